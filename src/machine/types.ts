@@ -1,0 +1,292 @@
+// The words that every floor above shares: what happened (facts), what was decided, and what is shown (view).
+// Axes: x right, y high, as the archer sees it looking at the target; a tear is tail minus point, in inches.
+
+import type { ErrorCode } from '../errors.ts';
+import type { Unit } from '../maths/units.ts';
+import type { Axis, Direction, KnobId } from '../content/types.ts';
+
+export type { Axis, Direction, KnobId } from '../content/types.ts';
+
+/** Steps the archer walks through, in order; `stopped` interrupts any of them. */
+export const CHAPTERS = ['safety', 'baseline', 'warm-up', 'paper', 'finish', 'record'] as const;
+export type Chapter = (typeof CHAPTERS)[number];
+
+export interface Tear { readonly x: number; readonly y: number }
+export interface Quantity { readonly value: number; readonly unit: Unit }
+
+// ---- answers -------------------------------------------------------------------------------------------------------
+
+/** One shot at paper as reported. `called: 'bad'` was said before the hole was looked at; `missed` left no hole. */
+export type ShotAnswer =
+  | { readonly x: number; readonly y: number; readonly called?: 'good' | 'bad' }
+  | { readonly missed: true };
+
+/** What really happened to a knob: as advised, another amount (signed by `direction`), or not at all for now. */
+export type MovedAnswer = 'as told' | 'not now' | Quantity;
+
+/** An answer after parsing: canonical, in the unit of the ask. */
+export type Answer =
+  | { readonly kind: 'choice'; readonly values: readonly string[] }
+  | { readonly kind: 'number'; readonly value: number }
+  | { readonly kind: 'confirm'; readonly value: boolean }
+  | { readonly kind: 'text'; readonly value: string }
+  | { readonly kind: 'shots'; readonly shots: readonly ShotAnswer[] }
+  | { readonly kind: 'moved'; readonly moved: MovedAnswer }
+  | { readonly kind: 'not known' };
+
+// ---- asks ----------------------------------------------------------------------------------------------------------
+
+export interface Option { readonly value: string; readonly label: string; readonly pass?: true }
+
+interface AskBase {
+  /** What is asked, from the closed list that the schema prints: one name a fact. */
+  readonly about: string;
+  /** The content step (or loop step) that asks. */
+  readonly step: string;
+  /** The question in the fewest words, for who knows the work. */
+  readonly short: string;
+  /** The question in full, one paragraph an entry. */
+  readonly text: readonly string[];
+  /** Why it is asked, and the words in it (shown on `?`). */
+  readonly why: readonly string[];
+  /** Cautions that belong to this very step, always shown. */
+  readonly caution: readonly string[];
+  /** True where "not known" is an answer. */
+  readonly unknown?: true;
+  /** True where no key and no Enter may answer without a deliberate pick. */
+  readonly noDefault?: true;
+  /** An earlier answer that no longer counts, offered to be taken again. */
+  readonly suggestion?: Answer;
+  /** Set while an earlier answer is being corrected: the seq of that answer's line. */
+  readonly correcting?: number;
+}
+
+export interface ShotPlan {
+  readonly distance: Quantity;
+  readonly shaft: 'fletched' | 'unfletched';
+  readonly head: 'field' | 'broadhead';
+  readonly arrow: string | null;
+  readonly nockTurn: number;
+  readonly shots: { readonly taken: number; readonly wanted: number };
+  readonly axis?: Axis;
+}
+
+export type Ask = AskBase &
+  (
+    | { readonly kind: 'choice'; readonly options: readonly Option[]; readonly many?: true }
+    | {
+        readonly kind: 'number'; readonly unit: Unit; readonly min: number; readonly max: number;
+        /** Where the number is a gate: the range that passes it. Never preselected on a screen. */
+        readonly pass?: { readonly min?: number; readonly max?: number };
+      }
+    | ({ readonly kind: 'tear' } & ShotPlan)
+    | ({ readonly kind: 'impact' } & ShotPlan)
+    | { readonly kind: 'amount'; readonly unit: Unit; readonly max: number }
+    | { readonly kind: 'confirm' }
+    | { readonly kind: 'text' }
+  );
+
+// ---- decisions -----------------------------------------------------------------------------------------------------
+
+export type AdviceKind = 'adjust' | 'put-back' | 'inspect' | 'shop';
+
+/** One change on the bow, or none (`inspect`, `shop`): never two. */
+export interface Advice {
+  readonly kind: AdviceKind;
+  readonly knob?: KnobId;
+  readonly direction?: Direction;
+  readonly amount?: Quantity;
+  /** The knob's setting against the baseline after this change. */
+  readonly to?: Quantity;
+  readonly expect?: { readonly x: number; readonly y: number; readonly sdX: number; readonly sdY: number };
+  /** True where the side is disputed or not yet learned on this bow. */
+  readonly trial?: true;
+  /** True where the move needs a bow press. */
+  readonly press?: boolean;
+  /** The headline: what to do, in the unit on the tool (also in turns or marks). */
+  readonly what: string;
+  readonly why: string;
+  /** What would prove it wrong. */
+  readonly wrongIf?: string;
+  readonly undo?: string;
+  readonly caution: readonly string[];
+}
+
+export type AxisResult = 'tuned' | 'cannot' | 'accepted' | 'inconsistent';
+export type Finding =
+  | { readonly kind: 'gate'; readonly gate: string; readonly result: 'passed' | 'failed' | 'unknown' | 'noted' }
+  | { readonly kind: 'axis'; readonly axis: Axis; readonly chapter: Chapter; readonly result: AxisResult; readonly chance?: number }
+  | { readonly kind: 'knob'; readonly knob: KnobId; readonly result: 'learned' | 'no response' | 'limit' }
+  | { readonly kind: 'arrow'; readonly arrow: string; readonly class: 'first choice' | 'practice' | 'repair' | 'never again'; readonly why: string }
+  | { readonly kind: 'cause'; readonly cause: 'contact' | 'grip' | 'face' | 'loose part' | 'one arrow' | 'tired archer' | 'other' };
+
+// ---- what is shown -------------------------------------------------------------------------------------------------
+
+export interface PaperPicture {
+  /** Tears of the set at the present setting, oldest first; `counted` is false for called-bad shots. */
+  readonly shots: readonly (Tear & { readonly counted: boolean })[];
+  /** Best estimate and its likely region (half-widths, inches), once there are two shots. */
+  readonly mean?: Tear;
+  readonly likely?: Tear;
+}
+
+export interface HistoryEntry {
+  readonly seq: number;
+  readonly time: string;
+  readonly what: string;
+  readonly came?: string;
+  /** True where the bow can be brought back to the state before this entry. */
+  readonly canPutBack: boolean;
+}
+
+export interface Where {
+  readonly title: string;
+  readonly part: string;
+  readonly day: number;
+  readonly shots: number;
+}
+
+/** The bow record as data; `src/report` makes Markdown of it. */
+export interface BowRecord {
+  readonly title: string;
+  readonly invented?: true;
+  readonly sections: readonly { readonly title: string; readonly rows: readonly { readonly name: string; readonly value: string }[] }[];
+}
+
+export type Ledger = Partial<Record<KnobId, Quantity>>;
+
+export interface View {
+  readonly type: 'ask' | 'stop' | 'done';
+  readonly seq: number;
+  readonly chapter: Chapter | 'stopped';
+  readonly step: string;
+  readonly where: Where;
+  /** What the coach says about the line just taken (already decided; never worked out anew on replay). */
+  readonly say: readonly string[];
+  readonly ask: Ask | null;
+  readonly bow: Ledger;
+  readonly advice: Advice | null;
+  readonly findings: readonly Finding[];
+  readonly picture?: PaperPicture;
+  readonly record?: BowRecord;
+  /** May the archer do this now, and if not, why not. Faces grey the key and show the reason. */
+  readonly may: { readonly back: true | string; readonly putBack: true | string };
+}
+
+// ---- what comes in -------------------------------------------------------------------------------------------------
+
+export type Intent =
+  | { readonly kind: 'answer'; readonly answer: unknown }
+  | { readonly kind: 'back' }
+  | { readonly kind: 'keep' }
+  | { readonly kind: 'putBack'; readonly to?: number }
+  | { readonly kind: 'stop'; readonly words: string }
+  | { readonly kind: 'note'; readonly note: string }
+  | { readonly kind: 'moved'; readonly knob: KnobId; readonly direction: Direction; readonly amount: unknown }
+  | { readonly kind: 'changed'; readonly what: Changed; readonly note?: string };
+
+export const CHANGED = ['string', 'rest', 'arrow', 'release', 'loop', 'sight', 'fell', 'other'] as const;
+export type Changed = (typeof CHANGED)[number];
+
+// ---- facts: the journal's lines ------------------------------------------------------------------------------------
+
+/** What the coach decided about a line when it was live. Replay adopts it and never decides again. */
+export interface Decided {
+  readonly events: readonly MachineEvent[];
+  readonly say: readonly string[];
+  readonly findings: readonly Finding[];
+  /** Present where the advice changed: null clears it. */
+  readonly advice?: Advice | null;
+  /** Steps that are to be asked (again) before the walk goes on. */
+  readonly due?: readonly string[];
+  /** Small typed notes of the loop (which rung, which axis is settled, …); see loop.ts. */
+  readonly loop?: Readonly<Record<string, unknown>>;
+}
+
+interface FactBase { readonly seq: number; readonly time: string; readonly decided: Decided }
+export type Fact = FactBase &
+  (
+    | {
+        readonly kind: 'begun'; readonly v: 1; readonly tune: string; readonly engine: string; readonly content: string;
+        readonly carried: Carried | null;
+      }
+    | { readonly kind: 'answered'; readonly step: string; readonly about: string; readonly answer: Answer }
+    | { readonly kind: 'corrected'; readonly of: number; readonly answer: Answer }
+    | { readonly kind: 'wanted-back'; readonly to: number }
+    | { readonly kind: 'stopped'; readonly words: string }
+    | { readonly kind: 'noted'; readonly note: string }
+    | { readonly kind: 'moved'; readonly knob: KnobId; readonly delta: number }
+    | { readonly kind: 'changed'; readonly what: Changed; readonly note: string }
+    | { readonly kind: 'resumed'; readonly away: number }
+  );
+export type FactKind = Fact['kind'];
+
+/** What an earlier tune of the same bow and archer hands over. */
+export interface Carried {
+  readonly from: string;
+  readonly bow: string;
+  readonly answers: Readonly<Record<string, Answer>>;
+  readonly spread: { readonly sd: number; readonly df: number } | null;
+  readonly gains: Partial<Record<KnobId, { readonly mean: number; readonly sd: number }>>;
+}
+
+// ---- the machine's events: a closed union, so that the walk can be explored ------------------------------------------
+
+export type Verdict =
+  | 'more' | 'inconsistent' | 'gross' | 'in tolerance' | 'out' | 'worse' | 'cannot' | 'borderline' | 'returned' | 'not returned';
+
+export type MachineEvent =
+  | { readonly type: 'settled' }
+  | { readonly type: 'due' }
+  | { readonly type: 'clear' }
+  | { readonly type: 'stop' }
+  | { readonly type: 'released' }
+  | { readonly type: 'verdict'; readonly verdict: Verdict }
+  | { readonly type: 'moved' }
+  | { readonly type: 'declined' }
+  | { readonly type: 'looked'; readonly found: boolean }
+  | { readonly type: 'chosen'; readonly choice: 'accept' | 'go on' | 'finish step' }
+  | { readonly type: 'put back' };
+
+// ---- the seams between floors ----------------------------------------------------------------------------------------
+
+/** Where facts are kept: a file with fsync, or memory. */
+export interface Store {
+  /** Facts already kept, oldest first. */
+  readonly facts: readonly Fact[];
+  /** What was noticed while opening (a torn last line set aside, a stale lock): to be told once. */
+  readonly notices: readonly string[];
+  /** Durable when it returns; throws a CodedError('cannot-write') otherwise, and then nothing was kept. */
+  append(fact: Fact): void;
+  close(): void;
+}
+
+/** One line of the conversation as it is printed: once, and again in short when a tune is resumed. */
+export interface TranscriptEntry {
+  readonly seq: number;
+  readonly who: 'coach' | 'archer';
+  readonly text: string;
+}
+
+export interface Reply {
+  readonly view: View;
+  /** Set when nothing was taken: the standing ask still stands. */
+  readonly error?: { readonly code: ErrorCode; readonly message: string };
+  /** Set when a note was kept. */
+  readonly noted?: true;
+}
+
+/** The only mover, as the faces see it. `src/session.ts` makes one. */
+export interface SessionLike {
+  view(): View;
+  send(intent: Intent, now: Date): Reply;
+  /** How an answer in any written form would be understood, without taking it (for previews). */
+  preview(answer: unknown): { readonly ok: true; readonly answer: Answer; readonly words: string } | { readonly ok: false; readonly code: ErrorCode; readonly message: string };
+  history(): readonly HistoryEntry[];
+  transcript(): readonly TranscriptEntry[];
+  /** Words of the trade that the text uses, for `?`. */
+  glossary(): Readonly<Record<string, string>>;
+  /** Called after each adopted line; returns the unsubscribe. */
+  subscribe(listener: () => void): () => void;
+  close(): void;
+}

@@ -1,0 +1,27 @@
+// Units as brands: a bare number never says what it measures, so functions that care take and give these.
+// Exact definitions: NIST SP 811, appendix B.8.
+
+declare const unitOf: unique symbol;
+/** A number that carries its unit in its type. */
+export type Measured<U extends string> = number & { readonly [unitOf]: U };
+
+export type Inches = Measured<'in'>;
+export type Feet = Measured<'ft'>;
+export type Pounds = Measured<'lb'>;
+export type Grains = Measured<'gr'>;
+export type Turns = Measured<'turn'>;
+
+export const inches = (n: number): Inches => n as Inches;
+export const feet = (n: number): Feet => n as Feet;
+export const pounds = (n: number): Pounds => n as Pounds;
+export const grains = (n: number): Grains => n as Grains;
+export const turns = (n: number): Turns => n as Turns;
+
+/** Every unit that an answer, an adjustment or the pipe may carry. A closed list, printed with the schema. */
+export const UNITS = [
+  'in', 'mm', 'cm', 'ft', 'yd', 'm',
+  'lb', 'kg', 'gr', 'g',
+  'turn', 'half-twist', 'half-twist-pair', 'size', 'click',
+  'count', 'shots', 'months', 'percent', 'fps',
+] as const;
+export type Unit = (typeof UNITS)[number];
