@@ -1,0 +1,22 @@
+import { defineConfig } from 'vitest/config';
+
+// These change what a terminal program prints, so a test must not depend on where it runs.
+for (const name of ['CI', 'CONTINUOUS_INTEGRATION', 'NO_COLOR', 'FORCE_COLOR', 'QUARTERTURN_HOME']) delete process.env[name];
+
+const notRun = ['tests/look/**', 'tests/bench/**', 'node_modules/**'];
+const STARTS_THE_PROGRAM = 'tests/cli/**/*.test.{ts,tsx}';
+
+export default defineConfig({
+  test: {
+    pool: 'forks',
+    maxWorkers: 2,
+    allowOnly: false,
+    // A snapshot that is not there is a failure, never written by itself: look at it, then `npx vitest run -u`.
+    update: 'none',
+    projects: [
+      { extends: true, test: { name: 'floors', include: ['tests/**/*.test.{ts,tsx}'], exclude: [...notRun, STARTS_THE_PROGRAM] } },
+      // Only these need dist/, so only these wait for a build.
+      { extends: true, test: { name: 'program', include: [STARTS_THE_PROGRAM], exclude: notRun, globalSetup: ['tests/tools/fresh-build.ts'], testTimeout: 20_000 } },
+    ],
+  },
+});
