@@ -1,0 +1,30 @@
+// The second look at the content, once every file can be read: do the parts fit each other, and is the order safe?
+// It runs apart from the schemas, so that a slip in one file never hides the rest.
+
+import { inOrder } from './problem.ts';
+import type { Problem } from './problem.ts';
+import { readContent } from './read.ts';
+import type { Where } from './read.ts';
+import type { Content } from './types.ts';
+import { calling } from './lint/calling.ts';
+import { height } from './lint/height.ts';
+import { limits } from './lint/limits.ts';
+import { references } from './lint/references.ts';
+import { safety } from './lint/safety.ts';
+import { words } from './lint/words.ts';
+
+export { CALLED_BY_THE_MACHINE } from './lint/calling.ts';
+
+const RULES: readonly ((content: Content, where: Where) => Problem[])[] = [references, calling, safety, limits, height, words];
+
+/** Everything that does not fit, in reading order. `where` finds the place of a part by its path in the content. */
+export function lint(content: Content, where: Where): Problem[] {
+  return inOrder(RULES.flatMap((rule) => rule(content, where)));
+}
+
+/** Reads and lints. `content` is null where a file cannot be read; with an error in `problems` it must not be used. */
+export function checkContent(files: ReadonlyMap<string, string>): { readonly content: Content | null; readonly problems: readonly Problem[] } {
+  const read = readContent(files);
+  if (!read.ok) return { content: null, problems: read.problems };
+  return { content: read.content, problems: inOrder([...read.problems, ...lint(read.content, read.where)]) };
+}

@@ -1,0 +1,102 @@
+// What zod finds, put into words for an author: what is wrong, and what to write instead.
+
+import type { core } from 'zod';
+import { nearest, suggest } from './nearest.ts';
+import { error } from './problem.ts';
+import type { Path, Problem } from './problem.ts';
+import type { YamlText } from './yaml-text.ts';
+
+type Issue = core.$ZodIssue;
+
+/** One issue may hold several mistakes (two unknown keys): each is told at its own place. */
+export function sayIssue(issue: Issue, text: YamlText, above: Path = []): Problem[] {
+  const path = [...above, ...issue.path.map((part) => (typeof part === 'number' ? part : String(part)))];
+  const given = text.get(path);
+  const missing = given === undefined && path.length > 0;
+  const here = (says: string): Problem[] => [error(text.at(path), says)];
+  const name = nameOf(path);
+  if (missing && issue.code !== 'unrecognized_keys') return here(`${name} is missing; ${wanted(issue, path)}`);
+  switch (issue.code) {
+    case 'unrecognized_keys': {
+      const keys = issue.message.split(' ');
+      return issue.keys.map((key) => error(text.keyAt([...path, key]), unknownKey(key, keys)));
+    }
+    case 'invalid_union': {
+      if (issue.errors.length === 0) return here(`${show(given)} is no ${name}; ${wanted(issue, path)}`);
+      return likeliest(issue.errors).flatMap((inner) => sayIssue(inner, text, path));
+    }
+    case 'invalid_value':
+      return here(`${show(given)} is no ${kindOfName(path)}; ${typeof given === 'string' ? suggest(given, issue.values.map(String)) : wanted(issue, path)}`);
+    case 'invalid_key':
+      return [error(text.keyAt(path), `"${String(path[path.length - 1])}" is no id; write lower-case words joined by hyphens`)];
+    case 'invalid_format':
+      return here(`${show(given)} is no id; write lower-case words joined by hyphens`);
+    case 'invalid_type':
+      return here(`${name} is ${whatIs(given)}; ${wanted(issue, path)}`);
+    case 'too_small':
+      return here(`${name} is empty; write at least a word`);
+    case 'custom':
+      if (issue.message === 'origin') return here(`${name} does not say where it is from; begin with "read:", "memory:" or "common practice:"`);
+      return here(issue.message);
+    default:
+      return here(`${name}: ${issue.message}`);
+  }
+}
+
+function unknownKey(key: string, keys: readonly string[]): string {
+  const close = nearest(key, keys);
+  return close !== null
+    ? `the key "${key}" is not known here; did you mean "${close}"?`
+    : `the key "${key}" is not known here; the keys are ${keys.join(', ')}`;
+}
+
+/** The branch that came furthest into the value: the one the author meant. */
+function likeliest(branches: readonly (readonly Issue[])[]): readonly Issue[] {
+  const depth = (issues: readonly Issue[]): number => Math.max(0, ...issues.map((one) => one.path.length));
+  return branches.reduce((best, one) => (depth(one) >= depth(best) ? one : best));
+}
+
+function wanted(issue: Issue, path: Path): string {
+  if (issue.code === 'invalid_value') return `write ${listed(issue.values.map(String))}`;
+  if (issue.code === 'invalid_union') {
+    const options = 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
+    if (options.length > 0) return `write ${listed(options)}`;
+    return path.includes('cams') || path.includes('press') ? 'write any, or a list in [ ]' : 'see the other entries';
+  }
+  if (issue.code !== 'invalid_type') return 'see the other entries';
+  switch (issue.expected) {
+    case 'string': return 'write a text (numbers, dates and text with : in quotes)';
+    case 'number': return 'write a number, such as 0.5 or "1/32"';
+    case 'boolean': return 'write true or false';
+    case 'array': return 'write a list: [a, b], or - one a line; [] says none';
+    case 'object': case 'record': return 'write keys and values, one a line';
+    default: return `write a ${issue.expected}`;
+  }
+}
+
+const listed = (all: readonly string[]): string =>
+  all.length === 1 ? (all[0] ?? '') : `one of ${all.join(', ')}`;
+
+/** `options[2].label`, from the last key that is a word upwards as far as it helps. */
+function nameOf(path: Path): string {
+  const last = path[path.length - 1];
+  if (last === undefined) return 'the file';
+  const before = path[path.length - 2];
+  return typeof last === 'number' ? `${before === undefined ? 'entry' : `${before}`} ${last + 1}` : `"${last}"`;
+}
+
+const NAMES: Readonly<Record<string, string>> = { when: 'guard', id: 'known id', knob: 'adjustment', alternative: 'adjustment' };
+
+function kindOfName(path: Path): string {
+  const key = [...path].reverse().find((part) => typeof part === 'string');
+  return key === undefined ? 'known word' : (NAMES[String(key)] ?? `"${key}"`);
+}
+
+const show = (given: unknown): string => (typeof given === 'string' ? `"${given}"` : whatIs(given));
+
+function whatIs(given: unknown): string {
+  if (given === null || given === undefined) return 'left empty';
+  if (Array.isArray(given)) return 'a list';
+  if (typeof given === 'object') return 'a group of keys';
+  return typeof given === 'string' ? `the text "${given}"` : `the ${typeof given} ${String(given)}`;
+}

@@ -1,0 +1,41 @@
+#!/usr/bin/env node
+// Reads content/, checks all of it, and writes it as one JSON file. Every mistake is told at once, with its line.
+// Run by itself it writes dist/content.json; the build calls compileContent.
+
+import { mkdirSync, readFileSync, readdirSync, writeFileSync } from 'node:fs';
+import { dirname, join, relative, sep } from 'node:path';
+import { fileURLToPath } from 'node:url';
+import { tsImport } from 'tsx/esm/api';
+
+const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
+
+/** The text of every YAML file under content/, by its path as shown: `content/knobs.yaml`. */
+export function contentFiles(root) {
+  const folder = join(root, 'content');
+  const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((one) => one.isFile() && /\.ya?ml$/.test(one.name));
+  return new Map(names.map((one) => {
+    const path = join(one.parentPath ?? one.path, one.name);
+    return [relative(root, path).split(sep).join('/'), readFileSync(path, 'utf8')];
+  }));
+}
+
+/** Writes the content of `root` to `outFile`. Warnings go to stderr. Throws an Error that lists every mistake, one a line. */
+export async function compileContent({ root, outFile }) {
+  const { checkContent } = await tsImport('../../src/content/lint.ts', import.meta.url);
+  const { sayProblem } = await tsImport('../../src/content/problem.ts', import.meta.url);
+  const { content, problems } = checkContent(contentFiles(root));
+  const errors = problems.filter((one) => one.level === 'error');
+  if (content === null || errors.length > 0) throw new Error(errors.map(sayProblem).join('\n'));
+  for (const one of problems) console.error(sayProblem(one));
+  mkdirSync(dirname(outFile), { recursive: true });
+  writeFileSync(outFile, `${JSON.stringify(content)}\n`);
+}
+
+if (process.argv[1] === fileURLToPath(import.meta.url)) {
+  try {
+    await compileContent({ root: ROOT, outFile: join(ROOT, 'dist', 'content.json') });
+  } catch (error) {
+    console.error(error.message);
+    process.exitCode = 1;
+  }
+}
