@@ -1,0 +1,135 @@
+// The journal on disk: one line a fact, durable when `append` returns, and nothing kept when it throws.
+
+import { constants } from 'node:fs';
+import { dirname } from 'node:path';
+import { CodedError } from '../errors.ts';
+import type { Fact, Store } from '../machine/types.ts';
+import { makeFolder, realDisk, syncFolder, writeAll, type Disk } from './disk.ts';
+import { takeLock } from './lock.ts';
+import { prepareLine, readJournal, type Reading } from './read.ts';
+import { cutTorn } from './torn.ts';
+import { inWords, refuseBad, usable } from './troubles.ts';
+
+export interface FileStoreOptions {
+  readonly now: Date;
+  /** Who opens it; for tests of the lock. */
+  readonly host?: string;
+  readonly pid?: number;
+  /** The disk; for tests of its faults. */
+  readonly disk?: Disk;
+}
+
+/**
+ * Opens a journal for writing, or begins an empty one. A last line that was cut short is copied aside and cut off, with a notice.
+ * Throws CodedError: 'locked', 'bad-journal' or 'newer-journal' (the file stays as it is), 'home-not-writable'.
+ */
+export function openFileStore(path: string, opts: FileStoreOptions): Store {
+  const disk = opts.disk ?? realDisk;
+  usable(path, () => makeFolder(disk, dirname(path)));
+  const lock = takeLock(path, opts);
+  let fd: number | null = null;
+  try {
+    const file = usable(path, () => openOrCreate(disk, path));
+    fd = file;
+    const reading = readJournal(usable(path, () => disk.readFileSync(file)));
+    refuseBad(path, reading);
+    const notices = lock.notice === null ? [] : [lock.notice];
+    if (reading.torn.length > 0) notices.push(usable(path, () => cutTorn(disk, path, file, reading)));
+    return new FileStore(disk, path, file, reading, notices, () => lock.release());
+  } catch (cause) {
+    if (fd !== null) disk.closeSync(fd);
+    lock.release();
+    throw cause;
+  }
+}
+
+class FileStore implements Store {
+  readonly facts: Fact[];
+  /** Bytes up to the end of the last line that was made durable. */
+  #good: number;
+  /** What a failed append may have left behind `#good`; null when the file ends there. */
+  #leftover: Buffer | null = null;
+  #open = true;
+
+  constructor(
+    private readonly disk: Disk,
+    private readonly path: string,
+    private readonly fd: number,
+    reading: Reading,
+    readonly notices: readonly string[],
+    private readonly release: () => void,
+  ) {
+    this.facts = [...reading.facts];
+    this.#good = reading.good;
+  }
+
+  append(fact: Fact): void {
+    if (!this.#open) throw new CodedError('internal', 'A line was to be written after the journal was closed.');
+    const line = prepareLine(fact, this.facts.length + 1);
+    const bytes = Buffer.from(line.text, 'utf8');
+    this.#checkTail();
+    try {
+      writeAll(this.disk, this.fd, bytes, this.#good);
+      this.disk.fsyncSync(this.fd);
+    } catch (cause) {
+      this.#leftover = bytes;
+      this.#cutLeftover();
+      throw this.#cannotWrite(cause);
+    }
+    this.#good += bytes.length;
+    this.facts.push(line.fact);
+  }
+
+  close(): void {
+    if (!this.#open) return;
+    this.#open = false;
+    if (this.#leftover !== null) this.#cutLeftover();
+    this.disk.closeSync(this.fd);
+    this.release();
+  }
+
+  /** The file must end where we left it: a half line of our own is cut, anything else there is not ours to write over. */
+  #checkTail(): void {
+    let state;
+    try {
+      state = this.disk.fstatSync(this.fd);
+      if (this.#leftover !== null) {
+        const length = Math.max(0, state.size - this.#good);
+        const tail = Buffer.alloc(length);
+        const read = this.disk.readSync(this.fd, tail, 0, length, this.#good);
+        if (read === length && length <= this.#leftover.length && this.#leftover.subarray(0, length).equals(tail)) {
+          this.disk.ftruncateSync(this.fd, this.#good);
+          this.disk.fsyncSync(this.fd);
+          this.#leftover = null;
+          state = this.disk.fstatSync(this.fd);
+        }
+      }
+    } catch (cause) {
+      throw this.#cannotWrite(cause);
+    }
+    if (state.size !== this.#good || state.nlink === 0) {
+      const what = state.nlink === 0 ? 'was removed' : 'was changed by another program';
+      throw new CodedError('cannot-write', `The journal ${this.path} ${what} while it was open here, so this answer was not written. Leave and start again: what is in the file then is read anew.`);
+    }
+  }
+
+  /** At once, while we know what we left; if the disk refuses even that, the next append or opening does it. */
+  #cutLeftover(): void {
+    try {
+      this.disk.ftruncateSync(this.fd, this.#good);
+      this.disk.fsyncSync(this.fd);
+    } catch {
+      // #leftover still says what to look for.
+    }
+  }
+
+  #cannotWrite(cause: unknown): CodedError {
+    return new CodedError('cannot-write', `The answer could not be written to ${this.path}: ${inWords(cause)} Nothing of it was kept; the ${this.facts.length} lines before it are safe. Mend that, then give the answer again.`);
+  }
+}
+
+function openOrCreate(disk: Disk, path: string): number {
+  const fd = disk.openSync(path, constants.O_RDWR | constants.O_CREAT, 0o600);
+  if (disk.fstatSync(fd).size === 0) syncFolder(disk, dirname(path));
+  return fd;
+}

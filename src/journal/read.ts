@@ -1,0 +1,83 @@
+// A whole journal, read as bytes: the facts that are whole, and what stands in the way of the rest.
+// Nothing is thrown and nothing is touched here; who opens the file decides what follows from it.
+
+import { CodedError, type ErrorCode } from '../errors.ts';
+import type { Fact } from '../machine/types.ts';
+import { BadLine, decodeLine, encodeLine } from './line.ts';
+import { CURRENT_VERSION, claimedVersion } from './versions.ts';
+
+export interface Reading {
+  /** Facts of the finished lines, oldest first, up to the first that cannot be read. */
+  readonly facts: readonly Fact[];
+  /** Bytes up to and with the newline of the last fact that was read. */
+  readonly good: number;
+  /** What follows the last newline: a line whose writing was cut short. Empty in a whole file. */
+  readonly torn: Buffer;
+  /** The first finished line that cannot be read. Everything after it is not looked at. */
+  readonly bad: { readonly code: Extract<ErrorCode, 'bad-journal' | 'newer-journal'>; readonly line: number; readonly reason: string } | null;
+}
+
+const NEWLINE = 0x0a;
+const strictUtf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+
+/** Reads a journal's bytes. Every finished line must be whole and carry its own number, from 1 on. */
+export function readJournal(bytes: Buffer): Reading {
+  const facts: Fact[] = [];
+  const torn = bytes.subarray(bytes.lastIndexOf(NEWLINE) + 1);
+  let version = CURRENT_VERSION;
+  let good = 0;
+  for (let end = bytes.indexOf(NEWLINE, good); end !== -1; end = bytes.indexOf(NEWLINE, good)) {
+    const line = facts.length + 1;
+    try {
+      const text = textOf(bytes.subarray(good, end));
+      if (line === 1) {
+        version = versionOf(text);
+        if (version > CURRENT_VERSION) {
+          return { facts, good, torn, bad: { code: 'newer-journal', line, reason: `it was begun under version ${version}, and this program knows up to ${CURRENT_VERSION}` } };
+        }
+      }
+      facts.push(inItsPlace(decodeLine(text, version), line));
+    } catch (cause) {
+      if (!(cause instanceof BadLine)) throw cause;
+      return { facts, good, torn, bad: { code: 'bad-journal', line, reason: cause.message } };
+    }
+    good = end + 1;
+  }
+  return { facts, good, torn, bad: null };
+}
+
+/** A fact on its way in as line number `line`: its text, and the fact as a later reading will see it. Throws CodedError('internal'). */
+export function prepareLine(fact: Fact, line: number): { readonly text: string; readonly fact: Fact } {
+  const text = encodeLine(fact);
+  try {
+    return { text, fact: inItsPlace(decodeLine(text.slice(0, -1)), line) };
+  } catch (cause) {
+    throw new CodedError('internal', `A line does not belong at place ${line}: ${cause instanceof Error ? cause.message : String(cause)}. Nothing was written.`);
+  }
+}
+
+/** Throws BadLine unless the fact may stand at this line: numbers run without a gap, and the first line alone begins the tune. */
+function inItsPlace(fact: Fact, line: number): Fact {
+  if (fact.seq !== line) throw new BadLine(`it carries the number ${fact.seq} where ${line} was due, so a line is missing or stands twice`);
+  if ((fact.kind === 'begun') !== (line === 1)) {
+    throw new BadLine(line === 1 ? 'the first line of a journal says what was begun, and this one does not' : 'it begins a tune in the middle of another');
+  }
+  return fact;
+}
+
+function textOf(bytes: Buffer): string {
+  try {
+    return strictUtf8.decode(bytes);
+  } catch {
+    throw new BadLine('it holds bytes that are not text (UTF-8)');
+  }
+}
+
+/** Looked at before checksum and shape, since a newer program may keep both otherwise. */
+function versionOf(firstLine: string): number {
+  try {
+    return claimedVersion(JSON.parse(firstLine)) ?? CURRENT_VERSION;
+  } catch {
+    return CURRENT_VERSION;
+  }
+}

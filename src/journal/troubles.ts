@@ -1,0 +1,47 @@
+// What the archer is told when the journal cannot be opened, read or written: what is wrong, where, and what to do.
+
+import { basename, dirname } from 'node:path';
+import { CodedError } from '../errors.ts';
+import { systemCode } from './disk.ts';
+import type { Reading } from './read.ts';
+
+/** Throws where a finished line cannot be read, with its number and what to do. */
+export function refuseBad(path: string, { bad }: Reading): void {
+  if (bad === null) return;
+  if (bad.code === 'newer-journal') {
+    throw new CodedError('newer-journal', `${path} was written by a newer quarterturn: ${bad.reason}. The file was left as it is. Install the newer quarterturn to go on with this tune, or begin a new one.`);
+  }
+  const mend = bad.line === 1
+    ? 'Put back a copy of it that you kept, or begin a new tune.'
+    : `Put back a copy of it that you kept; or copy it, delete line ${bad.line} and all lines after it, and go on from line ${bad.line - 1}.`;
+  throw new CodedError('bad-journal', `${path}, line ${bad.line}, cannot be read: ${bad.reason}. The file was left as it is. ${mend}`);
+}
+
+/** Runs a call to the disk while opening; what the system refuses becomes words about the folder. */
+export function usable<T>(path: string, work: () => T): T {
+  try {
+    return work();
+  } catch (cause) {
+    if (cause instanceof CodedError) throw cause;
+    throw new CodedError('home-not-writable', `The journal ${basename(path)} cannot be opened in ${dirname(path)}: ${inWords(cause)} Nothing was changed. Choose another folder, or mend this one and try again.`);
+  }
+}
+
+const WORDS: Readonly<Record<string, string>> = {
+  ENOSPC: 'the disk is full.',
+  EDQUOT: 'your share of the disk is used up.',
+  EFBIG: 'the file has reached the size that the system allows.',
+  EROFS: 'the disk can only be read.',
+  EACCES: 'you may not write there.',
+  EPERM: 'you may not write there.',
+  EISDIR: 'a folder of that name is in the way.',
+  ENOTDIR: 'a file is in the way where a folder should be.',
+  EIO: 'the disk reports a fault.',
+};
+
+/** A system error as the end of a sentence. */
+export function inWords(cause: unknown): string {
+  const code = systemCode(cause);
+  const words = WORDS[code];
+  return words === undefined ? `the system says ${code}.` : `${words.slice(0, -1)} (${code}).`;
+}
