@@ -1,0 +1,98 @@
+// Do these tears belong together? The two furthest apart are held against what the archer's usual spread allows:
+// first all shots, then without the odd one. Limits come from a table of simulated honest sets (consistency-limits.ts),
+// which counts the spread of both axes together.
+
+import { mustBePositive } from '../maths/check.ts';
+import { sum } from '../maths/sum.ts';
+import { DFS, LIMITS } from './consistency-limits.ts';
+import type { Spread } from './spread.ts';
+import { widest, type Point } from './widest.ts';
+
+export { widest } from './widest.ts';
+
+/** In units of the spread: honest sets stay below with a chance of 95 or 99 %. `oddOut` leaves the odd shot out; null for 3 shots. */
+export interface PairLimits {
+  readonly pair95: number; readonly pair99: number;
+  readonly oddOut95: number | null; readonly oddOut99: number | null;
+}
+
+/**
+ * Limits for n = 3 to 12 shots with a spread on `df` degrees of freedom (both axes), 2 or more, Infinity included.
+ * Between the columns of the table the logarithm of the limit is taken as straight in 1/df (error below 1 %).
+ * Throws RangeError outside.
+ */
+export function pairLimits(n: number, df: number): PairLimits {
+  const row = LIMITS.find((r) => r.n === n);
+  if (row === undefined) throw new RangeError(`there is no limit for ${n} shots; 3 to 12 can be judged`);
+  if (!(df >= 2)) throw new RangeError(`df is ${df}; limits need 2 or more`);
+  const at = (column: readonly number[]): number => interpolate(column, df);
+  return {
+    pair95: at(row.pair95),
+    pair99: at(row.pair99),
+    oddOut95: row.oddOut95 && at(row.oddOut95),
+    oddOut99: row.oddOut99 && at(row.oddOut99),
+  };
+}
+
+function interpolate(column: readonly number[], df: number): number {
+  const right = DFS.findIndex((d) => d >= df);
+  const left = Math.max(0, right - 1);
+  const [d0, d1, y0, y1] = [DFS[left], DFS[right], column[left], column[right]];
+  if (d0 === undefined || d1 === undefined || y0 === undefined || y1 === undefined) throw new RangeError('the table of limits is torn');
+  const share = d0 === d1 ? 0 : (1 / d0 - 1 / df) / (1 / d0 - 1 / d1);
+  return Math.exp((1 - share) * Math.log(y0) + share * Math.log(y1));
+}
+
+export interface Consistency {
+  /**
+   * - `suspect`: too few shots to tell; shoot on to 7.
+   * - `odd shot`: one shot does not belong to the others (`odd` is its index).
+   * - `inconsistent`: even without the odd one they do not belong together; no adjustment can mend that.
+   */
+  readonly kind: 'fine' | 'odd shot' | 'suspect' | 'inconsistent';
+  /** The distance that was judged and its limit, inches: without the odd shot where the verdict rests on that. */
+  readonly pair: number;
+  readonly limit: number;
+  readonly odd: number | null;
+}
+
+const ENOUGH = 7;
+const MOST = 12;
+
+/**
+ * The two-stage rule. Two shots are held against the limit for three (too far apart: shoot a third); one is always fine;
+ * beyond 12 shots the limit for 12 stands, which is a little strict.
+ */
+export function judgeConsistency(shots: readonly Point[], spread: Spread): Consistency {
+  mustBePositive(spread.sd, 'the spread');
+  const n = Math.max(3, Math.min(MOST, shots.length));
+  const limits = pairLimits(n, spread.df);
+  const { pair, oddOut, odd } = widest(shots);
+  const pair95 = limits.pair95 * spread.sd;
+  const pair99 = limits.pair99 * spread.sd;
+  const all = { pair, limit: pair99, odd };
+
+  if (oddOut !== null && limits.oddOut99 !== null) {
+    const limit = limits.oddOut99 * spread.sd;
+    // Before the seventh shot both must be broken: one look more must not mean one false alarm more.
+    if (oddOut > limit && (shots.length >= ENOUGH || pair > pair99)) return { kind: 'inconsistent', pair: oddOut, limit, odd };
+  } else if (shots.length === 3 && pair > pair99) {
+    return { ...all, kind: 'inconsistent' };
+  }
+  if (shots.length >= ENOUGH) return { ...all, kind: pair > pair99 ? 'odd shot' : 'fine' };
+  return { pair, limit: pair95, odd, kind: pair > pair95 ? 'suspect' : 'fine' };
+}
+
+/**
+ * The trade's plain rule: tears that point now one way, now the other. On some axis the shots spread over more than 1/2 in,
+ * over more than twice their mean, and over more than 3.3 usual spreads (what three honest shots stay below 19 times in 20).
+ */
+export function changesDirection(shots: readonly Point[], spread: Spread): boolean {
+  mustBePositive(spread.sd, 'the spread');
+  if (shots.length < 2) return false;
+  return [shots.map((s) => s.x), shots.map((s) => s.y)].some((values) => {
+    const range = Math.max(...values) - Math.min(...values);
+    const mean = sum(values) / values.length;
+    return range > 0.5 && range > 2 * Math.abs(mean) && range > 3.3 * spread.sd;
+  });
+}

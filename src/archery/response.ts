@@ -1,0 +1,139 @@
+// What the tear does when one knob is turned: a straight line, learned from the shots and from what the book says.
+// Several groups of sets share the slope; each has its own height. A group is all the sets shot while every other
+// adjustment stood still: moving another one shifts the line but does not change what this knob is worth.
+// Model: tear = c_j + g * x. Priors: g ~ N(prior.mean, prior.sd^2), each c_j ~ N(0, 3^2) in.
+// Derived: normal equations of weighted least squares with a conjugate prior, the heights eliminated.
+// Order of the points never matters, and mirrored tears with a mirrored book give the mirrored line, to the last bit.
+
+import { mustBeFinite, mustBeNumber, mustBePositive } from '../maths/check.ts';
+import { normalCdf, normalQuantile } from '../maths/normal.ts';
+import { sum } from '../maths/sum.ts';
+import { chanceAbove, chanceBelow } from './tolerance.ts';
+
+/** One set of shots: knob at `x` (in the knob's unit), tear `mean` (in) over `count` full shots, shot in `group`. */
+export interface SettingPoint { readonly x: number; readonly mean: number; readonly count: number; readonly group: number }
+
+/** Intercept in inches, slope in inches of tear per unit of the knob. */
+export interface Line {
+  readonly intercept: number; readonly slope: number;
+  readonly varIntercept: number; readonly varSlope: number; readonly cov: number;
+}
+
+/** A belief about a slope: inches of tear per unit of the knob. */
+export interface SlopePrior { readonly mean: number; readonly sd: number }
+
+const INTERCEPT_PRECISION = 1 / 9; // tears of up to a few inches are possible before anything is known
+
+/**
+ * The line of one `group`, learned from all points. `sd` is the spread of one shot (in). `prior.sd` may be Infinity
+ * (nothing known) if the points themselves fix a slope. Throws RangeError on numbers that cannot be meant.
+ */
+export function fitLine(points: readonly SettingPoint[], sd: number, prior: SlopePrior, group: number): Line {
+  mustBePositive(sd, 'the spread of one shot');
+  mustBeFinite(prior.mean, 'the slope expected beforehand');
+  mustBePositive(prior.sd, 'the spread of the slope expected beforehand', true);
+  for (const point of points) {
+    mustBeFinite(point.x, 'a setting');
+    mustBeFinite(point.mean, 'a mean tear');
+    mustBePositive(point.count, 'a count of shots');
+  }
+  const precision = 1 / prior.sd ** 2;
+  const groups = [...new Set(points.map((p) => p.group))];
+  const sums = new Map(groups.map((id) => [id, sumsOf(points.filter((p) => p.group === id), sd)]));
+
+  const each = [...sums.values()];
+  const information = precision + sum(each.map((s) => s.xx - (s.b * s.b) / s.a));
+  if (!(information > 0)) throw new RangeError('no slope can be learned from these points; give a prior with a finite spread');
+  const slope = (precision * prior.mean + sum(each.map((s) => s.v - (s.b * s.u) / s.a))) / information;
+
+  const own = sums.get(group) ?? { a: INTERCEPT_PRECISION, b: 0, u: 0, v: 0, xx: 0 };
+  const lever = own.b / own.a;
+  const varSlope = 1 / information;
+  return {
+    intercept: own.u / own.a - lever * slope,
+    slope,
+    varIntercept: 1 / own.a + lever * lever * varSlope,
+    varSlope,
+    cov: -lever * varSlope,
+  };
+}
+
+function sumsOf(points: readonly SettingPoint[], sd: number): { a: number; b: number; u: number; v: number; xx: number } {
+  const weighted = (f: (p: SettingPoint) => number): number => sum(points.map((p) => (p.count / sd ** 2) * f(p)));
+  return {
+    a: weighted(() => 1) + INTERCEPT_PRECISION,
+    b: weighted((p) => p.x),
+    u: weighted((p) => p.mean),
+    v: weighted((p) => p.x * p.mean),
+    xx: weighted((p) => p.x * p.x),
+  };
+}
+
+/** The tear (in) to expect with the knob at `x`, and how well that is known (one standard deviation, without shot noise). */
+export function predict(line: Line, x: number): { readonly mean: number; readonly sd: number } {
+  mustBeFinite(x, 'the setting');
+  const variance = line.varIntercept + 2 * x * line.cov + x * x * line.varSlope;
+  return { mean: line.intercept + line.slope * x, sd: Math.sqrt(Math.max(0, variance)) };
+}
+
+/** The setting with the least expected squared distance from `target` (in). An unsure slope makes it cautious. */
+export function bestSetting(line: Line, target = 0): number {
+  mustBeFinite(target, 'the target');
+  return -((line.intercept - target) * line.slope + line.cov) / (line.slope ** 2 + line.varSlope);
+}
+
+/**
+ * Chance that the tear at `xNow` is further from `target` (in) than at `xPrev`, by the line. Derived: worse means that the change
+ * and the sum of both have the same sign; the two are taken as independent. Overstated in mid-range: speak of it from 0.9 on.
+ */
+export function chanceWorse(line: Line, xPrev: number, xNow: number, target = 0): number {
+  const step = xNow - xPrev;
+  mustBeFinite(step, 'the step');
+  mustBeFinite(target, 'the target');
+  if (step === 0) return 0;
+  const change = chancePositive(step * line.slope, step * step * line.varSlope);
+  const both = xNow + xPrev;
+  const total = chancePositive(
+    2 * (line.intercept - target) + both * line.slope,
+    4 * line.varIntercept + 4 * both * line.cov + both * both * line.varSlope,
+  );
+  return change * total + (1 - change) * (1 - total);
+}
+
+/** Chance that the slope's sign is not the book's. */
+export function chanceWrongSign(line: Line, bookSign: 1 | -1): number {
+  return 1 - chancePositive(bookSign * line.slope, line.varSlope);
+}
+
+/**
+ * Chance that no setting between `lo` and `hi` brings the tear between `low` and `high` (in): both ends of the travel lie
+ * beyond the same side of the tolerance. Student's t with `df` degrees of freedom.
+ */
+export function chanceNotReachable(line: Line, lo: number, hi: number, low: number, high: number, df: number): number {
+  const a = predict(line, lo);
+  const b = predict(line, hi);
+  return Math.max(
+    chanceAbove(a.mean, a.sd, df, high) * chanceAbove(b.mean, b.sd, df, high),
+    chanceBelow(a.mean, a.sd, df, low) * chanceBelow(b.mean, b.sd, df, low),
+  );
+}
+
+/**
+ * The belief about a slope before any shot: what the book says (`change`, inches of tear per unit), as wide as makes the chance of
+ * the other sign `wrongSign` (between 0 and 0.5, ends left out). Throws RangeError where the book says nothing (change 0).
+ */
+export function priorFromBook(change: number, wrongSign: number): SlopePrior {
+  mustBeFinite(change, "the book's change");
+  if (change === 0) throw new RangeError('the book gives no change (0); say how large a response is plausible instead');
+  if (!(wrongSign > 0 && wrongSign < 0.5)) {
+    throw new RangeError(`the chance of a wrong sign is ${wrongSign}; it lies between 0 and 0.5, ends left out`);
+  }
+  return { mean: change, sd: Math.abs(change) / normalQuantile(1 - wrongSign) };
+}
+
+/** Chance that a normal number with this mean and variance is above 0; a half where both are 0. */
+function chancePositive(mean: number, variance: number): number {
+  mustBeNumber(mean + variance, 'a line');
+  if (variance > 0) return normalCdf(mean / Math.sqrt(variance));
+  return mean === 0 ? 0.5 : mean > 0 ? 1 : 0;
+}

@@ -1,0 +1,61 @@
+// The archer's usual spread: how far single tears stray from the centre of their own set, over all sets and both axes.
+//
+//   sd^2 = (2 * prior.df * prior.sd^2 + sum of w * d^2 over all sets, shots and both axes)
+//          / (2 * prior.df + 2 * sum of (shots - 1) over all sets)
+//
+// d is the distance from the set's Huber centre on one axis, w the shot's Huber weight there, so that a stray shot
+// widens the spread only a little. Weights need a spread: the prior's is taken, then the result, once more.
+//
+// How df counts. `prior.df` is per axis; the result's `df` is over both axes, hence the factors 2: with the default prior
+// and no shots it is 6, and each set of 3 shots adds 4. To hand a result on as a prior use `carriedPrior`, which
+// halves it and caps it, so that an old history cannot drown what is seen today.
+
+import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { huberCentre } from '../maths/huber.ts';
+import { sum } from '../maths/sum.ts';
+
+/** Spread of one shot on one axis (inches), and the degrees of freedom behind it. */
+export interface Spread { readonly sd: number; readonly df: number }
+
+/** Before anything is known of the archer; df per axis. */
+export const USUAL_PRIOR: Spread = { sd: 0.2, df: 3 };
+
+/** Tears are told to the nearest 1/16 in: standard deviation of that rounding (derived: width / sqrt 12). */
+const ROUNDING = 1 / 16 / Math.sqrt(12);
+/** Three tears told alike are common; nobody shoots better than this. */
+const LEAST = 0.03;
+const MOST_CARRIED_DF = 16;
+
+/** Pooled spread of all sets (`groups`, tears in inches). Throws RangeError on a tear or a prior that is not a finite number. */
+export function pooledSpread(
+  groups: readonly (readonly { readonly x: number; readonly y: number }[])[],
+  prior: Spread = USUAL_PRIOR,
+): Spread {
+  mustBePositive(prior.sd, 'the spread known beforehand');
+  mustBePositive(prior.df, 'the df known beforehand');
+  const axes = groups.flatMap((shots) => [shots.map((s) => s.x), shots.map((s) => s.y)]);
+  for (const value of axes.flat()) mustBeFinite(value, 'a tear');
+  const sets = axes.filter((values) => values.length > 1);
+  const df = 2 * prior.df + sum(sets.map((values) => values.length - 1));
+
+  let sd = prior.sd;
+  for (let pass = 0; pass < 2; pass++) {
+    const scale = sd;
+    const squares = sum(sets.map((values) => weightedSquares(values, scale)));
+    sd = Math.max(LEAST, Math.sqrt((2 * prior.df * prior.sd ** 2 + squares) / df));
+  }
+  return { sd: Math.max(LEAST, Math.hypot(sd, ROUNDING)), df };
+}
+
+/** A result as the prior of the next tune by the same archer: df per axis, at most 16; rounding taken out, for it is added again. */
+export function carriedPrior(spread: Spread): Spread {
+  mustBePositive(spread.sd, 'the spread');
+  mustBePositive(spread.df, 'the df');
+  const sd = Math.sqrt(Math.max(0, spread.sd ** 2 - ROUNDING ** 2));
+  return { sd: Math.max(LEAST, sd), df: Math.min(MOST_CARRIED_DF, spread.df / 2) };
+}
+
+function weightedSquares(values: readonly number[], scale: number): number {
+  const { centre, weights } = huberCentre(values, scale);
+  return sum(values.map((value, i) => (weights[i] ?? 0) * (value - centre) ** 2));
+}

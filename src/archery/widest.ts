@@ -1,0 +1,37 @@
+// The two tears of a set that lie furthest apart, and the same once the odd one is left out.
+
+import { mustBeFinite } from '../maths/check.ts';
+import { sum } from '../maths/sum.ts';
+
+export interface Point { readonly x: number; readonly y: number }
+
+export interface Widest {
+  /** Largest distance between two shots, inches; 0 for fewer than two. */
+  readonly pair: number;
+  /** The same after leaving out the shot whose removal shrinks it most; null for fewer than four. */
+  readonly oddOut: number | null;
+  /** Index of that shot; null for fewer than four, or where two shots are equally odd. */
+  readonly odd: number | null;
+}
+
+/** Throws RangeError on a coordinate that is not a finite number. */
+export function widest(shots: readonly Point[]): Widest {
+  for (const shot of shots) {
+    mustBeFinite(shot.x, 'a tear');
+    mustBeFinite(shot.y, 'a tear');
+  }
+  const apart = shots.map((a) => shots.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
+  const widestWithout = (left: number): number =>
+    apart.reduce((most, row, i) => (i === left ? most : row.reduce((m, d, j) => (j === left ? m : Math.max(m, d)), most)), 0);
+  const pair = widestWithout(-1);
+  if (shots.length < 4) return { pair, oddOut: null, odd: null };
+
+  const without = shots.map((_, i) => widestWithout(i));
+  const oddOut = Math.min(...without);
+  // Tears are told in sixteenths, so ties are common: the shot further from all others is the odd one.
+  const candidates = without.flatMap((w, i) => (w === oddOut ? [{ i, far: sum(apart[i] ?? []) }] : []));
+  const furthest = Math.max(...candidates.map((c) => c.far));
+  const odd = candidates.filter((c) => c.far === furthest);
+  const [only] = odd;
+  return { pair, oddOut, odd: odd.length === 1 && only !== undefined ? only.i : null };
+}

@@ -1,0 +1,58 @@
+// A centre that one stray value cannot drag far: Huber's estimate with a fixed scale.
+// A value within k scales of the centre counts fully, one further off counts less the further it is.
+// Source: P. J. Huber, "Robust Estimation of a Location Parameter" (1964).
+// Example: huberCentre([0, 0.1, 3], 1).centre is 0.8.
+
+import { mustBeFinite, mustBePositive } from './check.ts';
+import { median, sum } from './sum.ts';
+
+export interface HuberCentre {
+  /** In the unit of the values. */
+  readonly centre: number;
+  /** Sum of the weights: how many full values the estimate rests on. */
+  readonly count: number;
+  /** Between 0 and 1, in the order of the values. */
+  readonly weights: readonly number[];
+}
+
+/**
+ * The centre m where the pulls of all values, each limited to k * scale, balance.
+ * The pull is a falling broken line in m with its corners at value +- k * scale: the balance lies between two corners.
+ * Where it is level at zero (two values far apart) the point nearest the middle value is taken.
+ * Throws RangeError on no values, a value that is not finite, or a scale or k that is not above 0.
+ */
+export function huberCentre(values: readonly number[], scale: number, k = 1.5): HuberCentre {
+  mustBePositive(scale, 'the scale');
+  mustBePositive(k, 'k');
+  for (const value of values) mustBeFinite(value, 'a value');
+  const reach = k * scale;
+  const pull = (m: number): number => sum(values.map((v) => Math.max(-reach, Math.min(reach, v - m))));
+
+  const middle = median(values);
+  const corners = values.flatMap((v) => [v - reach, v + reach]).sort((a, b) => a - b);
+  let low = -Infinity;
+  let high = Infinity;
+  for (const corner of corners) {
+    const p = pull(corner);
+    if (p >= 0) low = Math.max(low, corner);
+    if (p <= 0) high = Math.min(high, corner);
+  }
+  // Level at zero: every corner from high to low balances; otherwise solve between the two corners.
+  const centre = low >= high ? clamp(middle, high, low) : clamp(balance(values, (low + high) / 2, reach, middle), low, high);
+
+  const weights = values.map((v) => (Math.abs(v - centre) <= reach ? 1 : reach / Math.abs(v - centre)));
+  return { centre, count: sum(weights), weights };
+}
+
+/** The root of the straight piece of the pull around `near`; `otherwise` where the piece is level. */
+function balance(values: readonly number[], near: number, reach: number, otherwise: number): number {
+  const inside = values.filter((v) => Math.abs(v - near) <= reach);
+  if (inside.length === 0) return otherwise;
+  const above = values.filter((v) => v - near > reach).length;
+  const below = values.length - inside.length - above;
+  return (sum(inside) + reach * (above - below)) / inside.length;
+}
+
+function clamp(x: number, low: number, high: number): number {
+  return Math.max(low, Math.min(high, x));
+}

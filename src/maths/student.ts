@@ -1,0 +1,35 @@
+// Student's t distribution: what a mean over few shots is worth when the spread itself is only estimated.
+// `df` (degrees of freedom) is any number above 0; Infinity gives the normal distribution.
+// Errors: RangeError on NaN, df <= 0, or a chance outside 0 to 1; a NaN is never returned.
+// Example: studentQuantile(0.975, 10) is 2.228.
+
+import jStat from 'jstat';
+import { mustBeChance, mustBeNumber, mustBePositive } from './check.ts';
+import { normalCdf, normalQuantile } from './normal.ts';
+
+// From here on the first term of the expansion in 1/df (Fisher) is more exact than the incomplete beta function.
+const MANY = 1e5;
+
+/** Chance of a value below t. studentCdf(-t, df) + studentCdf(t, df) is 1. */
+export function studentCdf(t: number, df: number): number {
+  mustBeNumber(t, 't');
+  mustBePositive(df, 'df', true);
+  if (t > 0) return 1 - studentCdf(-t, df);
+  if (t === -Infinity) return 0;
+  if (df === Infinity) return normalCdf(t);
+  // Far out (t^2 comparable to df) the expansion does not hold, but there nothing is left either.
+  if (df > MANY) return t < -20 ? 0 : normalCdf(t - (t ** 3 + t) / (4 * df));
+  return jStat.ibeta(df / (df + t * t), df / 2, 0.5) / 2;
+}
+
+/** The t below which a value lies with chance p; -Infinity and Infinity for 0 and 1. */
+export function studentQuantile(p: number, df: number): number {
+  mustBeChance(p, 'p');
+  mustBePositive(df, 'df', true);
+  if (p > 0.5) return -studentQuantile(1 - p, df);
+  if (p === 0.5) return 0;
+  if (p === 0) return -Infinity;
+  const z = normalQuantile(p);
+  if (df === Infinity) return z;
+  return df > MANY ? z + (z ** 3 + z) / (4 * df) : jStat.studentt.inv(p, df);
+}

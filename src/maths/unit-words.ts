@@ -1,0 +1,45 @@
+// The words for units: what is understood when written, and what is written back.
+
+import type { Unit } from './units.ts';
+
+/** Singular, plural, and whatever else is understood. Short forms of measures have no plural. */
+const WORDS: Readonly<Record<Unit, readonly [string, string, ...string[]]>> = {
+  in: ['in', 'in', 'in.', 'inch', 'inches', '"', "''"],
+  mm: ['mm', 'mm', 'millimetre', 'millimetres', 'millimeter', 'millimeters'],
+  cm: ['cm', 'cm', 'centimetre', 'centimetres', 'centimeter', 'centimeters'],
+  ft: ['ft', 'ft', 'ft.', 'foot', 'feet', "'"],
+  yd: ['yd', 'yd', 'yd.', 'yds', 'yard', 'yards'],
+  m: ['m', 'm', 'metre', 'metres', 'meter', 'meters'],
+  lb: ['lb', 'lb', 'lb.', 'lbs', 'lbs.', 'pound', 'pounds'],
+  kg: ['kg', 'kg', 'kilo', 'kilos', 'kilogram', 'kilograms'],
+  gr: ['gr', 'gr', 'gr.', 'grain', 'grains'],
+  g: ['g', 'g', 'gram', 'grams', 'gramme', 'grammes'],
+  turn: ['turn', 'turns'],
+  'half-twist': ['half-twist', 'half-twists', 'half twist', 'half twists'],
+  'half-twist-pair': [
+    'half-twist pair', 'half-twist pairs', 'half-twist-pair', 'half-twist-pairs', 'half twist pair', 'half twist pairs', 'pair', 'pairs',
+  ],
+  size: ['size', 'sizes'],
+  click: ['click', 'clicks'],
+  count: ['', ''],
+  shots: ['shot', 'shots'],
+  months: ['month', 'months'],
+  percent: ['%', '%', 'percent', 'per cent'],
+  fps: ['fps', 'fps', 'ft/s'],
+};
+
+const BY_WORD = new Map<string, Unit>(
+  Object.entries(WORDS).flatMap(([unit, words]) => words.filter((w) => w !== '').map((w) => [w, unit as Unit] as const)),
+);
+
+/** The unit that a word stands for, capitals or not; null where it is none of ours. */
+export function unitFromWord(word: string): Unit | null {
+  return BY_WORD.get(word.toLowerCase()) ?? null;
+}
+
+/** The word to write after `value`: singular for 1, a fraction of 1 and their negatives; plural for 0 and from there on. '' for a count. */
+export function unitWord(unit: Unit, value: number): string {
+  const [one, many] = WORDS[unit];
+  const size = Math.abs(value);
+  return size > 0 && size <= 1 ? one : many;
+}
