@@ -77,7 +77,7 @@ function wanted(issue: Issue, path: Path): string {
 const listed = (all: readonly string[]): string =>
   all.length === 1 ? (all[0] ?? '') : `one of ${all.join(', ')}`;
 
-/** `options[2].label`, from the last key that is a word upwards as far as it helps. */
+/** What an author calls this place: its key in quotes, or the list and the number of its entry. */
 function nameOf(path: Path): string {
   const last = path[path.length - 1];
   if (last === undefined) return 'the file';
@@ -88,7 +88,7 @@ function nameOf(path: Path): string {
 const NAMES: Readonly<Record<string, string>> = { when: 'guard', id: 'known id', knob: 'adjustment', alternative: 'adjustment' };
 
 function kindOfName(path: Path): string {
-  const key = [...path].reverse().find((part) => typeof part === 'string');
+  const key = path.findLast((part) => typeof part === 'string');
   return key === undefined ? 'known word' : (NAMES[String(key)] ?? `"${key}"`);
 }
 
