@@ -73,7 +73,11 @@ class FileStore implements Store {
       this.disk.fsyncSync(this.fd);
     } catch (cause) {
       this.#leftover = bytes;
-      this.#cutLeftover();
+      try {
+        this.#cutLeftover();
+      } catch {
+        // The disk refuses even that: the next append tries again, and after it the next opening.
+      }
       throw this.#cannotWrite(cause);
     }
     this.#good += bytes.length;
@@ -83,7 +87,11 @@ class FileStore implements Store {
   close(): void {
     if (!this.#open) return;
     this.#open = false;
-    if (this.#leftover !== null) this.#cutLeftover();
+    try {
+      this.#cutLeftover();
+    } catch {
+      // The next opening sets it aside.
+    }
     this.disk.closeSync(this.fd);
     this.release();
   }
@@ -92,18 +100,8 @@ class FileStore implements Store {
   #checkTail(): void {
     let state;
     try {
+      this.#cutLeftover();
       state = this.disk.fstatSync(this.fd);
-      if (this.#leftover !== null) {
-        const length = Math.max(0, state.size - this.#good);
-        const tail = Buffer.alloc(length);
-        const read = this.disk.readSync(this.fd, tail, 0, length, this.#good);
-        if (read === length && length <= this.#leftover.length && this.#leftover.subarray(0, length).equals(tail)) {
-          this.disk.ftruncateSync(this.fd, this.#good);
-          this.disk.fsyncSync(this.fd);
-          this.#leftover = null;
-          state = this.disk.fstatSync(this.fd);
-        }
-      }
     } catch (cause) {
       throw this.#cannotWrite(cause);
     }
@@ -113,14 +111,15 @@ class FileStore implements Store {
     }
   }
 
-  /** At once, while we know what we left; if the disk refuses even that, the next append or opening does it. */
+  /** Cuts what a failed append left, after reading that it is just that. Throws what the disk throws. */
   #cutLeftover(): void {
-    try {
-      this.disk.ftruncateSync(this.fd, this.#good);
-      this.disk.fsyncSync(this.fd);
-    } catch {
-      // #leftover still says what to look for.
-    }
+    if (this.#leftover === null) return;
+    const tail = Buffer.alloc(Math.max(0, this.disk.fstatSync(this.fd).size - this.#good));
+    const read = this.disk.readSync(this.fd, tail, 0, tail.length, this.#good);
+    if (read !== tail.length || !this.#leftover.subarray(0, tail.length).equals(tail)) return;
+    this.disk.ftruncateSync(this.fd, this.#good);
+    this.disk.fsyncSync(this.fd);
+    this.#leftover = null;
   }
 
   #cannotWrite(cause: unknown): CodedError {

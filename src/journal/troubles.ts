@@ -23,7 +23,7 @@ export function usable<T>(path: string, work: () => T): T {
     return work();
   } catch (cause) {
     if (cause instanceof CodedError) throw cause;
-    throw new CodedError('home-not-writable', `The journal ${basename(path)} cannot be opened in ${dirname(path)}: ${inWords(cause)} Nothing was changed. Choose another folder, or mend this one and try again.`);
+    throw new CodedError('home-not-writable', `The journal ${basename(path)} cannot be opened in ${dirname(path)}: ${inWords(cause)} No answer in it was lost. Choose another folder, or mend this one and try again.`);
   }
 }
 
@@ -36,6 +36,7 @@ const WORDS: Readonly<Record<string, string>> = {
   EPERM: 'you may not write there.',
   EISDIR: 'a folder of that name is in the way.',
   ENOTDIR: 'a file is in the way where a folder should be.',
+  EEXIST: 'a file is in the way where a folder should be.',
   EIO: 'the disk reports a fault.',
 };
 
