@@ -1,0 +1,121 @@
+// A view as plain lines: no escape codes, no columns, one thought a line, so that a screen reader reads it in order.
+
+import { formatInches, formatQuantity } from '../maths/fractions.ts';
+import type { Advice, Ask, BowRecord, HistoryEntry, PaperPicture, Tear, View } from '../machine/types.ts';
+import { clean } from './clean.ts';
+
+/** A tear or an impact in the words that are also taken as an answer: high 1/2, left 1/8. */
+export function tearWords({ x, y }: Tear, finest = 32): string {
+  const up = formatInches(Math.abs(y), finest);
+  const side = formatInches(Math.abs(x), finest);
+  const words = [...(up === '0' ? [] : [`${y > 0 ? 'high' : 'low'} ${up}`]), ...(side === '0' ? [] : [`${x > 0 ? 'right' : 'left'} ${side}`])];
+  return words.join(', ') || 'clean';
+}
+
+export function whereLine({ where }: View): string {
+  const part = where.part === '' ? where.title : `${where.title}, ${where.part}`;
+  return clean(`== ${part}. Day ${where.day}, ${where.shots} ${where.shots === 1 ? 'shot' : 'shots'}.`);
+}
+
+function pictureLines({ shots, mean, likely }: PaperPicture): string[] {
+  if (shots.length === 0) return [];
+  const each = shots.map((shot) => `${tearWords(shot)}${shot.counted ? '' : ' (called bad, not counted)'}`);
+  const middle = mean ? [`  on average: ${tearWords(mean)}${likely ? `; likely within ${formatInches(likely.y, 32)} up and down and ${formatInches(likely.x, 32)} sideways of that` : ''}`] : [];
+  return [`  tears at this setting, in inches: ${each.join('; ')}`, ...middle];
+}
+
+export function adviceLines(advice: Advice): string[] {
+  const { what, why, expect, wrongIf, undo, press, caution } = advice;
+  return [
+    `next: ${what}`,
+    ...caution.map((text) => `  caution: ${text}`),
+    `  why: ${why}`,
+    ...(expect ? [`  expect: ${tearWords(expect)}, give or take ${formatInches(expect.sdY, 32)} up and down and ${formatInches(expect.sdX, 32)} sideways`] : []),
+    ...(wrongIf ? [`  I was wrong if: ${wrongIf}`] : []),
+    ...(undo ? [`  to put it back: ${undo}`] : []),
+    ...(press ? ['  this needs a bow press'] : []),
+  ].map(clean);
+}
+
+/** Where every value is a whole number the value itself is what is typed, or "3" could mean two things. */
+const numberOf = (ask: Extract<Ask, { kind: 'choice' }>, at: number): string => {
+  const own = ask.options.every(({ value }) => /^\d+$/.test(value));
+  return own ? (ask.options[at]?.value ?? '') : String(at + 1);
+};
+
+function howLine(ask: Ask): string {
+  const more = ask.unknown ? ', or "not known"' : '';
+  switch (ask.kind) {
+    case 'choice': return `Type ${ask.many ? 'one or more numbers, with commas between' : 'a number'}, or the words${more}.`;
+    case 'number': return `Type a number from ${ask.min} to ${ask.max}${ask.unit === 'count' ? '' : ` in ${ask.unit}`}${more}.`;
+    case 'confirm': return `Type yes or no${more}.`;
+    case 'text': return `Type a few words${more}.`;
+    case 'amount': return `Type "as told", or how much it was, like ${ask.unit === 'in' ? '1/32' : `1/2 ${ask.unit}`}, or "not now"${more}.`;
+    default: return `Type it like "high 1/2 left 1/8", or "clean", or x and y like "-0.1 0.5". Called bad before you looked: "bad high 1/2". No hole: "missed"${more}.`;
+  }
+}
+
+function shotLine(ask: Ask): string[] {
+  if (ask.kind !== 'tear' && ask.kind !== 'impact') return [];
+  const arrow = ask.arrow === null ? '' : `, arrow ${ask.arrow}`;
+  const turned = ask.nockTurn === 0 ? '' : `, nock turned by ${ask.nockTurn}`;
+  return [`shot ${ask.shots.taken + 1} of ${ask.shots.wanted}: ${formatQuantity(ask.distance)} from the bow hand, ${ask.shaft}, ${ask.head} point${arrow}${turned}`];
+}
+
+/** The question with its cautions first, and last what may be typed. */
+export function askLines(ask: Ask, form: 'full' | 'short'): string[] {
+  const options = ask.kind === 'choice' ? ask.options.map(({ label }, at) => `  ${numberOf(ask, at)}. ${label}`) : [];
+  return [
+    ...(ask.correcting === undefined ? [] : ['You are correcting an earlier answer. "keep" leaves it as it was.']),
+    ...ask.caution.map((text) => `caution: ${text}`),
+    ...(form === 'full' && ask.text.length > 0 ? ask.text : [ask.short]),
+    ...shotLine(ask), ...options,
+    ...(ask.suggestion ? [`Earlier answer: ${suggested(ask)}. Type it again if it still holds.`] : []),
+    howLine(ask),
+  ].map(clean);
+}
+
+function suggested({ suggestion }: Ask): string {
+  switch (suggestion?.kind) {
+    case 'choice': return suggestion.values.join(', ');
+    case 'number': return String(Number(suggestion.value.toFixed(4)));
+    case 'confirm': return suggestion.value ? 'yes' : 'no';
+    case 'text': return suggestion.value;
+    case 'moved': return typeof suggestion.moved === 'string' ? suggestion.moved : formatQuantity(suggestion.moved);
+    case 'shots': return suggestion.shots.map((shot) => ('missed' in shot ? 'missed' : `${shot.called === 'bad' ? 'bad ' : ''}${tearWords(shot)}`)).join('; ');
+    default: return 'not known';
+  }
+}
+
+export function sayLines(view: View): string[] {
+  return [...view.say.map((text) => clean(`coach: ${text}`)), ...(view.picture ? pictureLines(view.picture) : [])];
+}
+
+export function historyLines(entries: readonly HistoryEntry[]): string[] {
+  if (entries.length === 0) return ['Nothing is in the history yet.'];
+  const lines = entries.map(({ seq, what, came, canPutBack }) =>
+    clean(`  ${seq}. ${what}${came ? `; it came to: ${came}` : ''}${canPutBack ? ` (undo it with: put back ${seq})` : ''}`));
+  return ['history, oldest first', ...lines];
+}
+
+export function recordLines(record: BowRecord): string[] {
+  return [
+    record.title, ...(record.invented ? ['(an invented bow, for practice)'] : []),
+    ...record.sections.flatMap(({ title, rows }) => [`== ${title}`, ...rows.map(({ name, value }) => `  ${name}: ${value}`)]),
+  ].map(clean);
+}
+
+/** Why it is asked, and the words of the trade that the question uses. */
+export function whyLines(ask: Ask, glossary: Readonly<Record<string, string>>): string[] {
+  const text = [ask.short, ...ask.text, ...ask.why].join(' ').toLowerCase();
+  const used = Object.entries(glossary).filter(([word]) => hasWord(text, word.toLowerCase()));
+  return [...ask.why, ...used.map(([word, meaning]) => `${word}: ${meaning}`)].map(clean);
+}
+
+/** Whether the word stands in the text at the start of a word: "tear" is in "tears", not in "yoke" or "forty". */
+function hasWord(text: string, word: string): boolean {
+  for (let at = text.indexOf(word); at !== -1; at = text.indexOf(word, at + 1)) {
+    if (at === 0 || !/\p{L}/u.test(text[at - 1] ?? '')) return true;
+  }
+  return false;
+}

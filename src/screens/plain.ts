@@ -1,0 +1,120 @@
+// The face for screen readers, dumb terminals and pipes: lines in, lines out, nothing drawn and nothing redrawn.
+
+import type { Readable, Writable } from 'node:stream';
+import { CodedError } from '../errors.ts';
+import type { Ask, Intent, Reply, SessionLike, View } from '../machine/types.ts';
+import { clean } from './clean.ts';
+import { LONGEST_LINE, readLines, type Line } from './lines.ts';
+import { outputTo, type Output } from './output.ts';
+import { COMMANDS, readCommand } from './plain-commands.ts';
+import { adviceLines, askLines, historyLines, recordLines, sayLines, whereLine, whyLines } from './plain-words.ts';
+
+export interface PlainStreams {
+  readonly input: Readable;
+  readonly output: Writable;
+  readonly now: () => Date;
+  readonly notices?: readonly string[];
+  /** True where what is typed does not show by itself (a pipe): the face then repeats it after the prompt. */
+  readonly echo: boolean;
+}
+
+const PROMPT = '> ';
+const offered = (ask: Ask | null): string[] => (ask?.kind === 'choice' ? ask.options.flatMap(({ value, label }) => [value, label]) : []);
+
+class Plain {
+  private place = '';
+  private advice = '';
+
+  constructor(private readonly session: SessionLike, private readonly out: Output, private readonly streams: PlainStreams) {}
+
+  print(lines: readonly string[]): Promise<void> {
+    return this.out.write(lines.map((line) => `${line}\n`).join(''));
+  }
+
+  /** What is new in a view, then its question in full. A place and an advice are told once. */
+  async show(view: View): Promise<void> {
+    const place = whereLine(view);
+    const advice = view.advice ? adviceLines(view.advice) : [];
+    const news = advice.join('\n') !== this.advice;
+    await this.print([
+      ...(place === this.place ? [] : ['', place]),
+      ...sayLines(view),
+      ...(view.type === 'stop' ? ['coach: The walk is stopped.'] : []),
+      ...(news ? advice : []),
+    ]);
+    this.place = place;
+    this.advice = advice.join('\n');
+    await this.ask(view.ask, 'full');
+  }
+
+  async ask(ask: Ask | null, form: 'full' | 'short'): Promise<void> {
+    if (ask !== null) await this.print(['', ...askLines(ask, form)]);
+  }
+
+  /** One clear line, then the question again. */
+  async mistake(message: string): Promise<void> {
+    await this.print([clean(`not taken: ${message}`)]);
+    await this.ask(this.session.view().ask, 'short');
+  }
+
+  async send(intent: Intent): Promise<void> {
+    let reply: Reply;
+    try {
+      reply = this.session.send(intent, this.streams.now());
+    } catch (error) {
+      if (error instanceof CodedError) return this.mistake(error.message);
+      throw error;
+    }
+    if (reply.error) return this.mistake(reply.error.message);
+    if (!reply.noted) return this.show(reply.view);
+    await this.print(['noted.']);
+    await this.ask(reply.view.ask, 'short');
+  }
+
+  /** Takes one line; false when the archer leaves. */
+  async take(line: Line): Promise<boolean> {
+    if (this.streams.echo) await this.print([line.kind === 'text' ? clean(line.text) : '']);
+    if (line.kind === 'too long') return this.mistake(`That line is longer than ${LONGEST_LINE} bytes. Write it shorter.`).then(() => true);
+    if (line.kind === 'not UTF-8') return this.mistake('That line has bytes that are no text (UTF-8). Write it again.').then(() => true);
+    const { ask } = this.session.view();
+    const command = readCommand(line.text, offered(ask));
+    switch (command.kind) {
+      case 'quit': return false;
+      case 'nothing': await this.mistake('Nothing was typed. "help" lists what can be typed.'); break;
+      case 'mistake': await this.mistake(command.message); break;
+      case 'help': await this.print(COMMANDS); break;
+      case 'again': await this.ask(ask, 'full'); break;
+      case 'why': await this.print(ask ? whyLines(ask, this.session.glossary()) : []); break;
+      case 'history': await this.print(historyLines(this.session.history())); break;
+      case 'intent': await this.send(command.intent); break;
+    }
+    return true;
+  }
+
+  async run(): Promise<void> {
+    await this.print([...(this.streams.notices ?? []).map(clean), '"help" lists what can be typed at any time.']);
+    await this.show(this.session.view());
+    if (await this.finished()) return;
+    await this.out.write(PROMPT);
+    for await (const line of readLines(this.streams.input)) {
+      if (this.out.closed()) return;
+      if (!(await this.take(line))) return this.print(['Everything is kept. Start quarterturn again to go on.']);
+      if (await this.finished()) return;
+      await this.out.write(PROMPT);
+    }
+    await this.print(['', 'The input has ended. Everything is kept.']);
+  }
+
+  /** At the end the record is told, and nothing more is asked. */
+  private async finished(): Promise<boolean> {
+    const { type, record } = this.session.view();
+    if (type !== 'done') return false;
+    await this.print(['', ...(record ? recordLines(record) : []), 'The tune is finished, and kept.']);
+    return true;
+  }
+}
+
+/** Talks until the tune is done, the archer leaves or the input ends. */
+export async function runPlain(session: SessionLike, streams: PlainStreams): Promise<void> {
+  await new Plain(session, outputTo(streams.output), streams).run();
+}

@@ -1,0 +1,161 @@
+import { describe, expect, it } from 'vitest';
+import type { Ask } from '../../src/machine/types.ts';
+import { clean } from '../../src/screens/clean.ts';
+import { runPlain } from '../../src/screens/plain.ts';
+import { readCommand } from '../../src/screens/plain-commands.ts';
+import { askLines, tearWords, whyLines } from '../../src/screens/plain-words.ts';
+import { ASKS, fakeSession, input, now, sink, type FakeSession } from './fake-session.ts';
+
+async function talk(session: FakeSession, typed: string, options: { echo?: boolean; notices?: string[] } = {}): Promise<string> {
+  const output = sink();
+  await runPlain(session, { input: input(typed), output, now, echo: options.echo ?? true, notices: options.notices ?? [] });
+  return output.text();
+}
+
+describe('the plain face', () => {
+  it('tells where we are, the coach, the question, the numbered answers and a prompt', async () => {
+    const text = await talk(fakeSession([ASKS.choice]), '');
+    expect(text).toContain('== paper, up and down. Day 1, 4 shots.\ncoach: Line 1 was taken.\n\nWhich is it?\n  1. Right hand\n  2. Left hand\n');
+    expect(text).toContain('Type a number, or the words, or "not known".\n> ');
+  });
+
+  it('says the place once, not with every question', async () => {
+    const text = await talk(fakeSession([ASKS.choice, ASKS.number]), 'right\n');
+    expect(text.match(/== paper/g)).toHaveLength(1);
+  });
+
+  it('hands on what was typed and leaves the reading to the session', async () => {
+    const session = fakeSession([ASKS.choice, ASKS.number, ASKS.tear, ASKS.tear, ASKS.amount]);
+    await talk(session, '2\n60,5 lb\nhigh 1/2 left 1/8\nbad 0.1 0.5\nas told\n');
+    expect(session.intents.map((intent) => (intent.kind === 'answer' ? intent.answer : intent.kind))).toEqual(['2', '60,5 lb', 'high 1/2 left 1/8', 'bad 0.1 0.5', 'as told']);
+  });
+
+  it('shows advice with its reason, what to expect and the way back, once', async () => {
+    const text = await talk(fakeSession([ASKS.amount]), 'wrong\n');
+    expect(text.match(/next: REST UP 1\/32 in/g)).toHaveLength(1);
+    expect(text).toContain('  caution: Let down first.\n  why: The tail is high.\n  expect: high 3/16, right 3/32, give or take 3/32 up and down and 3/32 sideways\n');
+    expect(text).toContain('  I was wrong if: the tail is above 0.35\n  to put it back: REST DOWN 1/32 in\n');
+  });
+
+  it('tells a mistake in one line and asks again', async () => {
+    const text = await talk(fakeSession([ASKS.choice]), 'wrong\nright\n');
+    expect(text).toContain('> wrong\nnot taken: That is not one of the options.\n\nWhich?\n  1. Right hand\n');
+    expect(text).toContain('The tune is finished, and kept.');
+  });
+
+  it('tells a full disk in one line and goes on', async () => {
+    const text = await talk(fakeSession([ASKS.choice]), 'full disk\nright\n');
+    expect(text).toContain('not taken: The disk is full; nothing was taken.');
+    expect(text).toContain('The tune is finished');
+  });
+
+  it('knows its commands', async () => {
+    const session = fakeSession([ASKS.choice]);
+    const text = await talk(session, 'why\nhistory\nhelp\nagain\nnote windy today\nback\nkeep\nput back 7\nchanged string new one\nmoved rest height up 1/32 in\nstop limb crack\n');
+    expect(text).toContain('Because it matters.');
+    expect(text).toContain('7. REST UP 1/32 in; it came to: better (undo it with: put back 7)');
+    expect(text).toContain('noted.');
+    expect(text).toContain('coach: The walk is stopped.');
+    expect(session.intents).toEqual([
+      { kind: 'note', note: 'windy today' }, { kind: 'back' }, { kind: 'keep' }, { kind: 'putBack', to: 7 },
+      { kind: 'changed', what: 'string', note: 'new one' }, { kind: 'moved', knob: 'rest-height', direction: 'up', amount: '1/32 in' },
+      { kind: 'stop', words: 'limb crack' },
+    ]);
+  });
+
+  it('leaves on quit and takes nothing more', async () => {
+    const session = fakeSession([ASKS.choice]);
+    const text = await talk(session, 'quit\nright\n');
+    expect(text.trimEnd()).toMatch(/Everything is kept\. Start quarterturn again to go on\.$/);
+    expect(session.intents).toEqual([]);
+  });
+
+  it('leaves quietly when the input ends, also in the middle of a line', async () => {
+    const session = fakeSession([ASKS.choice, ASKS.number]);
+    const text = await talk(session, 'right');
+    expect(session.intents).toHaveLength(1);
+    expect(text.trimEnd()).toMatch(/The input has ended\. Everything is kept\.$/);
+  });
+
+  it('ends with the record', async () => {
+    const text = await talk(fakeSession([ASKS.choice]), 'right\n');
+    expect(text).toContain('Bow record\n== Settings\n  rest: 1/32 in up\nThe tune is finished, and kept.\n');
+  });
+
+  it('writes no control character, whatever is typed', async () => {
+    const evil = '\u001b[31mred\u001b]0;title\u0007 \u202eback\u0000\n';
+    const text = await talk(fakeSession([ASKS.choice]), evil, { notices: ['a \u001b[2Jnotice'] });
+    // oxlint-disable-next-line no-control-regex -- it is looked for
+    expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
+    expect(text).toContain('> red back\n');
+    expect(text).toContain('a notice');
+  });
+
+  it('does not repeat what a terminal shows by itself', async () => {
+    const text = await talk(fakeSession([ASKS.choice]), 'right\n', { echo: false });
+    expect(text).not.toContain('> right');
+  });
+
+  it('survives a line that is too long and bytes that are no text', async () => {
+    const session = fakeSession([ASKS.choice]);
+    const text = await talk(session, `${'x'.repeat(70_000)}\nright\n`);
+    expect(text).toContain('not taken: That line is longer than 65536 bytes.');
+    expect(session.intents).toHaveLength(1);
+  });
+
+  it('teaches on an empty line', async () => {
+    expect(await talk(fakeSession([ASKS.choice]), '\n')).toContain('not taken: Nothing was typed. "help" lists what can be typed.');
+  });
+});
+
+describe('a typed line', () => {
+  it('is an answer where the question offers the same words', () => {
+    expect(readCommand('Back', ['back'])).toEqual({ kind: 'intent', intent: { kind: 'answer', answer: 'Back' } });
+    expect(readCommand('Put  Back')).toEqual({ kind: 'intent', intent: { kind: 'putBack' } });
+  });
+  it('stops, whatever the question offers', () => {
+    for (const line of ['stop', 'STOP!', 'stop: limb cracked']) expect(readCommand(line, ['stop'])).toMatchObject({ intent: { kind: 'stop' } });
+    expect(readCommand('stop: limb cracked')).toMatchObject({ intent: { words: 'limb cracked' } });
+    expect(readCommand('stopper on the left')).toMatchObject({ intent: { kind: 'answer' } });
+  });
+  it('can be an answer by force', () => {
+    expect(readCommand('answer note of thanks')).toEqual({ kind: 'intent', intent: { kind: 'answer', answer: 'note of thanks' } });
+  });
+  it.each([
+    ['note', /A note needs words/], ['answer', /An answer needs words/], ['moved', /What was moved\?.*rest-height/], ['moved wheel up 1', /What was moved/],
+    ['moved yoke sideways 1', /Which way\?.*left, right/], ['moved yoke left', /By how much/], ['changed', /What changed\?.*string/], ['changed hat', /What changed/],
+  ])('teaches on %j', (line, message) => {
+    const command = readCommand(line);
+    expect(command.kind === 'mistake' ? command.message : command.kind).toMatch(message);
+  });
+});
+
+describe('plain words', () => {
+  it('say a tear as it is typed', () => {
+    expect([{ x: -0.125, y: 0.5 }, { x: 0.25, y: 0 }, { x: 0, y: -1.125 }, { x: 0.001, y: 0 }].map((tear) => tearWords(tear))).toEqual(['high 1/2, left 1/8', 'right 1/4', 'low 1 1/8', 'clean']);
+  });
+  it('number options by their own value where that is a number', () => {
+    const arrows: Ask = { ...ASKS.choice, options: [{ value: '3', label: 'three' }, { value: '7', label: 'seven' }] };
+    expect(askLines(arrows, 'full')).toEqual(expect.arrayContaining(['  3. three', '  7. seven']));
+  });
+  it('put cautions before the question, and say when an answer is being corrected', () => {
+    const lines = askLines(ASKS.number, 'full');
+    expect(lines[0]).toBe('caution: Mind your fingers.');
+    expect(lines.at(-1)).toBe('Type a number from 20 to 90 in lb.');
+    expect(askLines(ASKS.confirm, 'full')[0]).toContain('You are correcting an earlier answer');
+    expect(askLines(ASKS.text, 'full')).toContain('Earlier answer: the old one. Type it again if it still holds.');
+  });
+  it('say what a shot is shot with', () => {
+    expect(askLines(ASKS.tear, 'short')).toContain('shot 2 of 3: 6 ft from the bow hand, fletched, field point, arrow 2');
+  });
+  it('explain the words that the question uses, and no others', () => {
+    expect(whyLines({ ...ASKS.text, text: ['Two tears.'] }, { tear: 'a hole', ear: 'for hearing', nock: 'an end' })).toEqual(['Because it matters.', 'tear: a hole']);
+  });
+});
+
+describe('clean', () => {
+  it.each([
+    ['\u001b[1;31mred\u001b[0m', 'red'], ['\u001b]8;;http://x\u001b\\link', 'link'], ['\u009b31mx', 'x'], ['a\tb\nc', 'a b c'], ['a\u001bcb', 'ab'],
+    ['\u202eabc', 'abc'], ['K\u00f6cher 1/2"', 'K\u00f6cher 1/2"'], ['half\u001b', 'half'],
+  ])('%j is %j', (text, wanted) => expect(clean(text)).toBe(wanted));
+});
