@@ -60,8 +60,9 @@ function readFile<S extends z.ZodType>(file: string, source: string, schema: S):
 
 function strangers(files: ReadonlyMap<string, string>): Problem[] {
   return [...files.keys()].filter((file) => !(file in FILES) && !CHAPTER_FILE.test(file)).map((file) => {
-    const close = nearest(file, Object.keys(FILES));
-    const instead = close !== null ? `did you mean ${close}?` : 'steps belong in content/chapters/NAME.yaml';
+    const bare = (path: string): string => path.replace(/^content\//, '').replace(/\.ya?ml$/, '');
+    const close = nearest(bare(file), Object.keys(FILES).map(bare));
+    const instead = close !== null ? `did you mean content/${close}.yaml?` : 'steps belong in content/chapters/NAME.yaml';
     return error({ file, line: 1, column: 1 }, `this file is no part of the content; ${instead}`);
   });
 }

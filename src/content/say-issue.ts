@@ -10,7 +10,7 @@ type Issue = core.$ZodIssue;
 
 /** One issue may hold several mistakes (two unknown keys): each is told at its own place. */
 export function sayIssue(issue: Issue, text: YamlText, above: Path = []): Problem[] {
-  const path = [...above, ...issue.path.map((part) => (typeof part === 'number' ? part : String(part)))];
+  const path = text.real([...above, ...issue.path.map((part) => (typeof part === 'number' ? part : String(part)))]);
   const given = text.get(path);
   const missing = given === undefined && path.length > 0;
   const here = (says: string): Problem[] => [error(text.at(path), says)];
@@ -22,7 +22,7 @@ export function sayIssue(issue: Issue, text: YamlText, above: Path = []): Proble
       return issue.keys.map((key) => error(text.keyAt([...path, key]), unknownKey(key, keys)));
     }
     case 'invalid_union': {
-      if (issue.errors.length === 0) return here(`${show(given)} is no ${name}; ${wanted(issue, path)}`);
+      if (issue.errors.length === 0) return here(`${show(given)} is no ${name}; ${suggest(String(given), optionsOf(issue))}`);
       return likeliest(issue.errors).flatMap((inner) => sayIssue(inner, text, path));
     }
     case 'invalid_value':
@@ -59,11 +59,11 @@ function likeliest(branches: readonly (readonly Issue[])[]): readonly Issue[] {
 function wanted(issue: Issue, path: Path): string {
   if (issue.code === 'invalid_value') return `write ${listed(issue.values.map(String))}`;
   if (issue.code === 'invalid_union') {
-    const options = 'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
-    if (options.length > 0) return `write ${listed(options)}`;
-    return path.includes('cams') || path.includes('press') ? 'write any, or a list in [ ]' : 'see the other entries';
+    const options = optionsOf(issue);
+    return options.length > 0 ? `write ${listed(options)}` : 'write any, or a list: [a, b]';
   }
-  if (issue.code !== 'invalid_type') return 'see the other entries';
+  if (issue.code !== 'invalid_type') return 'write it as the other entries do';
+  if (path[path.length - 1] === 'source') return 'name one or more of content/sources.yaml: [a, b]';
   switch (issue.expected) {
     case 'string': return 'write a text (numbers, dates and text with : in quotes)';
     case 'number': return 'write a number, such as 0.5 or "1/32"';
@@ -74,6 +74,10 @@ function wanted(issue: Issue, path: Path): string {
   }
 }
 
+/** The names that tell the branches of a union apart. */
+const optionsOf = (issue: core.$ZodIssueInvalidUnion): string[] =>
+  'options' in issue && Array.isArray(issue.options) ? issue.options.map(String) : [];
+
 const listed = (all: readonly string[]): string =>
   all.length === 1 ? (all[0] ?? '') : `one of ${all.join(', ')}`;
 
@@ -82,7 +86,7 @@ function nameOf(path: Path): string {
   const last = path[path.length - 1];
   if (last === undefined) return 'the file';
   const before = path[path.length - 2];
-  return typeof last === 'number' ? `${before === undefined ? 'entry' : `${before}`} ${last + 1}` : `"${last}"`;
+  return typeof last === 'number' ? `entry ${last + 1}${before === undefined ? '' : ` of "${before}"`}` : `"${last}"`;
 }
 
 const NAMES: Readonly<Record<string, string>> = { when: 'guard', id: 'known id', knob: 'adjustment', alternative: 'adjustment' };

@@ -1,14 +1,16 @@
 // One YAML file: its value, the place of every part of it, and what is wrong with it as YAML.
 // Anchors, aliases and tags are refused: a reader of the file should see what each step says where it stands.
 
-import { isAlias, isCollection, isMap, isNode, isPair, isScalar, isSeq, LineCounter, parseDocument, visit } from 'yaml';
-import type { Document, ErrorCode, Node, Pair } from 'yaml';
+import { isAlias, isCollection, isMap, isNode, isPair, isScalar, LineCounter, parseDocument, visit } from 'yaml';
+import type { Document, ErrorCode, Node, Pair, YAMLError } from 'yaml';
 import { textRules } from './text-rules.ts';
 import { error } from './problem.ts';
 import type { Path, Position, Problem } from './problem.ts';
 
 export interface YamlText {
   readonly value: unknown;
+  /** The path as it is written: the first entry of a list may stand for the list. */
+  real(path: Path): Path;
   /** What stands at a path: undefined where nothing does. */
   get(path: Path): unknown;
   /** The place of a path: a scalar's own, a collection's key; where nothing is there, the nearest place above it. */
@@ -20,25 +22,27 @@ export interface YamlText {
 
 const SAID: Partial<Record<ErrorCode, string>> = {
   DUPLICATE_KEY: 'this key is written twice in one map; keep one of them',
-  TAB_AS_INDENT: 'a tab indents this line; write two spaces instead',
   BAD_INDENT: 'the indentation does not fit the lines around it; use two spaces a level',
   BAD_ALIAS: 'aliases (*name) are not used in content; write the text out',
   MULTIPLE_DOCS: 'a second document starts here; keep one document a file, without ---',
   MISSING_CHAR: 'a quote or bracket that was opened is not closed, or a comma or colon is missing',
   UNEXPECTED_TOKEN: 'this cannot be read here; put text with : or # or { or [ in quotes',
+  BLOCK_AS_IMPLICIT_KEY: 'a colon and a blank stand inside this text; put the text in quotes',
+  MULTILINE_IMPLICIT_KEY: 'a line without a colon stands where a key is expected; indent it, or put the text in quotes',
   TAG_RESOLVE_FAILED: 'tags (!name) are not used in content; put the text in quotes',
 };
 
 export function readYaml(file: string, source: string): YamlText {
   const lines = new LineCounter();
-  const doc = parseDocument(source, { lineCounter: lines, prettyErrors: false, logLevel: 'silent' });
+  const doc = parseDocument(source, { lineCounter: lines, prettyErrors: false, logLevel: 'error' });
   const place = (offset: number): Position => {
     const { line, col } = lines.linePos(offset);
     return { file, line: Math.max(1, line), column: Math.max(1, col) };
   };
-  const problems = [...doc.errors, ...doc.warnings].map((one) =>
-    error(place(one.pos[0]), SAID[one.code] ?? `this is not YAML: ${one.message.split('\n')[0] ?? ''}`));
-  problems.push(...anchors(doc, place), ...tabs(file, source));
+  const problems = [...tabs(file, source), ...anchors(doc, place)];
+  for (const one of worthTelling([...doc.errors, ...doc.warnings], problems.length > 0)) {
+    problems.push(error(place(one.pos[0]), SAID[one.code] ?? `this is not YAML: ${one.message.split('\n')[0] ?? ''}`));
+  }
   visit(doc, { Scalar: (_, node) => {
     if (typeof node.value === 'string') problems.push(...textRules(node.value, place(node.range?.[0] ?? 0)));
   } });
@@ -46,13 +50,22 @@ export function readYaml(file: string, source: string): YamlText {
   return {
     value,
     problems,
+    real: (path) => realPath(doc, path),
     get: (path) => {
       const found: unknown = doc.getIn(path, true);
       return isNode(found) ? found.toJS(doc) : found;
     },
-    at: (path) => place(offsetOf(doc, path)),
+    at: (path) => place(offsetOf(doc, realPath(doc, path))),
     keyAt: (path) => place(keyOffset(doc, path) ?? offsetOf(doc, path)),
   };
+}
+
+const ALONE: ReadonlySet<ErrorCode> = new Set(['DUPLICATE_KEY', 'TAG_RESOLVE_FAILED', 'MULTIPLE_DOCS']);
+
+/** One slip of the form (a tab, a colon) makes the parser stumble over what follows: only the first stumble is told. */
+function worthTelling(all: readonly YAMLError[], explained: boolean): YAMLError[] {
+  const form = all.filter((one) => !ALONE.has(one.code));
+  return [...all.filter((one) => ALONE.has(one.code)), ...(explained ? [] : form.slice(0, 1))];
 }
 
 /** `yaml` throws on an alias without anchor only when the value is made, and then without a place: so all are found here. */
@@ -90,12 +103,18 @@ function keyOffset(doc: Document, path: Path): number | null {
   return pair && isScalar(pair.key) ? (pair.key.range?.[0] ?? null) : null;
 }
 
+function realPath(doc: Document, path: Path): Path {
+  if (path.length < 2 || path[path.length - 1] !== 0) return path;
+  const list = path.slice(0, -1);
+  return isScalar(doc.getIn(list, true)) ? list : path;
+}
+
 function offsetOf(doc: Document, path: Path): number {
   for (let length = path.length; length > 0; length -= 1) {
     const upTo = path.slice(0, length);
     const node: unknown = doc.getIn(upTo, true);
     const key = keyOffset(doc, upTo);
-    if (key !== null && (!isNode(node) || isCollection(node) || isSeq(node) || length < path.length)) return key;
+    if (key !== null && (!isNode(node) || isCollection(node) || length < path.length)) return key;
     if (isNode(node) && node.range) return node.range[0];
   }
   return doc.contents?.range?.[0] ?? 0;

@@ -54,7 +54,7 @@ function counts(step: Step, where: Where): Problem[] {
   const found: Problem[] = [];
   const tooMany = (key: 'checks' | 'options', count: number, least: number): void => {
     if (count > MOST_CHECKS) found.push(error(where(['steps', step.id, key]), `"${step.id}" has ${count} ${key}; nine are the most that are read: split it`));
-    if (count < least) found.push(error(where(['steps', step.id, key]), `"${step.id}" has ${count} ${key}; it needs at least ${least}`));
+    if (count < least) found.push(error(where(['steps', step.id, key]), `"${step.id}" needs at least ${least} ${key}; write ${least - count} more`));
   };
   if (step.kind === 'chunk') tooMany('checks', step.checks.length, 1);
   if (step.kind === 'choice') tooMany('options', step.options.length, 2);

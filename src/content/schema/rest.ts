@@ -44,7 +44,10 @@ const knob = known({
 });
 export const knobsFile = z.array(knob);
 
-const anyOrList = z.union([z.literal('any'), z.array(z.string().min(1, 'empty'))]);
+const anyOrList = z.preprocess(
+  (given) => (typeof given === 'string' && given !== 'any' ? [given] : given),
+  z.union([z.literal('any'), z.array(z.string().min(1, 'empty'))]),
+);
 
 export const laddersFile = z.array(known({
   axis: z.enum(AXES),
