@@ -14,8 +14,20 @@ export function safety(content: Content, where: Where): Problem[] {
   return [
     ...drawnBeforeLookedAt(content, where),
     ...Object.values(content.steps).flatMap((step) => [...gate(step, where), ...counts(step, where), ...pressOfStep(step, where)]),
+    ...gatesNamedTwice(content, where),
     ...pressOfKnobs(content, where),
   ];
+}
+
+/** A check is a gate under its own id: findings and `gate:ID` must not mean two things. */
+function gatesNamedTwice(content: Content, where: Where): Problem[] {
+  const owner = new Map(Object.values(content.steps).filter((step) => step.effect === 'gate').map((step) => [step.id, `the step "${step.id}"`]));
+  return Object.values(content.steps).flatMap((step) => (step.kind !== 'chunk' ? [] : step.checks.flatMap((check, index) => {
+    const before = owner.get(check.id);
+    owner.set(check.id, `a check of "${step.id}"`);
+    if (before === undefined || before === `a check of "${step.id}"`) return [];
+    return [error(where(['steps', step.id, 'checks', index, 'id']), `the check "${check.id}" has the name of ${before}; each gate needs its own`)];
+  })));
 }
 
 function drawnBeforeLookedAt(content: Content, where: Where): Problem[] {
