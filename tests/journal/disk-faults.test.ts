@@ -3,7 +3,7 @@
 import { appendFileSync, truncateSync, unlinkSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { CodedError } from '../../src/errors.ts';
+import type { CodedError } from '../../src/errors.ts';
 import { realDisk, type Disk } from '../../src/journal/disk.ts';
 import { openFileStore } from '../../src/journal/file-store.ts';
 import { noted, NOON, tuneOf } from './facts.ts';
