@@ -12,7 +12,7 @@ export type Parsed =
 
 const LONGEST = 64;
 const SIGN = '[+-]?';
-const MIXED = new RegExp(`^(${SIGN})(\\d+)(?: +| ?- ?)(\\d+) ?/ ?(\\d+)`);
+const MIXED = new RegExp(`^(${SIGN})(\\d+)(?: |-| - )(\\d+) ?/ ?(\\d+)`);
 const FRACTION = new RegExp(`^(${SIGN})(\\d+) ?/ ?(\\d+)`);
 const DECIMAL = new RegExp(`^(${SIGN})(\\d+[.,]?\\d*|[.,]\\d+)`);
 

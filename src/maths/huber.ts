@@ -30,12 +30,13 @@ export function huberCentre(values: readonly number[], scale: number, k = 1.5): 
 
   const middle = median(values);
   const corners = values.flatMap((v) => [v - reach, v + reach]).sort((a, b) => a - b);
+  const nothing = 1e-9 * reach; // a corner's own rounding must not hide that the pull is level there
   let low = -Infinity;
   let high = Infinity;
   for (const corner of corners) {
     const p = pull(corner);
-    if (p >= 0) low = Math.max(low, corner);
-    if (p <= 0) high = Math.min(high, corner);
+    if (p >= -nothing) low = Math.max(low, corner);
+    if (p <= nothing) high = Math.min(high, corner);
   }
   // Level at zero: every corner from high to low balances; otherwise solve between the two corners.
   const centre = low >= high ? clamp(middle, high, low) : clamp(balance(values, (low + high) / 2, reach, middle), low, high);

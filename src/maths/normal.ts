@@ -9,6 +9,7 @@ import { mustBeChance, mustBeNumber } from './check.ts';
 export function normalCdf(z: number): number {
   mustBeNumber(z, 'z');
   if (z > 0) return 1 - normalCdf(-z);
+  if (z === 0) return 0.5;
   if (z < -38) return 0; // below the smallest double
   return (1 - jStat.erf(-z / Math.SQRT2)) / 2;
 }

@@ -1,0 +1,80 @@
+// Normal and Student's t against printed tables, closed forms and their own properties.
+import fc from 'fast-check';
+import jStat from 'jstat';
+import { describe, expect, it } from 'vitest';
+import { normalCdf, normalQuantile } from '../../src/maths/normal.ts';
+import { studentCdf, studentQuantile } from '../../src/maths/student.ts';
+
+describe('published tables (any t, chi-square, F or normal table; NIST/SEMATECH e-Handbook 1.3.6.7, section numbers from memory)', () => {
+  // NIST/SEMATECH e-Handbook 1.3.6.7.2, upper critical values of t (from memory).
+  it.each([
+    [0.975, 1, 12.706], [0.975, 2, 4.303], [0.975, 3, 3.182], [0.975, 4, 2.776], [0.975, 5, 2.571], [0.975, 6, 2.447],
+    [0.975, 8, 2.306], [0.975, 10, 2.228], [0.975, 12, 2.179], [0.975, 15, 2.131], [0.975, 20, 2.086], [0.975, 30, 2.042],
+    [0.975, 60, 2.0], [0.975, 120, 1.98], [0.95, 2, 2.92], [0.975, Infinity, 1.96], [0.95, Infinity, 1.645],
+  ])('t at %f on %d df is %f', (p, df, t) => {
+    expect(studentQuantile(p, df)).toBeCloseTo(t, 3);
+    expect(studentCdf(t, df)).toBeCloseTo(p, 3);
+  });
+
+  // e-Handbook 1.3.6.7.4 and 1.3.6.7.3 (from memory): the library that the limits are made with, as typed by us.
+  it.each([[0.95, 2, 5.991], [0.99, 5, 15.086], [0.95, 10, 18.307], [0.05, 5, 1.145]])('chi-square at %f on %d df is %f', (p, df, x) => {
+    expect(jStat.chisquare.inv(p, df)).toBeCloseTo(x, 3);
+    expect(jStat.chisquare.cdf(x, df)).toBeCloseTo(p, 3);
+  });
+  it.each([[0.95, 2, 8, 4.459], [0.95, 2, 3, 9.552], [0.95, 4, 20, 2.866]])('F at %f on %d and %d df is %f', (p, a, b, f) => {
+    expect(jStat.centralF.inv(p, a, b)).toBeCloseTo(f, 3);
+    expect(jStat.centralF.cdf(f, a, b)).toBeCloseTo(p, 3);
+  });
+
+  // e-Handbook 1.3.6.7.1 (from memory).
+  it.each([[0, 0.5], [1, 0.84134], [1.645, 0.95002], [1.96, 0.975], [2.576, 0.995], [3, 0.99865]])('normal below %f is %f', (z, p) => {
+    expect(normalCdf(z)).toBeCloseTo(p, 4);
+    expect(normalCdf(-z)).toBeCloseTo(1 - p, 4);
+  });
+});
+
+describe('closed forms (derived)', () => {
+  const ts = [-30, -2, -0.3, 0, 0.7, 4];
+  it.each(ts)('one df is the arc tangent at %f', (t) => expect(studentCdf(t, 1)).toBeCloseTo(0.5 + Math.atan(t) / Math.PI, 7));
+  it.each(ts)('two df is algebraic at %f', (t) => expect(studentCdf(t, 2)).toBeCloseTo(0.5 + t / (2 * Math.sqrt(2 + t * t)), 7));
+  it('runs smoothly from many df into endless', () => {
+    for (const t of [-6, -2, -0.5, 1, 3]) {
+      expect(studentCdf(t, 1.0001e5)).toBeCloseTo(studentCdf(t, 0.9999e5), 7);
+      expect(studentCdf(t, 1e12)).toBeCloseTo(normalCdf(t), 10);
+    }
+    for (const p of [0.001, 0.2, 0.9]) expect(studentQuantile(p, 1.0001e5)).toBeCloseTo(studentQuantile(p, 0.9999e5), 6);
+  });
+});
+
+describe('properties', () => {
+  const df = fc.oneof(fc.double({ min: 0.5, max: 1e7, noNaN: true }), fc.constant(Infinity));
+  const t = fc.double({ min: -60, max: 60, noNaN: true });
+  it('both sides add up to one, and it never falls', () => {
+    fc.assert(fc.property(t, t, df, (a, b, n) => {
+      expect(studentCdf(a, n) + studentCdf(-a, n)).toBeCloseTo(1, 12);
+      expect(studentCdf(Math.max(a, b), n)).toBeGreaterThanOrEqual(studentCdf(Math.min(a, b), n) - 1e-7);
+    }));
+  });
+  it('the quantile undoes the chance', () => {
+    fc.assert(fc.property(fc.double({ min: 1e-4, max: 1 - 1e-4, noNaN: true }), df, (p, n) => {
+      expect(studentCdf(studentQuantile(p, n), n)).toBeCloseTo(p, 6);
+      expect(studentQuantile(1 - p, n)).toBeCloseTo(-studentQuantile(p, n), 6);
+      expect(normalCdf(normalQuantile(p))).toBeCloseTo(p, 9);
+    }));
+  });
+  it('ends are infinite, not NaN', () => {
+    expect([studentQuantile(0, 3), studentQuantile(1, 3), normalQuantile(0), normalQuantile(1)]).toEqual([-Infinity, Infinity, -Infinity, Infinity]);
+    expect([studentCdf(-Infinity, 3), studentCdf(Infinity, 3), normalCdf(-Infinity), normalCdf(Infinity)]).toEqual([0, 1, 0, 1]);
+  });
+});
+
+describe('what cannot be meant throws and says so', () => {
+  it.each<[string, () => number]>([
+    ['t is not a number', () => studentCdf(NaN, 3)], ['df is 0', () => studentCdf(1, 0)], ['df is -1', () => studentQuantile(0.5, -1)],
+    ['df is NaN', () => studentCdf(1, NaN)], ['p is NaN', () => studentQuantile(NaN, 3)], ['p is 1.5', () => studentQuantile(1.5, 3)],
+    ['z is not a number', () => normalCdf(NaN)], ['p is -0.1', () => normalQuantile(-0.1)],
+  ])('%s', (message, act) => {
+    expect(act).toThrow(RangeError);
+    expect(act).toThrow(message);
+  });
+});
