@@ -54,7 +54,7 @@ export function fitLine(points: readonly SettingPoint[], sd: number, prior: Slop
     slope,
     varIntercept: 1 / own.a + lever * lever * varSlope,
     varSlope,
-    cov: -lever * varSlope,
+    cov: 0 - lever * varSlope,
   };
 }
 
@@ -79,7 +79,7 @@ export function predict(line: Line, x: number): { readonly mean: number; readonl
 /** The setting with the least expected squared distance from `target` (in). An unsure slope makes it cautious. */
 export function bestSetting(line: Line, target = 0): number {
   mustBeFinite(target, 'the target');
-  return -((line.intercept - target) * line.slope + line.cov) / (line.slope ** 2 + line.varSlope);
+  return 0 - ((line.intercept - target) * line.slope + line.cov) / (line.slope ** 2 + line.varSlope);
 }
 
 /**

@@ -58,7 +58,7 @@ describe('properties', () => {
   it('the quantile undoes the chance', () => {
     fc.assert(fc.property(fc.double({ min: 1e-4, max: 1 - 1e-4, noNaN: true }), df, (p, n) => {
       expect(studentCdf(studentQuantile(p, n), n)).toBeCloseTo(p, 6);
-      expect(studentQuantile(1 - p, n)).toBeCloseTo(-studentQuantile(p, n), 6);
+      expect(Math.abs(studentQuantile(1 - p, n) / studentQuantile(p, n) + 1) < 1e-6 || Math.abs(p - 0.5) < 1e-6).toBe(true);
       expect(normalCdf(normalQuantile(p))).toBeCloseTo(p, 9);
     }));
   });
