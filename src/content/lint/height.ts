@@ -3,7 +3,7 @@
 import { error } from '../problem.ts';
 import type { Problem } from '../problem.ts';
 import type { Where } from '../read.ts';
-import type { Content, Step } from '../types.ts';
+import type { Check, Content, GuardName, Step } from '../types.ts';
 
 /** The smallest terminal is 40 by 20: one column stays free, and three lines are the heading, the input and the keys. */
 export const COLUMNS = 39;
@@ -26,19 +26,46 @@ export function wrappedLines(text: string, columns: number): number {
   return lines;
 }
 
-/** Lines of the live part: the question, its text, its cautions, and what can be picked (a mark and a blank before each). */
-export function liveLines(step: Step, cautions: Content['cautions']): number {
-  const sum = (texts: readonly string[], columns: number): number => texts.reduce((lines, one) => lines + wrappedLines(one, columns), 0);
-  const picks = step.kind === 'choice' ? step.options.map((one) => one.label)
-    : step.kind === 'chunk' ? step.checks.map((one) => one.label) : [];
-  const warned = step.cautions.flatMap((id) => cautions[id] ?? []);
-  return sum([step.short, ...step.text, ...warned], COLUMNS) + sum(picks, COLUMNS - 2);
+const sum = (texts: readonly string[]): number => texts.reduce((lines, one) => lines + wrappedLines(one, COLUMNS), 0);
+/** A mark and a blank stand before each thing that can be picked. */
+const picks = (labels: readonly string[]): number => labels.reduce((lines, one) => lines + wrappedLines(one, COLUMNS - 2), 0);
+const warned = (ids: readonly string[], content: Content): string[] => ids.flatMap((id) => content.cautions[id] ?? []);
+
+/** Lines of the live part: the question, its text, its cautions, and what can be picked. */
+export function liveLines(step: Step, content: Content): number {
+  const words = sum([step.short, ...step.text, ...warned(step.cautions, content)]);
+  if (step.kind === 'choice') return words + picks(step.options.map((one) => one.label));
+  // One more line says that all of it is true.
+  return step.kind === 'chunk' ? words + 1 + tallest(step.checks) : words;
+}
+
+const RESTS: readonly GuardName[] = ['cable-driven', 'limb-driven', 'blade', 'containment', 'prong'];
+
+/** A bow has one rest, so checks for different rests never stand together. */
+function tallest(checks: readonly Check[]): number {
+  return Math.max(...RESTS.map((rest) =>
+    picks(checks.filter((one) => !one.when.some((guard) => RESTS.includes(guard) && guard !== rest)).map((one) => one.label))));
 }
 
 export function height(content: Content, where: Where): Problem[] {
-  return Object.values(content.steps).flatMap((step) => {
-    const lines = liveLines(step, content.cautions);
-    if (lines <= LINES) return [];
-    return [error(where(['steps', step.id]), `"${step.id}" takes ${lines} lines at 40 columns with its text, cautions and options; ${LINES} fit: shorten it, or move words to why`)];
-  });
+  const found: Problem[] = [];
+  const fit = (lines: number, what: string, path: readonly (string | number)[]): void => {
+    if (lines > LINES) found.push(error(where(path), `${what} takes ${lines} lines at 40 columns; ${LINES} fit: shorten it, or move words to where they are asked for`));
+  };
+  for (const step of Object.values(content.steps)) {
+    fit(liveLines(step, content), `"${step.id}" with its text, cautions and options`, ['steps', step.id]);
+    if (step.kind !== 'chunk') continue;
+    step.checks.forEach((check, index) => {
+      // Asked alone, a check shows what to look at, what to do, and three answers.
+      const lines = sum([check.label, check.how, check.thenDo]) + 3;
+      fit(lines, `the check "${check.id}" asked alone`, ['steps', step.id, 'checks', index]);
+    });
+  }
+  for (const knob of Object.values(content.knobs)) {
+    fit(sum([...knob.how, ...warned(knob.cautions, content)]), `how to move "${knob.id}", with its cautions,`, ['knobs', knob.id, 'how']);
+  }
+  for (const one of Object.values(content.inspections)) {
+    fit(sum(one.say) + picks(one.options.map((option) => option.label)), `the inspection "${one.id}"`, ['inspections', one.id]);
+  }
+  return found;
 }
