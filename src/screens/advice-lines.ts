@@ -1,0 +1,35 @@
+// The coach's advice: what to do in capitals, then why, what to expect, what would prove it wrong, and the way back.
+
+import type { Advice } from '../machine/types.ts';
+import { type Line, paragraph, span } from './look.ts';
+
+const KIND_WORDS: Readonly<Record<Advice['kind'], string>> = { adjust: 'next', 'put-back': 'back', inspect: 'look', shop: 'shop' };
+const INDENT = '         ';
+
+const inches = (value: number, plus: string, minus: string): string => `${Math.abs(value).toFixed(2)} in ${value < 0 ? minus : plus}`;
+
+export const adviceHeadline = (advice: Advice, width: number): Line[] =>
+  paragraph(span(`  ${KIND_WORDS[advice.kind].padEnd(7)}`, 'coach'), advice.what.toUpperCase(), width, 'strong');
+
+/** Said of an advice besides its headline, in the order of need. */
+export const adviceDetails = (advice: Advice): string[] => [
+  ...(advice.trial ? ['This is a trial: the side is not certain. It is measured, and backed out if it does not help.'] : []),
+  advice.why,
+  ...(advice.expect === undefined ? [] : [
+    `Expect the tail about ${inches(advice.expect.y, 'high', 'low')}, give or take ${advice.expect.sdY.toFixed(2)}, and ${inches(advice.expect.x, 'right', 'left')}, give or take ${advice.expect.sdX.toFixed(2)}.`,
+  ]),
+  ...(advice.wrongIf === undefined ? [] : [advice.wrongIf]),
+  ...(advice.undo === undefined ? [] : [`To put it back: ${advice.undo}`]),
+];
+
+export const adviceDetailLines = (advice: Advice, width: number): Line[] =>
+  adviceDetails(advice).filter((text) => text !== '').flatMap((text) => paragraph(span(INDENT), text, width));
+
+/** What can hurt, or can harm the bow. */
+export const adviceCautions = (advice: Advice): string[] => [
+  ...(advice.press ? ['This needs a bow press: one that the bow\'s maker allows for this model, used by someone who was shown how.'] : []),
+  ...advice.caution,
+];
+
+export const cautionLines = (cautions: readonly string[], width: number): Line[] =>
+  cautions.flatMap((text) => paragraph(span('  care   ', 'warn'), text, width, 'strong'));

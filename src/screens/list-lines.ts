@@ -1,0 +1,48 @@
+// A list to choose from, as lines: a mark for the cursor, the number, the label; a window of it where it is too long.
+
+import { type Line, paragraph, span } from './look.ts';
+import type { Pick } from './options.ts';
+
+export interface ListLook {
+  readonly cursor: number;
+  /** Present where several may be marked. */
+  readonly marks?: readonly Pick['value'][];
+  /** Said behind a label, by value: "your answer before". */
+  readonly beside?: ReadonlyMap<Pick['value'], string>;
+}
+
+const labelled = (pick: Pick, at: number, look: ListLook, width: number): Line[] => {
+  const here = at === look.cursor;
+  const number = pick.letter ?? (at < 9 ? String(at + 1) : ' ');
+  const mark = look.marks === undefined ? '' : look.marks.includes(pick.value) ? '[x] ' : '[ ] ';
+  const beside = look.beside?.get(pick.value);
+  const tone = here ? 'strong' : 'plain';
+  return paragraph(span(`  ${here ? '>' : ' '} ${number} ${mark}`, tone), beside === undefined ? pick.label : `${pick.label} (${beside})`, width, tone);
+};
+
+export const listLines = (picks: readonly Pick[], look: ListLook, width: number): Line[] =>
+  picks.flatMap((pick, at) => labelled(pick, at, look, width));
+
+/** At most `room` lines around the cursor, with what is hidden above and below told. */
+export const listWindow = (picks: readonly Pick[], look: ListLook, width: number, room: number): Line[] => {
+  const parts = picks.map((pick, at) => labelled(pick, at, look, width));
+  if (parts.flat().length <= room) return parts.flat();
+  let from = Math.max(0, look.cursor);
+  let to = from;
+  const height = (): number => parts.slice(from, to + 1).flat().length;
+  const told = (): number => (from > 0 ? 1 : 0) + (to < parts.length - 1 ? 1 : 0);
+  for (let grew = true; grew;) {
+    grew = false;
+    for (const way of [1, -1]) {
+      const [was, wasTo] = [from, to];
+      if (way === 1 && to < parts.length - 1) to += 1;
+      if (way === -1 && from > 0) from -= 1;
+      if (from === was && to === wasTo) continue;
+      if (height() + told() > room) [from, to] = [was, wasTo];
+      else grew = true;
+    }
+  }
+  const above: Line[] = from > 0 ? [[span(`      \u2026 ${from} more above`, 'soft')]] : [];
+  const below: Line[] = to < parts.length - 1 ? [[span(`      \u2026 ${parts.length - 1 - to} more below`, 'soft')]] : [];
+  return [...above, ...parts.slice(from, to + 1).flat().slice(0, Math.max(1, room - above.length - below.length)), ...below];
+};
