@@ -1,0 +1,63 @@
+// What goes into the scroll-back: the coach's words, the archer's answers, a finished set, the record. Each is made once,
+// at the width of that moment, and is never touched again.
+
+import type { Advice, BowRecord, Intent, TranscriptEntry, View } from '../machine/types.ts';
+import { adviceHeadline } from './advice-lines.ts';
+import { BLANK, type Line, paragraph, paragraphs, span } from './look.ts';
+import { type PictureLook, setLines } from './shot-lines.ts';
+
+const LABEL = { coach: '  coach  ', archer: '  you    ' } as const;
+
+export const entryItem = ({ who, text }: Pick<TranscriptEntry, 'who' | 'text'>, width: number): Line[] =>
+  paragraph(span(LABEL[who], who === 'coach' ? 'coach' : 'strong'), text, width);
+
+const includes = (entries: readonly TranscriptEntry[], text: string): boolean => entries.some((entry) => entry.text.includes(text));
+
+/** What one taken intent leaves behind: what was asked, what was said, and the picture of a set that is complete. */
+export const takenLines = (before: View, intent: Intent, after: View, entries: readonly TranscriptEntry[], look: PictureLook): Line[] => {
+  const { width } = look;
+  const asked = intent.kind === 'answer' && before.ask !== null && !includes(entries, before.ask.short) ? before.ask.short : null;
+  const followed = intent.kind === 'answer' && before.ask?.kind === 'amount' ? before.advice : null;
+  const unsaid = after.say.filter((text) => !includes(entries, text));
+  return [
+    ...(followed === null || includes(entries, followed.what) ? [] : [...adviceHeadline(followed, width), ...undoLine(followed, width)]),
+    ...(asked === null ? [] : entryItem({ who: 'coach', text: asked }, width)),
+    ...entries.filter((entry) => entry.who === 'archer').flatMap((entry) => entryItem(entry, width)),
+    ...(isShot(before) && !isShot(after) && (after.picture?.shots.length ?? 0) > 1 && after.picture !== undefined ? setLines(after.picture, look) : []),
+    ...entries.filter((entry) => entry.who === 'coach').flatMap((entry) => entryItem(entry, width)),
+    ...unsaid.flatMap((text) => entryItem({ who: 'coach', text }, width)),
+    ...(after.record !== undefined && before.record === undefined ? recordLines(after.record, width) : []),
+  ];
+};
+
+const isShot = ({ ask }: View): boolean => ask?.kind === 'tear' || ask?.kind === 'impact';
+const undoLine = (advice: Advice, width: number): Line[] =>
+  advice.undo === undefined ? [] : paragraphs([`To put it back: ${advice.undo}`], 9, width, 'soft');
+
+export const recordLines = (record: BowRecord, width: number): Line[] => [
+  BLANK,
+  ...paragraph(span('  '), record.invented ? `${record.title} (invented, for practice)` : record.title, width, 'strong'),
+  ...record.sections.flatMap((section) => [
+    BLANK,
+    ...paragraph(span('  '), section.title, width, 'strong'),
+    ...section.rows.flatMap((row) => paragraph(span('    '), `${row.name}: ${row.value}`, width)),
+  ]),
+];
+
+/** How much of an earlier day is repeated on resuming. More is in the history, and in the record. */
+const REPEATED = 20;
+
+/** What is written before the first frame: what was noticed, where we are, and the last lines of the conversation. */
+export const openingLines = (view: View, entries: readonly TranscriptEntry[], notices: readonly string[], width: number): Line[] => {
+  const last = entries.slice(-REPEATED);
+  const left = entries.length - last.length;
+  return [
+    BLANK,
+    ...paragraph(span('  '), view.where.title, width, 'strong'),
+    ...notices.flatMap((notice) => paragraph(span('  note   '), notice, width)),
+    ...(left > 0 ? [[span(`  \u2026 ${left} earlier lines: h history`, 'soft')]] : []),
+    ...last.flatMap((entry) => entryItem(entry, width)),
+    ...view.say.filter((text) => !includes(last, text)).flatMap((text) => entryItem({ who: 'coach', text }, width)),
+    ...(view.record === undefined ? [] : recordLines(view.record, width)),
+  ];
+};

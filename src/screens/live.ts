@@ -1,0 +1,80 @@
+// The live part: where we are, the one thing to do now, the input, one line of keys. A function of the state and nothing
+// else; never wider than columns - 1 and never taller than rows - 3, counted after wrapping.
+
+import type { View } from '../machine/types.ts';
+import { askBlocks, entryLines } from './ask-lines.ts';
+import { type Block, endless, fit, fixed } from './fit.ts';
+import { helpLines } from './help-page.ts';
+import { keyLine } from './key-table.ts';
+import { listLines, listWindow } from './list-lines.ts';
+import { BLANK, clip, type Line, paragraph, paragraphs, span } from './look.ts';
+import { formOf } from './pages.ts';
+import type { Preview } from './pressed.ts';
+import type { Overlay, ScreenState } from './state.ts';
+import { cut, textWidth } from './text-width.ts';
+
+export interface LiveNeeds { readonly preview: Preview; readonly glossary: Readonly<Record<string, string>>; readonly braille: boolean }
+
+/** Text wider than this is hard to read standing two steps away. */
+const WIDEST = 100;
+const NARROWEST = 20;
+export const liveWidth = (columns: number): number => Math.max(NARROWEST, Math.min(WIDEST, columns - 1));
+export const liveHeight = (rows: number): number => Math.max(4, rows - 3);
+
+export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[] => {
+  if (state.leaving !== null) return [];
+  const width = liveWidth(state.size.columns);
+  const height = liveHeight(state.size.rows);
+  const top: Block[] = [endless(4, [BLANK]), fixed(headerLines(state.view, width))];
+  const bottom: Block[] = [
+    ...(state.message === null ? [] : [fixed(paragraph(span('  ! ', 'warn'), state.message, width, 'strong').slice(0, 3))]),
+    fixed([[span(`  ${keyLine(state, width - 2)}`, 'soft')]]),
+  ];
+  const used = [...top, ...bottom].reduce((sum, block) => sum + block.lines.length, 0);
+  const middle = state.overlay === null
+    ? askBlocks(state, { width, braille: needs.braille, preview: needs.preview })
+    : overlayBlocks(state, state.overlay, needs, width, Math.max(3, height - used));
+  const whole = fit([...top, ...middle, ...bottom], height);
+  if (!whole.cut || state.overlay !== null) return whole.lines.map((line) => clip(line, width));
+  const more = fixed([[span('    \u2026 more: ?', 'soft')]]);
+  return fit([...top, ...middle, more, ...bottom], height).lines.map((line) => clip(line, width));
+};
+
+/** Where we are. On a narrow screen the day and the count go below the part. */
+export const headerLines = (view: View, width: number): Line[] => {
+  const { part, day, shots } = view.where;
+  const stopped = view.type === 'stop' ? 'STOPPED: ' : '';
+  const left = `  ${stopped}${part}`;
+  const right = `day ${day}, ${shots} ${shots === 1 ? 'shot' : 'shots'}`;
+  if (textWidth(left) + 3 + right.length <= width) return [[span(left, view.type === 'stop' ? 'warn' : 'strong'), span('   '), span(right, 'soft')]];
+  return [[span(cut(left, width), view.type === 'stop' ? 'warn' : 'strong')], [span(`  ${right}`, 'soft')]];
+};
+
+const overlayBlocks = (state: ScreenState, overlay: Overlay, needs: LiveNeeds, width: number, room: number): Block[] => {
+  const { page } = overlay;
+  if (page.id === 'help') return [fixed(helpWindow(helpLines(state, needs.glossary, width), page.top, room))];
+  const form = formOf(page);
+  const title = fixed(paragraph(span('  coach  ', 'coach'), form.title, width, 'strong'));
+  const text = endless(2, paragraphs(form.text, 9, width));
+  const { picks } = form;
+  if (picks === undefined) return [title, text, fixed(entryLines(overlay.entry, width, ''))];
+  const look = { cursor: overlay.cursor };
+  return [title, text, { rank: 6, lines: listLines(picks, look, width), shrink: (lines) => listWindow(picks, look, width, Math.max(3, lines)) }];
+};
+
+/** A part of the help page, with a word on how much is left. */
+const helpWindow = (lines: readonly Line[], top: number, room: number): Line[] => {
+  if (lines.length <= room) return [...lines];
+  const shown = Math.max(1, room - 1);
+  const from = Math.min(top, lines.length - shown);
+  const left = lines.length - from - shown;
+  return [...lines.slice(from, from + shown), [span(left > 0 ? `    \u2026 ${left} more lines: space` : '    (the end)', 'soft')]];
+};
+
+/** The lowest line that the help page may start with, so that scrolling stops at its end. */
+export const helpEnd = (state: ScreenState, needs: LiveNeeds): number => {
+  const width = liveWidth(state.size.columns);
+  const frame = headerLines(state.view, width).length + 2;
+  const shown = Math.max(1, Math.max(3, liveHeight(state.size.rows) - frame) - 1);
+  return Math.max(0, helpLines(state, needs.glossary, width).length - shown);
+};

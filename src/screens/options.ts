@@ -1,0 +1,58 @@
+// Every ask that is answered by picking becomes one list, so that arrows, numbers and marks work alike everywhere.
+
+import type { Answer, Ask } from '../machine/types.ts';
+
+export interface Pick {
+  /** What is sent, or `another` where an amount is typed next. */
+  readonly value: string | boolean;
+  readonly label: string;
+  readonly pass: boolean;
+  /** A letter that picks it as a number does. */
+  readonly letter?: string;
+  /** Picked on its own, never together with others. */
+  readonly alone?: true;
+}
+
+export const ANOTHER_AMOUNT = 'another amount';
+export const NOT_KNOWN = 'not known';
+
+/** The list for an ask, or null where it is answered by typing. */
+export const picksOf = (ask: Ask): readonly Pick[] | null => {
+  switch (ask.kind) {
+    case 'choice': return [
+      ...ask.options.map((option) => ({ value: option.value, label: option.label, pass: option.pass === true, ...(option.pass === true && ask.many ? { alone: true as const } : {}) })),
+      ...(ask.unknown ? [{ value: NOT_KNOWN, label: NOT_KNOWN, pass: false, alone: true as const }] : []),
+    ];
+    case 'confirm': return [
+      { value: true, label: 'yes', pass: false, letter: 'y' },
+      { value: false, label: 'no', pass: false, letter: 'n' },
+      ...(ask.unknown ? [{ value: NOT_KNOWN, label: NOT_KNOWN, pass: false }] : []),
+    ];
+    case 'amount': return [
+      { value: 'as told', label: 'moved it as told', pass: false },
+      { value: ANOTHER_AMOUNT, label: 'moved another amount', pass: false },
+      { value: 'not now', label: 'not now', pass: false },
+    ];
+    default: return null;
+  }
+};
+
+/** Where the cursor starts: nowhere (-1) wherever a stray Enter could pass a gate or claim a move that was not made. */
+export const startingCursor = (ask: Ask, picks: readonly Pick[]): number => {
+  if (ask.noDefault || ask.kind !== 'choice' || ask.many || picks.some((pick) => pick.pass)) return -1;
+  const suggested = suggestedValue(ask.suggestion);
+  return suggested === null ? 0 : Math.max(0, picks.findIndex((pick) => pick.value === suggested));
+};
+
+export const suggestedValue = (suggestion: Answer | undefined): string | boolean | null => {
+  if (suggestion === undefined) return null;
+  if (suggestion.kind === 'choice') return suggestion.values[0] ?? null;
+  if (suggestion.kind === 'confirm') return suggestion.value;
+  return suggestion.kind === 'not known' ? NOT_KNOWN : null;
+};
+
+/** An earlier answer of an ask that is typed, as text to start from. */
+export const suggestedText = (suggestion: Answer | undefined): string => {
+  if (suggestion?.kind === 'number') return String(suggestion.value);
+  return suggestion?.kind === 'text' ? suggestion.value : '';
+};

@@ -1,0 +1,89 @@
+// The screen's own small questions (a note, a stop, something else, the history): what each shows, and where it leads.
+
+import { CHANGED, type Intent, type KnobId } from '../machine/types.ts';
+import { KNOBS } from '../content/types.ts';
+import type { Pick } from './options.ts';
+import type { Overlay, Page } from './state.ts';
+import { EMPTY, entryText } from './entry.ts';
+import { CHANGED_WORDS, KNOB_WORDS } from './words.ts';
+
+export interface Form {
+  readonly title: string;
+  readonly text: readonly string[];
+  readonly picks?: readonly Pick[];
+  /** Where it is typed: may it be left empty? */
+  readonly mayBeEmpty?: boolean;
+}
+
+export type Taken = { readonly intent: Intent } | { readonly page: Page } | { readonly wants: string };
+
+const pick = (value: string | boolean, label: string, letter?: string): Pick => ({ value, label, pass: false, ...(letter === undefined ? {} : { letter }) });
+const knobWords = (knob: KnobId): string => KNOB_WORDS[knob].name;
+
+export const openPage = (page: Page): Overlay => ({ page, cursor: page.id === 'history' ? page.entries.length - 1 : -1, entry: EMPTY });
+
+export const formOf = (page: Page): Form => {
+  switch (page.id) {
+    case 'help': return { title: 'why', text: [] };
+    case 'note': return { title: 'A note for the record.', text: ['Write it in one line.'] };
+    case 'stop': return {
+      title: 'Stop. Put the bow down, point everything at the ground, and say what is wrong.',
+      text: ['Enter alone stops too.'], mayBeEmpty: true,
+    };
+    case 'history': return {
+      title: page.entries.length === 0 ? 'Nothing was done to the bow yet.' : 'What was done, oldest first. Choose an entry to bring the bow back to how it was before it.',
+      text: [],
+      picks: page.entries.map((entry) => pick(String(entry.seq), entry.came === undefined ? entry.what : `${entry.what}: ${entry.came}`)),
+    };
+    case 'sure': return {
+      title: page.to === null ? 'Put the last adjustment on the bow back?' : `Bring the bow back to how it was before this: ${page.what}?`,
+      text: [page.to === null ? 'The coach then says what to turn, which way and how much.' : 'The coach then lists what to undo, newest first.'],
+      picks: [pick(true, 'yes, back', 'y'), pick(false, 'no, leave it as it is', 'n')],
+    };
+    case 'other': return {
+      title: 'What happened?', text: [],
+      picks: [pick('moved', 'I moved something on the bow that was not advised'), ...CHANGED.map((what) => pick(what, CHANGED_WORDS[what]))],
+    };
+    case 'knob': return { title: 'What did you move?', text: [], picks: KNOBS.map((knob) => pick(knob, knobWords(knob))) };
+    case 'way': return { title: `Which way did you move ${knobWords(page.knob)}?`, text: [], picks: KNOB_WORDS[page.knob].ways.map(([way, label]) => pick(way, label)) };
+    case 'how much': return { title: `How much did you move ${knobWords(page.knob)}?`, text: ['With its unit, for example 1/32 in or 1/2 turn.'] };
+    case 'changed': return { title: `${CHANGED_WORDS[page.what]}: what should be remembered of it?`, text: ['Enter alone is enough.'], mayBeEmpty: true };
+  }
+};
+
+/** Enter on a page: the next page, what to send, or what is still wanted. */
+export const takePage = ({ page, cursor, entry }: Overlay): Taken => {
+  const form = formOf(page);
+  const text = entryText(entry).trim();
+  const chosen = form.picks?.[cursor]?.value;
+  if (form.picks !== undefined && chosen === undefined) return { wants: form.picks.length === 0 ? 'nothing is there to choose' : 'choose one first' };
+  if (form.picks === undefined && text === '' && form.mayBeEmpty !== true) return { wants: 'write something first, or Esc to go back' };
+  switch (page.id) {
+    case 'help': return { wants: '' };
+    case 'note': return { intent: { kind: 'note', note: text } };
+    case 'stop': return { intent: { kind: 'stop', words: text === '' ? 'stop' : text } };
+    case 'history': return fromHistory(page, cursor);
+    case 'sure': return chosen === true ? { intent: page.to === null ? { kind: 'putBack' } : { kind: 'putBack', to: page.to } } : { wants: '' };
+    case 'other': {
+      const what = CHANGED.find((one) => one === chosen);
+      return { page: what === undefined ? { id: 'knob' } : { id: 'changed', what } };
+    }
+    case 'knob': {
+      const knob = KNOBS.find((one) => one === chosen);
+      return knob === undefined ? { wants: 'choose one first' } : { page: { id: 'way', knob } };
+    }
+    case 'way': {
+      const way = KNOB_WORDS[page.knob].ways.find(([one]) => one === chosen)?.[0];
+      return way === undefined ? { wants: 'choose one first' } : { page: { id: 'how much', knob: page.knob, way } };
+    }
+    case 'how much': return { intent: { kind: 'moved', knob: page.knob, direction: page.way, amount: text } };
+    case 'changed': return { intent: text === '' ? { kind: 'changed', what: page.what } : { kind: 'changed', what: page.what, note: text } };
+  }
+};
+
+const fromHistory = (page: Page & { readonly id: 'history' }, cursor: number): Taken => {
+  const entry = page.entries[cursor];
+  if (entry === undefined) return { wants: 'choose one first' };
+  if (!entry.canPutBack) return { wants: 'the bow cannot be brought back to before that entry: nothing on it was moved there or since' };
+  return { page: { id: 'sure', what: entry.what, to: entry.seq } };
+};

@@ -1,0 +1,95 @@
+// Keys of a shot: its call first, then the tear, typed or moved to with the arrows.
+
+import type { Answer, Tear } from '../machine/types.ts';
+import { EMPTY, type Entry, entryText } from './entry.ts';
+import type { Key } from './key-names.ts';
+import { answer, editPrompt, ENTRY_LIMIT, type Pressed, type Preview, still } from './pressed.ts';
+import type { ScreenState } from './state.ts';
+
+const STEP = 1 / 16;
+const BIG_STEP = 1 / 4;
+/** As far as the arrows go; a tear beyond it is typed, and asked again. */
+const EDGE = 4;
+const MISSED = 'missed';
+
+export const pressTear = (state: ScreenState, key: Key, preview: Preview, mode: 'called' | 'tear'): Pressed =>
+  mode === 'called' ? pressCall(state, key) : pressHole(state, key, preview);
+
+const pressCall = (state: ScreenState, key: Key): Pressed => {
+  const called = key.text.toLowerCase() === 'g' ? 'good' : key.text.toLowerCase() === 'b' ? 'bad' : null;
+  if (called !== null) return { state: { ...state, prompt: { ...state.prompt, called } } };
+  if (key.name === 'enter') return still(state, 'call it first: g for a good shot, b for a bad one');
+  if (key.name === 'paste') return still(state, 'call the shot first, g or b; nothing was taken');
+  return key.text === '' ? { state } : still(state, `"${key.text}" is no key here: g good, b bad, m missed the paper`);
+};
+
+const pressHole = (state: ScreenState, key: Key, preview: Preview): Pressed => {
+  const { prompt } = state;
+  const text = shotText(prompt.entry);
+  if (key.name === 'enter') return takeHole(state, preview);
+  if (key.name === 'backspace' && text === '') {
+    return { state: { ...state, prompt: { ...prompt, called: prompt.tail === null ? null : prompt.called, tail: null, entry: EMPTY } } };
+  }
+  const move = moveOf(key);
+  if (move === null) return editPrompt(state, key, ENTRY_LIMIT.tear, { caret: false });
+  const from = prompt.tail ?? tearOf(preview, text) ?? { x: 0, y: 0 };
+  const tail = { x: within(from.x + move.x), y: within(from.y + move.y) };
+  return { state: { ...state, prompt: { ...prompt, entry: EMPTY, tail } } };
+};
+
+const within = (value: number): number => Math.max(-EDGE, Math.min(EDGE, value));
+
+const moveOf = (key: Key): Tear | null => {
+  const step = key.shift ? BIG_STEP : STEP;
+  switch (key.ctrl || key.alt ? '' : key.name) {
+    case 'up': return { x: 0, y: step };
+    case 'down': return { x: 0, y: -step };
+    case 'left': return { x: -step, y: 0 };
+    case 'right': return { x: step, y: 0 };
+    case 'pageup': return { x: 0, y: BIG_STEP };
+    case 'pagedown': return { x: 0, y: -BIG_STEP };
+    case 'home': return { x: -BIG_STEP, y: 0 };
+    case 'end': return { x: BIG_STEP, y: 0 };
+    default: return null;
+  }
+};
+
+/** The one shot in an answer, where it is one. */
+const shotIn = (given: Answer): Tear | null => {
+  const shot = given.kind === 'shots' && given.shots.length === 1 ? given.shots[0] : undefined;
+  return shot === undefined || 'missed' in shot ? null : { x: shot.x, y: shot.y };
+};
+
+/** A missed shot is put into the line, where Enter takes it: one stray key makes no shot. */
+export const chooseMissed = (state: ScreenState): ScreenState => ({
+  ...state, prompt: { ...state.prompt, called: state.prompt.called ?? 'good', tail: null, entry: { before: MISSED, after: '' } },
+});
+
+/** What was typed for a shot; the key `m` alone stands for its word. */
+export const shotText = (entry: Entry): string => {
+  const text = entryText(entry).trim();
+  return text.toLowerCase() === 'm' ? MISSED : text;
+};
+
+/** What was typed, as a tear, once it can be read as one. */
+export const tearOf = (preview: Preview, text: string): Tear | null => {
+  if (text === '') return null;
+  const understood = preview(text);
+  return understood.ok ? shotIn(understood.answer) : null;
+};
+
+const takeHole = (state: ScreenState, preview: Preview): Pressed => {
+  const { prompt } = state;
+  const text = shotText(prompt.entry);
+  const called = prompt.called ?? 'good';
+  if (prompt.tail !== null) return answer(state, { ...prompt.tail, called });
+  if (text === '') return still(state, 'move the tail with the arrows, or type it: high 1/2 left 1/8. For a clean hole type 0 0');
+  const understood = preview(text);
+  if (!understood.ok) return still(state, understood.message);
+  const tear = shotIn(understood.answer);
+  if (tear !== null) return answer(state, { ...tear, called });
+  if (understood.answer.kind === 'shots' && understood.answer.shots.length > 1) {
+    return still(state, 'one shot at a time here: each is called before its hole is looked at');
+  }
+  return answer(state, understood.answer.kind === 'shots' ? { missed: true } : text);
+};

@@ -1,0 +1,81 @@
+// All that a screen remembers between two keys. It lives outside React, so that two keys in one read both count.
+
+import type { Ask, HistoryEntry, KnobId, Tear, View } from '../machine/types.ts';
+import type { Changed, Direction } from '../machine/types.ts';
+import { EMPTY, type Entry } from './entry.ts';
+import { type Pick, picksOf, startingCursor } from './options.ts';
+import type { Line } from './look.ts';
+
+export interface Size { readonly columns: number; readonly rows: number }
+
+/** What was begun for the standing question and not sent yet. */
+export interface Prompt {
+  /** Which pick the cursor is on; -1 is none. */
+  readonly cursor: number;
+  readonly marks: readonly Pick['value'][];
+  readonly entry: Entry;
+  /** `moved another amount` was picked: the amount is being typed. */
+  readonly typing: boolean;
+  /** A shot's call, given before the hole is looked at. */
+  readonly called: 'good' | 'bad' | null;
+  /** The tail as moved by the arrow keys. */
+  readonly tail: Tear | null;
+}
+
+/** A page or small question of the screen's own, over the standing one. */
+export type Page =
+  | { readonly id: 'help'; readonly top: number }
+  | { readonly id: 'history'; readonly entries: readonly HistoryEntry[] }
+  | { readonly id: 'sure'; readonly what: string; readonly to: number | null }
+  | { readonly id: 'note' }
+  | { readonly id: 'stop' }
+  | { readonly id: 'other' }
+  | { readonly id: 'knob' }
+  | { readonly id: 'way'; readonly knob: KnobId }
+  | { readonly id: 'how much'; readonly knob: KnobId; readonly way: Direction }
+  | { readonly id: 'changed'; readonly what: Changed };
+
+export interface Overlay { readonly page: Page; readonly cursor: number; readonly entry: Entry }
+
+export interface Item { readonly id: number; readonly lines: readonly Line[] }
+
+export interface ScreenState {
+  readonly size: Size;
+  readonly view: View;
+  readonly prompt: Prompt;
+  readonly overlay: Overlay | null;
+  /** Escape was pressed while typing: the next letter is a command. */
+  readonly menu: boolean;
+  /** One thing to tell about the last key. */
+  readonly message: string | null;
+  /** Finished lines, for <Static>: only ever longer. */
+  readonly items: readonly Item[];
+  /** The exit code, once the screen is to end. */
+  readonly leaving: number | null;
+}
+
+export const promptFor = (ask: Ask | null): Prompt => ({
+  cursor: ask === null ? -1 : startingCursor(ask, picksOf(ask) ?? []),
+  marks: ask?.kind === 'choice' && ask.many && ask.suggestion?.kind === 'choice' ? notPassing(ask, ask.suggestion.values) : [],
+  entry: EMPTY,
+  typing: false,
+  called: null,
+  tail: null,
+});
+
+const notPassing = (ask: Ask, values: readonly string[]): readonly string[] =>
+  values.filter((value) => ask.kind === 'choice' && ask.options.some((option) => option.value === value && !option.pass));
+
+/** How the standing question is answered at this moment. */
+export type Mode = 'none' | 'pick' | 'called' | 'tear' | 'number' | 'amount' | 'text';
+
+export const modeOf = (ask: Ask | null, prompt: Prompt): Mode => {
+  switch (ask?.kind) {
+    case undefined: return 'none';
+    case 'choice': case 'confirm': return 'pick';
+    case 'amount': return prompt.typing ? 'amount' : 'pick';
+    case 'tear': case 'impact': return prompt.called === null ? 'called' : 'tear';
+    case 'number': return 'number';
+    case 'text': return 'text';
+  }
+};
