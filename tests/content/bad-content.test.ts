@@ -19,6 +19,14 @@ describe('a mistake is told with its place and the way out', () => {
   });
 });
 
+test('what can hurt most is never one check of many', () => {
+  const files = spoilt('chapters/safety.yaml', '  strings:', '  limbs:');
+  files.set('content/procedure.yaml', (files.get('content/procedure.yaml') ?? '').replace('[backstop, strings]', '[backstop, limbs]'));
+  expect(told(files)).toEqual([
+    'content/chapters/safety.yaml:16:3: "limbs" is a chunk; what can hurt most is asked by itself: write kind: choice or number',
+  ]);
+});
+
 describe('files', () => {
   test('a missing file and a stranger are both told', () => {
     const files = sound();

@@ -16,7 +16,7 @@ test('what authors leave out is filled in', () => {
     thenDo: 'Set up a backstop first.',
   });
   expect(content?.steps['peak']).toMatchObject({ about: 'peak-weight', max: 100, pass: { max: 80 }, fail: 'fix' });
-  expect(content?.steps['limbs']).toMatchObject({ checks: [{ source: ['habit'], when: [] }, { source: ['habit'], when: ['growing'] }] });
+  expect(content?.steps['strings']).toMatchObject({ checks: [{ source: ['habit'], when: [] }, { source: ['habit'], when: ['growing'] }] });
   expect(content?.steps['rest']?.about).toBe('rest');
   expect(content?.steps['centre-shot-figure']).toMatchObject({ min: 0.5, max: 1.125 });
   expect(content?.knobs['rest-height']).toMatchObject({ book: { change: -0.1875, per: 0.03125 }, firstWhenFar: null, alternative: null, soft: 0.0625 });

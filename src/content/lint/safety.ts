@@ -8,12 +8,16 @@ import type { Content, Step } from '../types.ts';
 /** A chunk longer than this is ticked without being read (Degani and Wiener's chunks; five to nine is the usual rule). */
 export const MOST_CHECKS = 9;
 
+/** What can hurt most is asked by itself and answered by a deliberate pick: never in a chunk, never by Enter alone. */
+export const ASKED_ALONE = ['history', 'limbs', 'axle-clips', 'arrows-flexed', 'backstop'] as const;
+
 const WORK_IN_A_PRESS = /\b(in|into|with|on|using|needs?) (a|the|your|its) (bow )?press\b/i;
 
 export function safety(content: Content, where: Where): Problem[] {
   return [
     ...drawnBeforeLookedAt(content, where),
     ...Object.values(content.steps).flatMap((step) => [...gate(step, where), ...counts(step, where), ...pressOfStep(step, where)]),
+    ...ASKED_ALONE.flatMap((id) => alone(content.steps[id], where)),
     ...gatesNamedTwice(content, where),
     ...pressOfKnobs(content, where),
   ];
@@ -40,6 +44,15 @@ function drawnBeforeLookedAt(content: Content, where: Where): Problem[] {
     const after = order[lastUndrawn]?.step?.id ?? '';
     return [error(where(path), `the step "${step.id}" (${step.pause}) stands before "${after}", which looks at the bow undrawn; nobody draws a bow that was not looked at: put it after`)];
   });
+}
+
+function alone(step: Step | undefined, where: Where): Problem[] {
+  if (step === undefined) return [];
+  if (step.kind === 'chunk') return [error(where(['steps', step.id]), `"${step.id}" is a chunk; what can hurt most is asked by itself: write kind: choice or number`)];
+  const found: Problem[] = [];
+  if (!step.noDefault) found.push(error(where(['steps', step.id]), `"${step.id}" can be answered without a pick; write noDefault: true`));
+  if (step.effect !== 'gate') found.push(error(where(['steps', step.id, 'effect']), `"${step.id}" is ${step.effect}; write effect: gate`));
+  return found;
 }
 
 function gate(step: Step, where: Where): Problem[] {
