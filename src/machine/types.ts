@@ -208,7 +208,8 @@ export type Fact = FactBase &
   (
     | {
         readonly kind: 'begun'; readonly v: 1; readonly tune: string; readonly engine: string; readonly content: string;
-        readonly carried: Carried | null;
+        /** Bows tuned here before, to choose from; replay reads no other file. */
+        readonly known: readonly Carried[];
       }
     | { readonly kind: 'answered'; readonly step: string; readonly about: string; readonly answer: Answer }
     | { readonly kind: 'corrected'; readonly of: number; readonly answer: Answer }
@@ -233,7 +234,7 @@ export interface Carried {
 // ---- the machine's events: a closed union, so that the walk can be explored ------------------------------------------
 
 export type Verdict =
-  | 'more' | 'inconsistent' | 'gross' | 'in tolerance' | 'out' | 'worse' | 'cannot' | 'borderline' | 'returned' | 'not returned';
+  | 'inconsistent' | 'gross' | 'in tolerance' | 'out' | 'worse' | 'cannot' | 'borderline' | 'returned' | 'not returned';
 
 export type MachineEvent =
   | { readonly type: 'settled' }
@@ -243,8 +244,7 @@ export type MachineEvent =
   | { readonly type: 'released' }
   | { readonly type: 'verdict'; readonly verdict: Verdict }
   | { readonly type: 'moved' }
-  | { readonly type: 'declined' }
-  | { readonly type: 'looked'; readonly found: boolean }
+  | { readonly type: 'looked' }
   | { readonly type: 'chosen'; readonly choice: 'accept' | 'go on' | 'finish step' }
   | { readonly type: 'put back' };
 

@@ -1,0 +1,174 @@
+// What follows from an answer: the ruling on a gate, a cause that was found, a move that was made, a choice of the walk.
+
+import type { Content } from '../content/types.ts';
+import type { Deciding } from './deciding.ts';
+import { isCableWork, longBreak, nextUndo } from './after-happening.ts';
+import { judgeGate } from './gates.ts';
+import { SHOTS_TO_REST } from './limits.ts';
+import { axisOf } from './ask.ts';
+import { taken } from './loop/sets.ts';
+import { placeOf } from './walk.ts';
+import type { Answer, Finding, MovedAnswer } from './types.ts';
+
+export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
+  if (answer.kind === 'shots') return afterShots(d, answer);
+  if (answer.kind === 'moved') return afterMove(d, answer.moved);
+  const value = answer.kind === 'choice' ? (answer.values[0] ?? '') : '';
+  if (step.startsWith('inspect-')) return afterInspection(d, step.slice('inspect-'.length), value);
+  if (step === 'finishing-step') return afterFinishing(d, value);
+  if (step === 'leave-or-go-on') return afterAccept(d, value);
+  if (step === 'what-happened') return afterStopWord(d, value);
+  if (step === 'released') return afterRelease(d);
+  applyGate(d, step, answer);
+  SIDE_EFFECTS[step]?.(d, value);
+}
+
+/** Rules on a gate; a failed one stops at once, a passed one may release a stop. */
+export function applyGate(d: Deciding, step: string, answer: Answer): void {
+  const ruling = judgeGate(d.content, d.state, step, answer);
+  if (ruling !== null) {
+    d.add({ findings: ruling.findings, due: ruling.due, say: ruling.say });
+    if (ruling.stop !== null) {
+      const fresh = d.place !== 'stopped';
+      d.add({ events: fresh ? [{ type: 'stop' }] : [], loop: { stop: ruling.stop } });
+      d.say(ruling.stop.ask[0] === 'released' ? 'stop-shop' : 'stop-here');
+      return;
+    }
+  }
+  releaseIfAnswered(d);
+}
+
+/** A stop ends when the last of its questions is answered and none of them raised it again. */
+function releaseIfAnswered(d: Deciding): void {
+  if (d.place !== 'stopped' || d.state.stop === null || d.state.stop.ask.length > 0) return;
+  d.add({ events: [{ type: 'released' }], loop: { stop: null } });
+  d.say('stop-cleared');
+}
+
+function afterRelease(d: Deciding): void {
+  d.trigger('released-by-dealer');
+  releaseIfAnswered(d);
+}
+
+function afterStopWord(d: Deciding, what: string): void {
+  const from = d.state.stop?.from ?? 'word';
+  if (what === 'bow') d.add({ loop: { stop: { cause: 'word', ask: ['released'], from } } });
+  else if (what === 'arrow') d.add({ loop: { stop: { cause: 'word', ask: ['arrow-check'], from } } });
+  else if (what === 'person') {
+    d.add({ loop: { stop: { cause: 'word', ask: ['someone-hurt'], from } } });
+    d.trigger('place-changed');
+  }
+  d.say(`stop-word-${['bow', 'arrow', 'person'].includes(what) ? what : 'nothing'}`);
+  releaseIfAnswered(d);
+}
+
+function afterShots(d: Deciding, answer: Extract<Answer, { kind: 'shots' }>): void {
+  if (answer.shots.some((shot) => 'missed' in shot)) {
+    d.trigger('clash');
+    d.say('missed-paper');
+  }
+  if (answer.shots.some((shot) => !('missed' in shot) && shot.called === 'bad')) d.say('called-bad');
+  const { shotCount, notes } = d.state;
+  if (shotCount - notes.cautionedShots >= SHOTS_TO_REST) {
+    d.trigger('forty-shots');
+    d.add({ loop: { cautionedShots: shotCount } });
+  }
+}
+
+const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void>> = {
+  history: (d, value) => { if (value === 'heat-or-fall') d.trigger('heat-or-fall'); },
+  place: (d, value) => { if (value === 'other') longBreak(d); },
+  release: (d, value) => { if (value === 'fingers') d.say('fingers'); },
+  growing: (d, value) => { if (value === 'growing') d.say('growing'); },
+  bow: (d, value) => { d.say(value === 'another' ? 'bow-new' : 'bow-known'); },
+  contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
+  grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
+  face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },
+};
+
+type Cause = Extract<Finding, { kind: 'cause' }>['cause'];
+const CAUSES: readonly Cause[] = ['contact', 'grip', 'face', 'loose part', 'one arrow', 'tired archer', 'other'];
+
+// Tears shot with contact, or with something loose, say nothing of the bow: they no longer count.
+const VOIDS: readonly Cause[] = ['contact', 'loose part'];
+
+function causeFound(d: Deciding, cause: Cause, again: readonly string[]): void {
+  const { epoch } = d.state.notes;
+  const voids = VOIDS.includes(cause);
+  d.add({
+    findings: [{ kind: 'cause', cause }], due: again, advice: null,
+    loop: { newSet: true, wanted: 3, purpose: 'judge', reshoot: true, epoch: epoch + 1, ...(voids ? { forgetBefore: epoch } : {}) },
+  });
+  d.say(`cause-${cause.replace(' ', '-')}`);
+}
+
+function afterInspection(d: Deciding, id: string, value: string): void {
+  const inspection = d.content.inspections[id as keyof Content['inspections']];
+  const option = inspection.options.find((o) => o.value === value);
+  const cause = CAUSES.find((c) => c === option?.cause);
+  if (option !== undefined && option.say !== '') d.add({ say: [option.say] });
+  if (cause === 'contact') causeFound(d, cause, ['rest-check']);
+  else if (cause === 'loose part') { causeFound(d, cause, []); d.trigger('something-moved'); }
+  else if (cause === 'tired archer') { causeFound(d, cause, []); d.trigger('forty-shots'); }
+  else if (cause !== undefined) causeFound(d, cause, []);
+  else if (id === 'not-returned') { d.trigger('something-moved'); d.add({ loop: { epoch: d.state.notes.epoch + 1 } }); }
+  // After scatter five shots judge better than three.
+  d.add({ events: [{ type: 'looked' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' ? 5 : 3, inspection: null, reshoot: false } });
+}
+
+function afterMove(d: Deciding, moved: MovedAnswer): void {
+  const { advice } = d.before;
+  if (advice?.knob === undefined) return;
+  const putBack = advice.kind === 'put-back';
+  if (moved === 'not now') return notNow(d, putBack);
+  const knob = d.content.knobs[advice.knob];
+  const told = (advice.to?.value ?? 0) - (d.before.moves.filter((m) => m.knob === advice.knob).reduce((s, m) => s + m.delta, 0));
+  d.add({ loop: { told: { knob: advice.knob, delta: told, kind: putBack ? 'put-back' : 'adjust' } } });
+  d.trigger(knob.trigger);
+  if (isCableWork(knob.id)) d.add({ loop: { cablesAt: d.draft.seq } });
+  if (moved !== 'as told') d.say('moved-other');
+  if (!putBack) {
+    d.add({ events: [{ type: 'moved' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: 2, offered: null, declined: [] } });
+    return;
+  }
+  const { undo, undoing } = d.before.notes;
+  const left = undo.filter((seq) => !undoing.includes(seq));
+  d.add({ advice: null, loop: { undo: left, newSet: true, purpose: 'prove', wanted: 3 } });
+  if (left.length > 0) return nextUndo(d);
+  d.event({ type: 'moved' });
+}
+
+// "Not now" offers the equally right adjustment; where there is none, the axis may be left as it is.
+function notNow(d: Deciding, putBack: boolean): void {
+  if (putBack) { d.say('put-back-stands'); return; }
+  const knob = d.before.advice?.knob;
+  if (knob === undefined) return;
+  const declined = [...d.state.notes.declined, knob];
+  const other = d.content.knobs[knob].alternative;
+  const another = other !== null && !declined.includes(other) && d.state.notes.ended[other] === undefined;
+  d.add({ advice: null, loop: { declined } });
+  if (another) { d.say('another-offered'); return; }
+  d.add({ events: [{ type: 'verdict', verdict: 'borderline' }], loop: { offered: 'accept' } });
+}
+
+function afterFinishing(d: Deciding, value: string): void {
+  d.add({ loop: { offered: null } });
+  if (value === 'one more step') d.event({ type: 'chosen', choice: 'finish step' });
+  else d.event({ type: 'settled' });
+}
+
+function afterAccept(d: Deciding, value: string): void {
+  if (value !== 'accept') {
+    d.add({ events: [{ type: 'chosen', choice: 'go on' }], loop: { offered: null, declined: [], wanted: taken(d.state) + 1 } });
+    return;
+  }
+  const axis = axisOf(placeOf(d.before.walk));
+  if (axis !== null) {
+    d.add({
+      findings: [{ kind: 'axis', axis, chapter: 'paper', result: 'accepted' }],
+      loop: { axis: { ...d.state.notes.axis, [axis]: { result: 'accepted', chance: 0 } } },
+    });
+  }
+  d.say('accepted');
+  d.add({ events: [{ type: 'chosen', choice: 'accept' }], loop: { offered: null, declined: [] } });
+}

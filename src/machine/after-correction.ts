@@ -1,0 +1,76 @@
+// What follows from a corrected answer: figures change, the bow does not; a gate corrected to failed stops at once;
+// a choice may take later answers off the route, and those are kept as suggestions only.
+
+import type { Deciding } from './deciding.ts';
+import { afterAnswer, applyGate } from './after-answer.ts';
+import { lookUp } from './agenda.ts';
+import { holds } from './guards.ts';
+import { isWalkChoice } from './correctable.ts';
+import { centreOf, spreadOf } from './loop/evidence.ts';
+import { goodShots } from './loop/sets.ts';
+import { settingsOf, type State } from './state.ts';
+import type { Answer, Fact } from './types.ts';
+import { amountInWords, tearInWords } from './words.ts';
+
+export function afterCorrection(d: Deciding, of: number, answer: Answer): void {
+  const fact = d.before.facts.find((f) => f.seq === of);
+  if (fact?.kind !== 'answered') return;
+  d.say('corrected');
+  if (isWalkChoice(fact)) {
+    d.add({ loop: { rewindTo: of } });
+    afterAnswer(d, fact.step, answer);
+    return;
+  }
+  if (answer.kind === 'shots') correctedShots(d, of);
+  else if (answer.kind === 'moved') correctedMove(d, fact);
+  else correctedStep(d, fact, answer);
+}
+
+function correctedShots(d: Deciding, of: number): void {
+  const meanIn = (state: State): string | null => {
+    const set = state.sets.find((s) => s.shots.some((shot) => shot.seq === of));
+    return set === undefined ? null : tearInWords(centreOf(goodShots(set), spreadOf(state).sd).mean);
+  };
+  const was = meanIn(d.before);
+  const is = meanIn(d.state);
+  if (was !== null && is !== null) d.say('corrected-shots', { was, is });
+  rejudge(d);
+}
+
+// The advice that stands was made from the old figures: it is worked out anew. Changes already made stay as they are.
+function rejudge(d: Deciding): void {
+  if (d.place.endsWith('.advising')) d.add({ loop: { reshoot: true } });
+}
+
+function correctedMove(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>): void {
+  const told = fact.decided.loop?.['told'] as { knob: keyof State['notes']['ended'] } | undefined;
+  if (told === undefined) return;
+  const knob = d.content.knobs[told.knob];
+  const now = settingsOf(d.state.moves)[told.knob] ?? 0;
+  d.say('corrected-move', { knob: knob.name, now: amountInWords({ value: now, unit: knob.unit }) });
+  rejudge(d);
+}
+
+function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, answer: Answer): void {
+  const pending = lookUp(d.content, fact.step);
+  if (pending === null) return;
+  const { stop } = d.before;
+  // Taken back in time ("written by mistake, nothing happened"): the gate that raised the stop is answered anew.
+  if (d.place === 'stopped' && stop !== null && (stop.from === fact.step || stop.ask.includes(fact.step))) {
+    d.add({ loop: { stop: { ...stop, ask: [] } } });
+  }
+  applyGate(d, fact.step, answer);
+  if (pending.step.effect === 'chosen') offRoute(d);
+  rejudge(d);
+}
+
+function offRoute(d: Deciding): void {
+  const { content, state } = d;
+  const off = Object.keys(state.answers).filter((id) => {
+    const pending = lookUp(content, id);
+    return pending !== null && !holds(state, pending.step.when);
+  });
+  if (off.length === 0) return;
+  d.add({ loop: { suggest: off } });
+  d.say('off-route', { n: off.length });
+}

@@ -1,0 +1,69 @@
+// What is still to be asked, in which order. Derived from facts, so that a correction, a resume or a press job opens
+// exactly the questions that it should.
+
+import type { Check, Content, Step } from '../content/types.ts';
+import { holds } from './guards.ts';
+import type { State } from './state.ts';
+import { CHAPTERS, type Chapter } from './types.ts';
+import { chapterOfPlace, placeOf } from './walk.ts';
+
+export interface Pending { readonly id: string; readonly step: Step; readonly check?: Check }
+
+// Undrawn first, then what draws, then what shoots: whatever order the questions were raised in.
+const RANK = { talk: 0, undrawn: 0, draw: 1, shoot: 2 } as const;
+
+/** The step (and its check, for `chunk/check`) behind an id; null where content has none. */
+export function lookUp(content: Content, id: string): Pending | null {
+  const [stepId = '', checkId] = id.split('/');
+  const step = content.steps[stepId];
+  if (step === undefined) return null;
+  if (checkId === undefined) return { id, step };
+  const check = step.kind === 'chunk' ? step.checks.find((c) => c.id === checkId) : undefined;
+  return check === undefined ? null : { id, step, check };
+}
+
+/** The chapter that the walk is in; an interruption belongs to the chapter it interrupts. */
+export function chapterOf(state: State): Chapter {
+  const here = chapterOfPlace(placeOf(state.walk));
+  return here ?? interruptedChapter(state);
+}
+
+function interruptedChapter(state: State): Chapter {
+  const history = Object.values(state.walk.historyValue ?? {})[0] ?? [];
+  for (const node of history) {
+    const name = chapterOfPlace(node.path[1] ?? '');
+    if (name !== null) return name;
+  }
+  return 'safety';
+}
+
+/** What must be answered before the walk may go on from here, first one first. */
+export function agenda(content: Content, state: State): readonly Pending[] {
+  const due = state.due.flatMap((id) => lookUp(content, id) ?? []).filter((p) => holds(state, p.step.when));
+  const seen = new Set(due.map((p) => p.id));
+  const fresh = routeSoFar(content, state)
+    .filter((id) => !seen.has(id) && state.answers[id] === undefined)
+    .flatMap((id) => lookUp(content, id) ?? [])
+    .filter((p) => !p.step.onDemand && holds(state, p.step.when));
+  const all = [...due, ...fresh];
+  // A stable sort keeps due ones in the order in which they were raised.
+  return all
+    .map((p, i) => ({ p, i }))
+    .sort((a, b) => RANK[a.p.step.pause] - RANK[b.p.step.pause] || a.i - b.i)
+    .map(({ p }) => p);
+}
+
+/** Step ids of all chapters up to where the walk stands; in `finish`, only up to the block that is under way. */
+function routeSoFar(content: Content, state: State): readonly string[] {
+  const chapter = chapterOf(state);
+  const reach = CHAPTERS.indexOf(chapter);
+  const closing = chapter === 'record' || placeOf(state.walk) === 'finish.closing';
+  return content.chapters
+    .filter((plan) => CHAPTERS.indexOf(plan.id as Chapter) <= reach)
+    .flatMap((plan) => (plan.id === 'finish' && !closing ? plan.blocks.slice(0, 1) : plan.blocks))
+    .flatMap((block) => block.steps);
+}
+
+/** True where the step is answered, up to date and on the route. */
+export const isSettled = (state: State, id: string): boolean =>
+  state.answers[id] !== undefined && !state.due.some((d) => d === id || d.startsWith(`${id}/`));

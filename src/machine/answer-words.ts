@@ -1,0 +1,47 @@
+// A canonical answer as an archer would say it: for the transcript, previews and the record.
+
+import type { Step } from '../content/types.ts';
+import { formatQuantity, formatInches } from '../maths/fractions.ts';
+import type { Answer, Ask, ShotAnswer } from './types.ts';
+
+export function answerInWords(step: Step, answer: Answer): string {
+  if (answer.kind === 'not known') return 'not known';
+  if (answer.kind === 'choice' && step.kind === 'choice') return answer.values.map((v) => step.options.find((o) => o.value === v)?.label ?? v).join(', ');
+  if (answer.kind === 'number' && step.kind === 'number') return formatQuantity({ value: answer.value, unit: step.unit });
+  return plain(answer);
+}
+
+/** The answer in the words of the ask that it answers. */
+export function answerToAskInWords(ask: Ask, answer: Answer): string {
+  if (answer.kind === 'choice' && ask.kind === 'choice') return answer.values.map((v) => ask.options.find((o) => o.value === v)?.label ?? v).join(', ');
+  if (answer.kind === 'number' && ask.kind === 'number') return formatQuantity({ value: answer.value, unit: ask.unit });
+  return plain(answer);
+}
+
+function plain(answer: Answer): string {
+  switch (answer.kind) {
+    case 'choice':
+      return answer.values.join(', ');
+    case 'number':
+      return String(answer.value);
+    case 'confirm':
+      return answer.value ? 'yes' : 'no';
+    case 'text':
+      return answer.value;
+    case 'shots':
+      return answer.shots.map(shotInWords).join('; ');
+    case 'moved':
+      return typeof answer.moved === 'string' ? (answer.moved === 'as told' ? 'moved as told' : 'not now') : `moved ${formatQuantity(answer.moved)}`;
+    case 'not known':
+      return 'not known';
+  }
+}
+
+/** `tail 1/2 in high, 1/8 in left of the point`. */
+export function shotInWords(shot: ShotAnswer): string {
+  if ('missed' in shot) return 'missed the paper';
+  const part = (value: number, plus: string, minus: string): string[] => (formatInches(value, 32) === '0' ? [] : [`${formatInches(Math.abs(value), 32)} in ${value > 0 ? plus : minus}`]);
+  const parts = [...part(shot.y, 'high', 'low'), ...part(shot.x, 'right', 'left')];
+  const where = parts.length === 0 ? 'a clean hole' : `tail ${parts.join(', ')} of the point`;
+  return shot.called === 'bad' ? `called bad: ${where}` : where;
+}

@@ -1,0 +1,159 @@
+// The question that stands, worked out from the state: a content step, a check, a shot, a move or a choice of the walk.
+
+import type { Axis, Check, Content, Step } from '../content/types.ts';
+import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
+import { holds, measured } from './guards.ts';
+import { currentSet, goodShots } from './loop/sets.ts';
+import type { State } from './state.ts';
+import type { Ask, Option } from './types.ts';
+import { phrase } from './words.ts';
+import { placeOf } from './walk.ts';
+
+/** The standing ask; null where the walk is done. */
+export function standingAsk(content: Content, state: State): Ask | null {
+  const place = placeOf(state.walk);
+  if (place === 'record') return null;
+  if (place === 'stopped') return askById(content, state, state.stop?.ask[0] ?? 'released');
+  const [first] = agenda(content, state);
+  if (first !== undefined) return askOf(content, state, first);
+  return loopAsk(content, state, place);
+}
+
+export function askById(content: Content, state: State, id: string): Ask | null {
+  const pending = lookUp(content, id);
+  return pending === null ? null : askOf(content, state, pending);
+}
+
+/** `ask.about` of a step: measured facts keep their plain name, gates that are looked at are `gate:ID`. */
+export const aboutOf = (step: Step): string => (step.kind === 'number' || step.effect !== 'gate' ? step.about.replace(/^gate:/, '') : `gate:${step.id}`);
+
+export function askOf(content: Content, state: State, { id, step, check }: Pending): Ask {
+  const cautions = step.cautions.flatMap((c) => content.cautions[c] ?? []);
+  const suggestion = state.suggestions[id];
+  const base = {
+    step: id, why: step.why, caution: cautions,
+    ...(suggestion === undefined ? {} : { suggestion }),
+  };
+  if (check !== undefined) return { ...base, ...checkAsk(content, check) };
+  const common = {
+    ...base, about: aboutOf(step), short: step.short, text: step.text,
+    ...(step.unknown ? { unknown: true as const } : {}),
+    ...(step.noDefault ? { noDefault: true as const } : {}),
+  };
+  switch (step.kind) {
+    case 'choice':
+      return { ...common, kind: 'choice', options: choiceOptions(state, id, step) };
+    case 'number':
+      return { ...common, kind: 'number', unit: step.unit, min: step.min, max: step.max, ...(step.pass === undefined ? {} : { pass: step.pass }) };
+    case 'confirm':
+      return { ...common, kind: 'confirm' };
+    case 'text':
+      return { ...common, kind: 'text' };
+    case 'chunk':
+      return {
+        ...common, kind: 'choice', many: true, noDefault: true,
+        options: [
+          { value: 'all true', label: phrase(content, 'all-true'), pass: true },
+          ...step.checks.filter((c) => holds(state, c.when)).map((c) => ({ value: c.id, label: c.label })),
+        ],
+      };
+  }
+}
+
+function checkAsk(content: Content, check: Check) {
+  return {
+    kind: 'choice' as const, about: `gate:${check.id}`, short: check.label, text: [check.how, check.thenDo].filter((t) => t !== ''),
+    unknown: true as const, noDefault: true as const,
+    options: [
+      { value: 'true', label: phrase(content, 'check-true'), pass: true as const },
+      { value: 'false', label: phrase(content, 'check-false') },
+    ],
+  };
+}
+
+// Which bows are known is only known at run time.
+function choiceOptions(state: State, id: string, step: Extract<Step, { kind: 'choice' }>): readonly Option[] {
+  const own = step.options.map((o): Option => ({ value: o.value, label: o.label, ...(o.gate === 'pass' ? { pass: true as const } : {}) }));
+  if (id !== 'bow') return own;
+  const begun = state.facts[0];
+  const known = begun?.kind === 'begun' ? begun.known : [];
+  return [...known.map((c) => ({ value: c.from, label: c.bow })), ...own];
+}
+
+const AXIS_OF_STAGE: Readonly<Record<string, Axis>> = { height: 'height', side: 'side', heightAgain: 'height' };
+
+/** The axis that a place works on; null where both are looked at. */
+export const axisOf = (place: string): Axis | null => AXIS_OF_STAGE[place.split('.')[1] ?? ''] ?? null;
+
+function loopAsk(content: Content, state: State, place: string): Ask | null {
+  const phase = place.split('.').at(-1) ?? '';
+  const axis = axisOf(place);
+  const base = { why: [phrase(content, `why-${phase}`)], caution: [] as readonly string[] };
+  switch (phase) {
+    case 'shooting':
+    case 'proving':
+    case 'proof':
+      return tearAsk(content, state, phase, axis);
+    case 'inspecting': {
+      const inspection = content.inspections[(state.notes.inspection ?? 'scatter') as keyof Content['inspections']];
+      return {
+        ...base, kind: 'choice', about: 'inspected', step: `inspect-${inspection.id}`, short: phrase(content, 'inspect-short'), text: inspection.say,
+        noDefault: true, options: inspection.options.map((o) => ({ value: o.value, label: o.label })),
+      };
+    }
+    case 'advising':
+    case 'puttingBack': {
+      const { advice } = state;
+      if (advice === null || advice.knob === undefined) return null;
+      const knob = content.knobs[advice.knob];
+      return {
+        ...base, kind: 'amount', about: 'moved', step: phase === 'advising' ? 'make-the-move' : 'put-it-back', unit: knob.unit, max: knob.hard * 4,
+        short: phrase(content, 'moved-short'), text: knob.how, why: [advice.why, ...base.why], caution: advice.caution,
+      };
+    }
+    case 'passed':
+      return {
+        ...base, kind: 'choice', about: 'finishing', step: 'finishing-step', short: phrase(content, 'finishing-short'), text: [phrase(content, 'finishing-text')],
+        options: [
+          { value: 'leave', label: phrase(content, 'finishing-leave') },
+          { value: 'one more step', label: phrase(content, 'finishing-step') },
+        ],
+      };
+    case 'offering':
+      return {
+        ...base, kind: 'choice', about: 'accept', step: 'leave-or-go-on', noDefault: true, short: phrase(content, 'accept-short'), text: [phrase(content, 'accept-text')],
+        options: [
+          { value: 'accept', label: phrase(content, 'accept-leave') },
+          { value: 'go on', label: phrase(content, 'accept-go-on') },
+        ],
+      };
+    default:
+      return null;
+  }
+}
+
+function tearAsk(content: Content, state: State, phase: string, axis: Axis | null): Ask {
+  const set = currentSet(state);
+  const shots = { taken: set === null ? 0 : goodShots(set).length, wanted: state.notes.wanted };
+  const purpose = phase === 'shooting' ? (state.notes.purpose === 'resume' ? 'resume' : 'shooting') : phase;
+  const length = measured(state, 'shaft-ahead');
+  return {
+    kind: 'tear', about: 'tear', step: `shoot-${purpose}`,
+    short: phrase(content, 'shoot-short', { distance: state.notes.distance, n: Math.min(shots.taken + 1, shots.wanted), of: shots.wanted }),
+    text: shots.taken === 0 ? [phrase(content, `shoot-${purpose}`, { wanted: shots.wanted, distance: state.notes.distance }), phrase(content, 'shoot-how')] : [phrase(content, 'shoot-next')],
+    why: [phrase(content, `why-${purpose}`), phrase(content, 'why-called')],
+    caution: length === undefined ? [] : [content.cautions['draw'] ?? ''].filter((c) => c !== ''),
+    distance: { value: state.notes.distance, unit: 'ft' }, shaft: 'fletched', head: 'field', arrow: null, nockTurn: 0, shots,
+    ...(axis === null ? {} : { axis }),
+  };
+}
+
+/** Where the walk is, for a heading: chapter and the part under way. */
+export const partOf = (content: Content, state: State): string => {
+  const place = placeOf(state.walk);
+  const chapter = chapterOf(state);
+  if (place === 'stopped') return phrase(content, 'part-stopped');
+  if (chapter !== 'paper') return '';
+  const stage = place.startsWith('paper.') ? (place.split('.')[1] ?? '') : 'asking';
+  return phrase(content, `part-${stage}`);
+};

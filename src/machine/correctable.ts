@@ -1,0 +1,30 @@
+// Which answers can be opened again, newest first.
+
+import { lookUp } from './agenda.ts';
+import type { Content } from '../content/types.ts';
+import type { State } from './state.ts';
+import type { Fact } from './types.ts';
+
+type AnsweredFact = Extract<Fact, { kind: 'answered' }>;
+
+const WALK_CHOICES = ['finishing-step', 'leave-or-go-on'];
+
+/** An answer that chose the way of the walk itself; it is taken back whole, or not at all. */
+export const isWalkChoice = (fact: AnsweredFact): boolean => WALK_CHOICES.includes(fact.step) || fact.step.startsWith('inspect-');
+
+/**
+ * Answers that can be corrected, newest first. A choice of the walk only while nothing was shot or moved after it, and
+ * what led out of a stop never: those happened.
+ */
+export function correctable(content: Content, state: State): readonly AnsweredFact[] {
+  const answered = state.facts.filter((f): f is AnsweredFact => f.kind === 'answered');
+  const lastOnBow = answered.findLast((f) => f.answer.kind === 'shots' || f.answer.kind === 'moved')?.seq ?? 0;
+  return answered
+    .filter((f) => {
+      if (f.step === 'released' || f.step === 'what-happened') return false;
+      if (f.answer.kind === 'moved') return f.answer.moved !== 'not now';
+      if (isWalkChoice(f)) return f.seq > lastOnBow;
+      return f.answer.kind === 'shots' || lookUp(content, f.step) !== null;
+    })
+    .reverse();
+}

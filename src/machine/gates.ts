@@ -1,0 +1,158 @@
+// What an answer to a gate means: passed, noted, failed or not known. Not known never passes.
+
+import type { Content, GateFail, Step } from '../content/types.ts';
+import { chosen, measured } from './guards.ts';
+import { lookUp, type Pending } from './agenda.ts';
+import { AHEAD, MASS_FLOOR, MASS_WARN, PEAK_ALLOWANCE, TUNING_ARROWS, peakForMass } from './limits.ts';
+import type { State, Stop } from './state.ts';
+import type { Answer, Finding } from './types.ts';
+import { phrase } from './words.ts';
+
+export interface GateOutcome {
+  readonly findings: readonly Finding[];
+  readonly stop: Stop | null;
+  readonly due: readonly string[];
+  readonly say: readonly string[];
+}
+
+const PASSED: GateOutcome = { findings: [], stop: null, due: [], say: [] };
+
+interface Passing { readonly result: 'passed' | 'noted'; readonly say?: string }
+interface Failing { readonly result: 'failed' | 'unknown'; readonly fail: GateFail; readonly say: string; readonly ask?: readonly string[] }
+type Ruling = Passing | Failing;
+
+/** Rules on the answer just recorded for `id`; `state` already holds it. Null where `id` is no gate. */
+export function judgeGate(content: Content, state: State, id: string, answer: Answer): GateOutcome | null {
+  const pending = lookUp(content, id);
+  if (pending === null || pending.step.effect !== 'gate') return null;
+  if (pending.step.kind === 'chunk' && pending.check === undefined) return judgeChunk(pending, answer);
+  const ruling = rule(content, state, pending, answer);
+  return outcome(id, ruling);
+}
+
+/** The gate's name in findings and in `ask.about`: the check's own id for a check of a chunk. */
+export const gateName = (id: string): string => id.split('/')[1] ?? id;
+
+function judgeChunk(pending: Pending, answer: Answer): GateOutcome {
+  const { step, id } = pending;
+  if (step.kind !== 'chunk') return PASSED;
+  const picked = answer.kind === 'choice' ? answer.values.filter((v) => v !== 'all true') : step.checks.map((c) => c.id);
+  const passed = step.checks.filter((c) => !picked.includes(c.id));
+  return {
+    ...PASSED,
+    findings: [
+      ...passed.map((c): Finding => ({ kind: 'gate', gate: c.id, result: 'passed' })),
+      ...(picked.length === 0 ? [{ kind: 'gate', gate: id, result: 'passed' } as const] : []),
+    ],
+    due: picked.map((check) => `${id}/${check}`),
+  };
+}
+
+function outcome(id: string, ruling: Ruling): GateOutcome {
+  const gate = gateName(id);
+  const say = ruling.say === undefined || ruling.say === '' ? [] : [ruling.say];
+  if (!('fail' in ruling)) {
+    return { ...PASSED, findings: [{ kind: 'gate', gate, result: ruling.result }], say };
+  }
+  if (ruling.fail === 'note') return { ...PASSED, findings: [{ kind: 'gate', gate, result: 'noted' }], say };
+  const ask = ruling.ask ?? [ruling.fail === 'shop' ? 'released' : id];
+  return { ...PASSED, findings: [{ kind: 'gate', gate, result: ruling.result }], stop: { cause: 'gate', ask, from: id }, say };
+}
+
+function rule(content: Content, state: State, { id, step, check }: Pending, answer: Answer): Ruling {
+  if (check !== undefined) {
+    const value = answer.kind === 'choice' ? answer.values[0] : undefined;
+    if (value === 'true') return { result: 'passed' };
+    return { result: value === 'false' ? 'failed' : 'unknown', fail: check.fail, say: check.thenDo };
+  }
+  if (answer.kind === 'not known') {
+    const fail = step.kind === 'choice' ? step.unknownFail : step.kind === 'number' ? step.fail : 'look-up';
+    return { result: 'unknown', fail: fail === 'shop' || fail === 'fix' || fail === 'note' ? 'look-up' : fail, say: thenDo(step) };
+  }
+  if (step.kind === 'choice') return ruleChoice(step, answer);
+  if (step.kind === 'number' && answer.kind === 'number') return ruleNumber(content, state, id, step, answer.value);
+  if (step.kind === 'confirm' && answer.kind === 'confirm') {
+    return answer.value ? { result: 'passed' } : { result: 'failed', fail: 'fix', say: '' };
+  }
+  return { result: 'passed' };
+}
+
+const thenDo = (step: Step): string => (step.kind === 'choice' || step.kind === 'number' ? step.thenDo : '');
+
+function ruleChoice(step: Extract<Step, { kind: 'choice' }>, answer: Answer): Ruling {
+  const value = answer.kind === 'choice' ? answer.values[0] : undefined;
+  const option = step.options.find((o) => o.value === value);
+  if (option?.gate === 'pass') return { result: 'passed', say: option.say ?? '' };
+  if (option?.gate === 'note') return { result: 'noted', say: option.say ?? '' };
+  return { result: 'failed', fail: option?.gate ?? 'look-up', say: option?.say ?? step.thenDo };
+}
+
+function ruleNumber(content: Content, state: State, id: string, step: Extract<Step, { kind: 'number' }>, value: number): Ruling {
+  const low = step.pass?.min;
+  const high = step.pass?.max;
+  if ((low !== undefined && value < low) || (high !== undefined && value > high)) return { result: 'failed', fail: step.fail, say: step.thenDo };
+  const special = RULES[id];
+  return special === undefined ? { result: 'passed' } : special(content, state, value);
+}
+
+const RULES: Readonly<Record<string, (content: Content, state: State, value: number) => Ruling>> = {
+  'bolts-bottom': (content, state) => ruleBolts(content, state),
+  'bolts-top': (content, state) => (measured(state, 'bolts-bottom') === undefined ? { result: 'passed' } : ruleBolts(content, state)),
+  'bolt-limit': (content, state) => ruleBolts(content, state),
+  'arrow-count': (content, _state, value) =>
+    value >= TUNING_ARROWS ? { result: 'passed' } : { result: 'failed', fail: 'look-up', say: phrase(content, 'too-few-arrows', { need: TUNING_ARROWS }) },
+  'arrows-set-aside': (content, state, value) => {
+    const count = measured(state, 'arrow-count') ?? 0;
+    if (value > count) return { result: 'unknown', fail: 'look-up', say: phrase(content, 'arrows-do-not-add-up', { count, aside: value }) };
+    if (count - value < TUNING_ARROWS) return { result: 'failed', fail: 'look-up', say: phrase(content, 'too-few-arrows', { need: TUNING_ARROWS }), ask: ['arrow-count', 'arrows-flexed'] };
+    return { result: 'passed', say: phrase(content, 'arrows-kept', { kept: count - value, aside: value }) };
+  },
+  'arrow-mass': (content, state) => ruleMass(content, state),
+  'rated-weight': (content, state) => (measured(state, 'arrow-mass') === undefined ? { result: 'passed' } : ruleMass(content, state)),
+  'scale-error': (content, state) => ruleMass(content, state),
+  'peak-weight': (content, state, peak) => {
+    const rated = measured(state, 'rated-weight');
+    if (rated !== undefined && peak > rated + PEAK_ALLOWANCE) return { result: 'failed', fail: 'shop', say: phrase(content, 'peak-over-rating', { peak, rated }) };
+    return ruleMass(content, state);
+  },
+  'shaft-ahead': (content, state, ahead) => {
+    const want = chosen(state, 'growing') === 'growing' ? AHEAD.growing : AHEAD.want;
+    if (ahead < AHEAD.stop) return { result: 'failed', fail: 'fix', say: phrase(content, 'shaft-too-short', { ahead, want }) };
+    if (ahead < want) return { result: 'unknown', fail: 'look-up', say: phrase(content, 'shaft-rather-short', { ahead, want }) };
+    return { result: 'passed' };
+  },
+};
+
+function ruleBolts(content: Content, state: State): Ruling {
+  const top = measured(state, 'bolts-top');
+  const bottom = measured(state, 'bolts-bottom');
+  if (top === undefined || bottom === undefined) return { result: 'passed' };
+  const again = ['bolts-top', 'bolts-bottom'];
+  if (top !== bottom) return { result: 'failed', fail: 'fix', say: phrase(content, 'bolts-unequal', { top, bottom }), ask: again };
+  const limit = measured(state, 'bolt-limit');
+  if (limit !== undefined && top > limit) return { result: 'failed', fail: 'fix', say: phrase(content, 'bolts-over-limit', { top, limit }), ask: again };
+  return { result: 'passed' };
+}
+
+// Worst case counts: until the peak is measured, the limbs' rating plus the allowance; then the peak plus what the scale may hide.
+function ruleMass(content: Content, state: State): Ruling {
+  const mass = measured(state, 'arrow-mass');
+  if (mass === undefined) return { result: 'passed' };
+  const peak = measured(state, 'peak-weight');
+  const rated = measured(state, 'rated-weight');
+  if (peak === undefined && rated === undefined) return { result: 'passed' };
+  const error = measured(state, 'scale-error');
+  const pull = peak === undefined ? peakForMass(rated ?? 0, undefined) : peakForMass(peak, error);
+  const ratio = mass / pull;
+  const holes = { mass, pull: round1(pull), need: Math.ceil(MASS_FLOOR * pull), ratio: ratio.toFixed(2) };
+  if (ratio < MASS_FLOOR) {
+    // Close calls are settled by asking for the scale's own error, once.
+    if (peak !== undefined && error === undefined && mass / peak >= MASS_FLOOR) return { result: 'noted', say: phrase(content, 'mass-close', holes) };
+    const ask = peak === undefined ? ['rated-weight', 'arrow-mass'] : ['arrow-mass', 'peak-weight'];
+    return { result: 'failed', fail: 'fix', say: phrase(content, 'mass-too-low', holes), ask };
+  }
+  if (ratio < MASS_WARN) return { result: 'noted', say: phrase(content, 'mass-low', holes) };
+  return { result: 'passed' };
+}
+
+const round1 = (value: number): number => Math.round(value * 10) / 10;

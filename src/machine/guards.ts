@@ -1,0 +1,73 @@
+// The closed list of conditions that content may name, each over the facts so far. No expressions in content.
+
+import type { GuardName } from '../content/types.ts';
+import { peakForMass, MASS_FLOOR } from './limits.ts';
+import type { State } from './state.ts';
+
+/** The single value of a choice answered at this step; undefined where it was not answered or not known. */
+export function chosen(state: State, step: string): string | undefined {
+  const answer = state.answers[step]?.answer;
+  return answer?.kind === 'choice' ? answer.values[0] : undefined;
+}
+
+/** The number answered at this step, in the step's unit; undefined where it was not answered or not known. */
+export function measured(state: State, step: string): number | undefined {
+  const answer = state.answers[step]?.answer;
+  return answer?.kind === 'number' ? answer.value : undefined;
+}
+
+const knownBow = (s: State): boolean => {
+  const bow = chosen(s, 'bow');
+  return bow !== undefined && bow !== 'another';
+};
+const cams = (...kinds: string[]) => (s: State): boolean => kinds.includes(chosen(s, 'cams') ?? '');
+const rest = (...kinds: string[]) => (s: State): boolean => kinds.includes(chosen(s, 'rest') ?? '');
+const press = (kind: string) => (s: State): boolean => pressAtHand(s) === kind;
+
+/** A press counts only for an adult; somebody still growing is never offered one. */
+export function pressAtHand(state: State): 'trained' | 'shop' | 'none' {
+  const value = chosen(state, 'press');
+  if (chosen(state, 'growing') === 'growing') return 'shop';
+  return value === 'trained' || value === 'shop' ? value : 'none';
+}
+
+function massIsClose(state: State): boolean {
+  const mass = measured(state, 'arrow-mass');
+  const peak = measured(state, 'peak-weight');
+  if (mass === undefined || peak === undefined) return false;
+  return mass / peak >= MASS_FLOOR && mass / peakForMass(peak, undefined) < MASS_FLOOR;
+}
+
+export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolean>> = {
+  'release-aid': (s) => chosen(s, 'release') === 'release-aid',
+  'fingers': (s) => chosen(s, 'release') === 'fingers',
+  'growing': (s) => chosen(s, 'growing') === 'growing',
+  'adult': (s) => chosen(s, 'growing') !== 'growing',
+  'new-bow': (s) => !knownBow(s),
+  'known-bow': knownBow,
+  'right-handed': (s) => chosen(s, 'hand') === 'right',
+  'left-handed': (s) => chosen(s, 'hand') === 'left',
+  'bolts-turned-out': (s) => Math.max(measured(s, 'bolts-top') ?? 0, measured(s, 'bolts-bottom') ?? 0) > 0,
+  'arrow-set-aside': (s) => chosen(s, 'arrows-flexed') === 'some-bad',
+  'mass-is-close': massIsClose,
+  'peak-not-measured': (s) => measured(s, 'peak-weight') === undefined,
+  'drop-away': rest('drop-away-cable', 'drop-away-limb'),
+  'cable-driven': rest('drop-away-cable'),
+  'limb-driven': rest('drop-away-limb'),
+  'blade': rest('blade'),
+  'containment': rest('containment'),
+  'prong': rest('prong'),
+  'yoke-bow': cams('yoke', 'single-cam'),
+  'two-cams': cams('yoke', 'hybrid', 'two-track', 'screw-adjust'),
+  'spacer-bow': cams('hybrid', 'two-track'),
+  'screw-bow': cams('screw-adjust'),
+  'press-trained': press('trained'),
+  'press-at-shop': press('shop'),
+  'no-press': press('none'),
+  'was-adjusted': (s) => s.moves.length > 0,
+  'nock-was-turned': () => false,
+  'needs-shop': (s) => s.notes.shop.length > 0,
+};
+
+export const holds = (state: State, names: readonly GuardName[]): boolean =>
+  names.every((name) => GUARDS_BY_NAME[name](state));

@@ -1,0 +1,127 @@
+// The next single change: what must be known first, which adjustment, which way, how far, and how to undo it.
+
+import { predict } from '../../archery/response.ts';
+import type { Axis, Content, Knob, KnobId } from '../../content/types.ts';
+import { chosen, measured } from '../guards.ts';
+import { isSettled } from '../agenda.ts';
+import { tidy, type Move, type State } from '../state.ts';
+import { amountInWords, directionOf, headlineOf, phrase, sideInWords } from '../words.ts';
+import type { Advice, Quantity } from '../types.ts';
+import { centreOf, spreadOf } from './evidence.ts';
+import { ladderFor, restOffset, rungNow, type Rung } from './ladder.ts';
+import { sizeMove, type Sized } from './size.ts';
+import { on, settingNow, shotsHere } from './sets.ts';
+
+export type Choice =
+  | { readonly kind: 'ask first'; readonly steps: readonly string[] }
+  | { readonly kind: 'advice'; readonly advice: Advice; readonly knob: KnobId }
+  | { readonly kind: 'none left'; readonly shop: string };
+
+/** Rest further than this from the maker's figure goes back there first, whatever the tear says. Inches. */
+const OFF_FIGURE = 1 / 16;
+/** Grip and face trials are worth their shots only above this. Inches. */
+const WORTH_TRIALS = 1 / 4;
+
+const HARDWARE = ['cams', 'rest', 'press', 'rest-scale'];
+
+export function choose(content: Content, state: State, axis: Axis): Choice {
+  const first = missing(content, state, axis === 'side' ? [...HARDWARE, 'centre-shot-figure'] : HARDWARE);
+  if (first.length > 0) return { kind: 'ask first', steps: first };
+  const restored = axis === 'side' ? restoreRest(content, state) : liftNock(content, state);
+  if (restored !== null) return restored;
+  const rung = usableRung(content, state, axis);
+  if (rung === null) return { kind: 'none left', shop: ladderFor(content, state, axis).shop };
+  const knob = content.knobs[rung.knob];
+  const looks = axis === 'side' ? sidewaysLooks(state) : [];
+  const needs = missing(content, state, [...looks, ...knob.needs]);
+  if (needs.length > 0) return { kind: 'ask first', steps: needs };
+  const sized = sizeMove(content, state, axis, rung);
+  if (sized === null) return { kind: 'none left', shop: ladderFor(content, state, axis).shop };
+  return { kind: 'advice', advice: adviceOf(content, state, axis, knob, sized), knob: rung.knob };
+}
+
+// Declined once, the equally right one is offered; a rung whose step is used up is passed by.
+function usableRung(content: Content, state: State, axis: Axis): Rung | null {
+  const rung = rungNow(content, state, axis);
+  if (rung === null) return null;
+  const other = content.knobs[rung.knob].alternative;
+  if (!state.notes.declined.includes(rung.knob) || other === null || state.notes.ended[other] !== undefined) return rung;
+  const knob = content.knobs[other];
+  return { knob: other, lo: -knob.soft, hi: knob.soft, trial: false, smallest: knob.smallest };
+}
+
+const missing = (content: Content, state: State, steps: readonly string[]): readonly string[] =>
+  steps.filter((id) => content.steps[id] !== undefined && !isSettled(state, id));
+
+// Powder once before the first sideways adjustment; grip and face only where there is something to explain.
+function sidewaysLooks(state: State): readonly string[] {
+  const { mean } = centreOf(shotsHere(state), spreadOf(state).sd);
+  return Math.abs(mean.x) > WORTH_TRIALS ? ['contact', 'grip', 'face'] : ['contact'];
+}
+
+function restoreRest(content: Content, state: State): Choice | null {
+  const offset = restOffset(state);
+  if (Math.abs(offset) <= OFF_FIGURE + 1e-9 || state.moves.some((m) => m.knob === 'rest-side')) return null;
+  const from = settingNow(state, 'rest-side');
+  const advice = plainMove(content, state, content.knobs['rest-side'], from, tidy(from - offset), phrase(content, 'rest-to-figure', { off: amountInWords({ value: Math.abs(offset), unit: 'in' }) }));
+  return { kind: 'advice', advice, knob: 'rest-side' };
+}
+
+// A nock below level or more than 1/4 in above it is set right before anything finer.
+function liftNock(content: Content, state: State): Choice | null {
+  const height = measured(state, 'nock-height');
+  if (height === undefined || state.moves.some((m) => m.knob === 'nock-height')) return null;
+  const knob = content.knobs['nock-height'];
+  const want = height < 0 ? 0 : height > 1 / 4 ? 1 / 4 : height;
+  const steps = Math.ceil(Math.abs(want - height) / knob.smallest - 1e-9);
+  if (steps === 0) return null;
+  const to = tidy(Math.sign(want - height) * steps * knob.smallest);
+  return { kind: 'advice', advice: plainMove(content, state, knob, 0, to, phrase(content, 'nock-out-of-range')), knob: 'nock-height' };
+}
+
+function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from, to, trial, line }: Sized): Advice {
+  const here = centreOf(shotsHere(state), spreadOf(state).sd).mean;
+  const next = predict(line, to);
+  const sd = Math.hypot(next.sd, spreadOf(state).sd / Math.sqrt(3));
+  const still = spreadOf(state).sd * Math.sqrt(2 / 3);
+  const expect = axis === 'height' ? { x: here.x, y: next.mean, sdX: still, sdY: sd } : { x: next.mean, y: here.y, sdX: sd, sdY: still };
+  const words: readonly [string, string] = axis === 'height' ? ['high', 'low'] : ['right', 'left'];
+  const now = on(axis, here);
+  return {
+    ...plainMove(content, state, knob, from, to, phrase(content, trial ? 'why-trial' : 'why-adjust', { knob: knob.name, tear: sideInWords(now, ...words) })),
+    expect,
+    ...(trial ? { trial: true as const } : {}),
+    wrongIf: phrase(content, 'wrong-if', { expect: sideInWords(next.mean, ...words), give: sd.toFixed(2), now: sideInWords(now, ...words) }),
+  };
+}
+
+/** A move of one knob from one setting to another, with its words, its cautions and its way back. */
+export function plainMove(content: Content, state: State, knob: Knob, from: number, to: number, why: string, kind: 'adjust' | 'put-back' = 'adjust'): Advice {
+  const delta = tidy(to - from);
+  const amount: Quantity = { value: Math.abs(delta), unit: knob.unit };
+  const caution = knob.cautions.flatMap((id) => content.cautions[id] ?? []);
+  return {
+    kind, knob: knob.id, direction: directionOf(knob, delta), amount, to: { value: to, unit: knob.unit },
+    press: knob.press, caution, why,
+    what: `${headline(content, state, knob, delta)} ${amountInWords(amount)}`,
+    undo: `${headline(content, state, knob, -delta)} ${amountInWords(amount)}`,
+  };
+}
+
+// The rest's words may say in or out as well: that is the only part of a move that the hand changes.
+function headline(content: Content, state: State, knob: Knob, delta: number): string {
+  const words = headlineOf(knob, delta);
+  if (knob.id !== 'rest-side') return words;
+  const inward = (delta > 0) === (chosen(state, 'hand') !== 'left');
+  return `${words} (${phrase(content, inward ? 'toward-riser' : 'away-from-riser')})`;
+}
+
+/** The advice that undoes one move, or several moves of one knob in a row, exactly. */
+export function undoAdvice(content: Content, state: State, moves: readonly Move[]): Advice | null {
+  const [first] = moves;
+  if (first === undefined) return null;
+  const knob = content.knobs[first.knob];
+  const from = settingNow(state, first.knob);
+  const back = moves.reduce((sum, move) => sum + move.delta, 0);
+  return plainMove(content, state, knob, from, tidy(from - back), phrase(content, 'why-put-back'), 'put-back');
+}

@@ -1,0 +1,67 @@
+// Did it come back? Three shots against what the same setting showed before.
+
+import { studentQuantile } from '../../maths/student.ts';
+import type { Content } from '../../content/types.ts';
+import type { State } from '../state.ts';
+import { phrase, tearInWords } from '../words.ts';
+import { centreOf, spreadOf } from './evidence.ts';
+import { judgement, type Judgement } from './judgement.ts';
+import { currentSet, goodShots, shotsHere } from './sets.ts';
+
+// One false alarm in a hundred per axis: a false "it did not return" sends the archer through the whole baseline again.
+const PROVEN_DIFFERENT = 0.995;
+// Already worth three more shots.
+const DOUBTFUL = 0.95;
+
+/** How far the present set lies from earlier shots at this very setting, in quantile terms; null where there are none. */
+export function differs(state: State): { readonly proven: boolean; readonly doubtful: boolean } | null {
+  const set = currentSet(state);
+  if (set === null) return null;
+  const before = shotsHere(state, set.id);
+  const now = goodShots(set);
+  if (before.length === 0 || now.length === 0) return null;
+  const spread = spreadOf(state);
+  const a = centreOf(before, spread.sd);
+  const b = centreOf(now, spread.sd);
+  const se = (axis: 'x' | 'y'): number => spread.sd * Math.sqrt(1 / a.count[axis] + 1 / b.count[axis]);
+  const beyond = (p: number): boolean =>
+    (['x', 'y'] as const).some((axis) => Math.abs(a.mean[axis] - b.mean[axis]) > studentQuantile(p, spread.df) * se(axis));
+  return { proven: beyond(PROVEN_DIFFERENT), doubtful: beyond(DOUBTFUL) };
+}
+
+/** After a put-back or after tightening. `Unknown before` counts as returned: there is nothing that it could contradict. */
+export function judgeReturn(content: Content, state: State): Judgement {
+  const difference = differs(state);
+  const set = currentSet(state);
+  const mean = centreOf(set === null ? [] : goodShots(set), spreadOf(state).sd).mean;
+  if (difference === null || !difference.proven) {
+    return judgement('returned', { say: [phrase(content, 'returned', { tear: tearInWords(mean) })], notes: { purpose: 'judge' } });
+  }
+  return judgement('not returned', {
+    say: [phrase(content, 'not-returned', { tear: tearInWords(mean) })],
+    notes: { inspection: 'not-returned', inspections: state.notes.inspections + 1, purpose: 'judge' },
+  });
+}
+
+/** The first set of another day against the last accepted one. Null verdict: shoot three more before anything is said. */
+export function judgeResume(content: Content, state: State): Judgement {
+  const difference = differs(state);
+  const set = currentSet(state);
+  const shots = set === null ? 0 : goodShots(set).length;
+  if (difference === null || !difference.doubtful) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
+  if (shots < 6) return judgement(null, { say: [phrase(content, 'resume-doubtful')], notes: { wanted: 6 } });
+  if (!difference.proven) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
+  // Learned responses stay; where the line stands is measured anew.
+  return judgement('returned', { say: [phrase(content, 'resume-different')], notes: { purpose: 'judge', epoch: state.notes.epoch + 1 } });
+}
+
+/** The second close distance: only axes that were tuned at the first one, pass or fail. */
+export function judgeSecond(content: Content, evidence: readonly { readonly within: number; readonly shots: number }[], state: State): Judgement {
+  const within = Math.min(...evidence.map((e) => e.within));
+  const shots = evidence[0]?.shots ?? 0;
+  if (within >= 0.95) return judgement('in tolerance', { say: [phrase(content, 'second-confirmed')], notes: { secondDistance: 'confirmed' } });
+  if (within >= 0.45 && shots < 9) {
+    return judgement(null, { say: [phrase(content, 'one-more')], notes: { wanted: (currentSet(state) === null ? 0 : shots) + 1 } });
+  }
+  return judgement('out', { say: [phrase(content, 'second-not-confirmed')], notes: { secondDistance: 'not confirmed' } });
+}

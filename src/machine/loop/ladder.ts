@@ -1,0 +1,58 @@
+// Which adjustment next: the first rung of this bow's ladder that is not done with. Order is content; this only walks it.
+
+import type { Axis, Content, KnobId, LadderRule } from '../../content/types.ts';
+import { chosen, measured, pressAtHand } from '../guards.ts';
+import type { State } from '../state.ts';
+import { settingNow } from './sets.ts';
+
+export interface Rung {
+  readonly knob: KnobId;
+  /** Limits of the setting against the baseline, in the knob's unit. */
+  readonly lo: number;
+  readonly hi: number;
+  readonly trial: boolean;
+  readonly smallest: number;
+}
+
+/** The ladder for this bow and axis; the last rule of content must fit any bow (lint holds it to that). */
+export function ladderFor(content: Content, state: State, axis: Axis): LadderRule {
+  const cams = chosen(state, 'cams') ?? 'unknown';
+  const press = pressAtHand(state);
+  const fits = (rule: LadderRule): boolean =>
+    rule.axis === axis && (rule.cams === 'any' || rule.cams.includes(cams)) && (rule.press === 'any' || rule.press.includes(press));
+  const rule = content.ladders.find(fits);
+  if (rule === undefined) throw new RangeError(`content/ladders.yaml has no rule for ${axis}, ${cams}, press ${press}`);
+  return rule;
+}
+
+/** The rung under work; null when all are used up. */
+export function rungNow(content: Content, state: State, axis: Axis): Rung | null {
+  for (const { knob: id, soft, trial } of ladderFor(content, state, axis).rungs) {
+    if (state.notes.ended[id] !== undefined) continue;
+    const knob = content.knobs[id];
+    const reach = soft ?? knob.soft;
+    const begin = knob.from === 'maker' ? offsetFromMaker(state) : 0;
+    return { knob: id, lo: -reach - begin, hi: reach - begin, trial: trial === true, smallest: smallestStep(state, id, knob.smallest) };
+  }
+  return null;
+}
+
+/** A rest without a fine screw cannot be set closer than this, inches. */
+const COARSE_REST = 1 / 32;
+
+const smallestStep = (state: State, knob: KnobId, smallest: number): number =>
+  (knob === 'rest-height' || knob === 'rest-side') && chosen(state, 'rest-scale') !== 'fine-screw' ? Math.max(smallest, COARSE_REST) : smallest;
+
+/**
+ * How far right of the maker's centre-shot figure the rest stood at the baseline, inches; 0 where it is not known.
+ * Centre shot is measured from the riser to the shaft: the riser is right of the arrow for a right-handed archer.
+ */
+export function offsetFromMaker(state: State): number {
+  const here = measured(state, 'centre-shot');
+  const figure = measured(state, 'centre-shot-figure');
+  if (here === undefined || figure === undefined) return 0;
+  return chosen(state, 'hand') === 'left' ? here - figure : figure - here;
+}
+
+/** How far right of the maker's figure the rest stands now. */
+export const restOffset = (state: State): number => offsetFromMaker(state) + settingNow(state, 'rest-side');

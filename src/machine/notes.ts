@@ -1,0 +1,63 @@
+// What the measuring loop keeps between shots besides the facts: written by decide, adopted by replay.
+
+import type { Axis, KnobId } from '../content/types.ts';
+import type { AxisResult } from './types.ts';
+import type { ShotSet } from './state.ts';
+
+export interface LoopNotes {
+  /** Bow hand to paper, feet. */
+  readonly distance: number;
+  readonly epoch: number;
+  /** What the present set is for. */
+  readonly purpose: ShotSet['purpose'];
+  /** Shots wanted in the present set before it is judged. */
+  readonly wanted: number;
+  /** The adjustment under work, per axis. */
+  readonly knob: Partial<Record<Axis, KnobId>>;
+  /** Adjustments that are done with on this bow, and how they ended. */
+  readonly ended: Partial<Record<KnobId, 'no response' | 'limit'>>;
+  /** How often a move of this knob made it worse: twice means that it is at its best. */
+  readonly worse: Partial<Record<KnobId, number>>;
+  readonly learned: Partial<Record<KnobId, { readonly mean: number; readonly sd: number }>>;
+  readonly axis: Partial<Record<Axis, { readonly result: AxisResult; readonly chance: number }>>;
+  /** Which inspection is open, and how many were made in this chapter. */
+  readonly inspection: string | null;
+  readonly inspections: number;
+  readonly grossSeen: boolean;
+  readonly proveAgainst: number | null;
+  /** Moves (by seq) that are still to be undone, newest first. */
+  readonly undo: readonly number[];
+  /** Those of them that the standing advice undoes at once. */
+  readonly undoing: readonly number[];
+  /** Go back to shooting as soon as the walk goes on: what was being advised no longer stands. */
+  readonly reshoot: boolean;
+  readonly offered: 'accept' | 'finish step' | null;
+  readonly offeredFor: Partial<Record<Axis, boolean>>;
+  readonly declined: readonly KnobId[];
+  /** The seq of the last line at which work on cables was done, and at which the height was last settled. */
+  readonly cablesAt: number;
+  readonly heightAt: number;
+  readonly shop: readonly string[];
+  readonly cautionedShots: number;
+  readonly resumeSet: boolean;
+  /** Gains and spread of earlier sets no longer hold (a string, rest or arrow was replaced). */
+  readonly forgetBefore: number;
+  readonly secondDistance: 'confirmed' | 'not confirmed' | null;
+  readonly done: boolean;
+}
+
+export const NO_NOTES: LoopNotes = {
+  distance: 7, epoch: 1, purpose: 'judge', wanted: 3, knob: {}, ended: {}, worse: {}, learned: {}, axis: {},
+  inspection: null, inspections: 0, grossSeen: false, proveAgainst: null, undo: [], undoing: [], reshoot: false, offered: null, offeredFor: {},
+  declined: [], cablesAt: 0, heightAt: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
+  secondDistance: null, done: false,
+};
+
+const KEYS = new Set(Object.keys(NO_NOTES));
+
+/** Adopts a patch; keys that are no notes (`told`, `stop`, `newSet`, …) are for the fold itself. */
+export function patchNotes(notes: LoopNotes, patch: Readonly<Record<string, unknown>> | undefined): LoopNotes {
+  if (patch === undefined) return notes;
+  const known = Object.fromEntries(Object.entries(patch).filter(([key]) => KEYS.has(key)));
+  return { ...notes, ...(known as Partial<LoopNotes>) };
+}

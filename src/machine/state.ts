@@ -1,0 +1,238 @@
+// State is the fold of facts. `evolve` adopts what a fact says and what was decided about it; it never decides.
+
+import type { Content, KnobId } from '../content/types.ts';
+import { initialWalk, step, type WalkSnapshot } from './walk.ts';
+import { NO_NOTES, patchNotes, type LoopNotes } from './notes.ts';
+import type { Advice, Answer, Carried, Fact, Finding, ShotAnswer } from './types.ts';
+
+export interface Answered { readonly answer: Answer; readonly seq: number; readonly time: string }
+export interface GateState { readonly result: 'passed' | 'failed' | 'unknown' | 'noted'; readonly seq: number }
+export interface Move { readonly seq: number; readonly knob: KnobId; readonly delta: number; readonly why: 'advice' | 'put-back' | 'unadvised' }
+export interface Shot { readonly x: number; readonly y: number; readonly good: boolean; readonly seq: number }
+
+/** Shots taken in a row at one setting, one distance, for one purpose. */
+export interface ShotSet {
+  readonly id: number;
+  /** Sets of an older epoch do not count: contact was found, or something had moved. */
+  readonly epoch: number;
+  readonly distance: number;
+  readonly settings: Readonly<Partial<Record<KnobId, number>>>;
+  readonly purpose: 'judge' | 'prove' | 'resume' | 'tightened';
+  readonly shots: readonly Shot[];
+  readonly missed: number;
+}
+
+/** Why the walk is stopped, and the questions that lead out, in order. */
+export interface Stop { readonly cause: 'gate' | 'word'; readonly ask: readonly string[]; readonly from: string }
+
+export interface State {
+  readonly facts: readonly Fact[];
+  readonly walk: WalkSnapshot;
+  /** False after a fact whose event the machine could not take (newer content): replay stops there. */
+  readonly fits: boolean;
+  readonly answers: Readonly<Record<string, Answered>>;
+  readonly suggestions: Readonly<Record<string, Answer>>;
+  readonly gates: Readonly<Record<string, GateState>>;
+  /** Steps to ask (again) before the walk goes on, in this order. `chunk/check` is one check of a chunk. */
+  readonly due: readonly string[];
+  readonly moves: readonly Move[];
+  readonly sets: readonly ShotSet[];
+  readonly notes: LoopNotes;
+  readonly advice: Advice | null;
+  readonly findings: readonly Finding[];
+  readonly stop: Stop | null;
+  readonly shotCount: number;
+}
+
+export const emptyState = (): State => ({
+  facts: [], walk: initialWalk(), fits: true, answers: {}, suggestions: {}, gates: {}, due: [], moves: [], sets: [],
+  notes: NO_NOTES, advice: null, findings: [], stop: null, shotCount: 0,
+});
+
+/** Adopts one fact. Pure. */
+export function evolve(content: Content, state: State, fact: Fact): State {
+  if (fact.kind === 'corrected') return adoptCorrection(content, state, fact);
+  const facts = [...state.facts, fact];
+  return adoptDecision(recordData(content, { ...state, facts }, fact), fact);
+}
+
+/** The fold of a whole journal. */
+export const fold = (content: Content, facts: readonly Fact[]): State =>
+  facts.reduce<State>((state, fact) => evolve(content, state, fact), emptyState());
+
+// A correction replaces the old answer in every figure that used it; where the walk stands is kept as it was, and
+// only the correction's own decisions move it. (A walk choice with nothing after it is taken back whole: rewindTo.)
+function adoptCorrection(content: Content, state: State, fact: Extract<Fact, { kind: 'corrected' }>): State {
+  const facts = [...state.facts, fact];
+  const rewindTo = fact.decided.loop?.['rewindTo'];
+  if (typeof rewindTo === 'number') {
+    const before = fold(content, state.facts.filter((f) => f.seq < rewindTo));
+    return adoptDecision({ ...before, facts, shotCount: state.shotCount }, fact);
+  }
+  const effective = effectiveFacts(facts);
+  let data = emptyState();
+  for (const each of effective) {
+    if (each.kind === 'corrected') continue;
+    data = recordData(content, { ...data, facts: [...data.facts, each] }, each);
+    data = adoptNotes(data, each);
+  }
+  const inForce = Object.fromEntries(Object.entries(data.answers).filter(([id]) => state.answers[id] !== undefined));
+  const { walk, due, stop, findings, advice, suggestions, gates } = state;
+  return adoptDecision({ ...data, answers: inForce, facts, walk, due, stop, findings, advice, suggestions, gates }, fact);
+}
+
+/** The facts with each corrected answer in the place of the one it corrects. */
+export function effectiveFacts(facts: readonly Fact[]): readonly Fact[] {
+  const latest = new Map<number, Answer>();
+  for (const fact of facts) if (fact.kind === 'corrected') latest.set(fact.of, fact.answer);
+  return facts.map((fact) => {
+    const answer = latest.get(fact.seq);
+    return answer !== undefined && fact.kind === 'answered' ? { ...fact, answer } : fact;
+  });
+}
+
+function recordData(content: Content, state: State, fact: Fact): State {
+  const cleared = state.advice !== null && (state.advice.kind === 'shop' || state.advice.kind === 'inspect') ? null : state.advice;
+  const base = { ...state, advice: cleared };
+  switch (fact.kind) {
+    case 'answered':
+      return recordAnswer(content, base, fact);
+    case 'moved':
+      return recordMove(base, { seq: fact.seq, knob: fact.knob, delta: fact.delta, why: 'unadvised' });
+    case 'begun':
+    case 'corrected':
+    case 'wanted-back':
+    case 'stopped':
+    case 'noted':
+    case 'changed':
+    case 'resumed':
+      return base;
+  }
+}
+
+function recordAnswer(content: Content, state: State, fact: Extract<Fact, { kind: 'answered' }>): State {
+  const { answer } = fact;
+  if (answer.kind === 'shots') return recordShots(state, answer.shots, fact.seq);
+  if (answer.kind === 'moved') {
+    const told = fact.decided.loop?.['told'] as { knob: KnobId; delta: number; kind: 'adjust' | 'put-back' } | undefined;
+    if (told === undefined || answer.moved === 'not now') return state;
+    // The amount as answered (or as corrected later) counts; the sign is the advice's.
+    const sign = Math.sign(told.delta);
+    const delta = answer.moved === 'as told' ? told.delta : sign * answer.moved.value;
+    return recordMove(state, { seq: fact.seq, knob: told.knob, delta, why: told.kind === 'put-back' ? 'put-back' : 'advice' });
+  }
+  const { [fact.step]: _taken, ...suggestions } = state.suggestions;
+  const known = content.steps[fact.step] !== undefined || fact.step.includes('/');
+  const own = { answer, seq: fact.seq, time: fact.time };
+  const carried = fact.step === 'bow' ? carriedAnswers(content, state, answer, own) : {};
+  return {
+    ...state,
+    answers: known ? { ...state.answers, ...carried, [fact.step]: own } : state.answers,
+    suggestions,
+    due: state.due.filter((id) => id !== fact.step),
+    stop: state.stop === null ? null : { ...state.stop, ask: state.stop.ask.filter((id) => id !== fact.step) },
+  };
+}
+
+// A bow that was tuned here before brings its answers along, but for those that every tune asks anew.
+function carriedAnswers(content: Content, state: State, answer: Answer, as: Answered): Record<string, Answered> {
+  const from = answer.kind === 'choice' ? answer.values[0] : undefined;
+  const carried = knownBows(state).find((bow) => bow.from === from);
+  const entries = Object.entries(carried?.answers ?? {}).filter(([id]) => content.steps[id]?.everyTune === false);
+  return Object.fromEntries(entries.map(([id, kept]) => [id, { ...as, answer: kept }]));
+}
+
+const knownBows = (state: State): readonly Carried[] => {
+  const begun = state.facts[0];
+  return begun?.kind === 'begun' ? begun.known : [];
+};
+
+/** What an earlier tune of this bow hands over; null for a bow that is new here. */
+export function carriedBy(state: State): Carried | null {
+  const answer = state.answers['bow']?.answer;
+  const from = answer?.kind === 'choice' ? answer.values[0] : undefined;
+  return knownBows(state).find((bow) => bow.from === from) ?? null;
+}
+
+function recordMove(state: State, move: Move): State {
+  if (move.delta === 0) return state;
+  return openSet({ ...state, moves: [...state.moves, move] }, state.notes.purpose);
+}
+
+function recordShots(state: State, answers: readonly ShotAnswer[], seq: number): State {
+  const open = state.sets.at(-1) === undefined ? openSet(state, 'judge') : state;
+  const set = open.sets.at(-1);
+  if (set === undefined) return state;
+  const shots = answers.flatMap((shot) => ('missed' in shot ? [] : [{ x: shot.x, y: shot.y, good: shot.called !== 'bad', seq }]));
+  const missed = answers.length - shots.length;
+  const grown: ShotSet = { ...set, shots: [...set.shots, ...shots], missed: set.missed + missed };
+  return { ...open, sets: [...open.sets.slice(0, -1), grown], shotCount: open.shotCount + answers.length };
+}
+
+/** Begins a new set at the present settings. An untouched empty set is replaced, so ids stay dense. */
+function openSet(state: State, purpose: ShotSet['purpose']): State {
+  const last = state.sets.at(-1);
+  const kept = last !== undefined && last.shots.length === 0 && last.missed === 0 ? state.sets.slice(0, -1) : state.sets;
+  const set: ShotSet = {
+    id: kept.length + 1, epoch: state.notes.epoch, distance: state.notes.distance, settings: settingsOf(state.moves),
+    purpose, shots: [], missed: 0,
+  };
+  return { ...state, sets: [...kept, set] };
+}
+
+/** Every knob's setting against the baseline, in the knob's unit: the ledger. */
+export function settingsOf(moves: readonly Move[]): Partial<Record<KnobId, number>> {
+  const settings: Partial<Record<KnobId, number>> = {};
+  for (const move of moves) settings[move.knob] = tidy((settings[move.knob] ?? 0) + move.delta);
+  return settings;
+}
+
+/** Takes binary dust off a sum of 64ths and quarter turns, so that "put back" is exactly zero. */
+export const tidy = (value: number): number => Math.round(value * 1e9) / 1e9 + 0;
+
+function adoptNotes(state: State, fact: Fact): State {
+  const patch = fact.decided.loop;
+  const notes = patchNotes(state.notes, patch);
+  const next = { ...state, notes };
+  return patch?.['newSet'] === true ? openSet(next, notes.purpose) : next;
+}
+
+function adoptDecision(state: State, fact: Fact): State {
+  const { decided } = fact;
+  let next = adoptNotes(state, fact);
+  next = {
+    ...next,
+    findings: [...next.findings, ...decided.findings],
+    advice: decided.advice === undefined ? next.advice : decided.advice,
+    due: [...next.due, ...(decided.due ?? []).filter((id) => !next.due.includes(id))],
+    gates: gatesAfter(next.gates, decided.findings, fact.seq),
+  };
+  const stop = decided.loop?.['stop'];
+  if (stop !== undefined) next = { ...next, stop: stop as Stop | null };
+  const suggest = decided.loop?.['suggest'];
+  if (suggest !== undefined) next = suggestInstead(next, suggest as readonly string[]);
+  for (const event of decided.events) {
+    const moved = step(next.walk, event);
+    if (moved === null) return { ...next, fits: false };
+    next = { ...next, walk: moved };
+  }
+  return next;
+}
+
+function gatesAfter(gates: State['gates'], findings: readonly Finding[], seq: number): State['gates'] {
+  let next = gates;
+  for (const finding of findings) if (finding.kind === 'gate') next = { ...next, [finding.gate]: { result: finding.result, seq } };
+  return next;
+}
+
+// Answers that a later choice took off the route are kept, but only as suggestions: never silently in force.
+function suggestInstead(state: State, steps: readonly string[]): State {
+  const answers = { ...state.answers };
+  const suggestions = { ...state.suggestions };
+  for (const id of steps) {
+    const answered = answers[id];
+    if (answered !== undefined) suggestions[id] = answered.answer;
+    delete answers[id];
+  }
+  return { ...state, answers, suggestions };
+}

@@ -1,0 +1,139 @@
+// What is shown, from the state alone: the same for every face.
+
+import type { Content, KnobId } from '../content/types.ts';
+import { chapterOf } from './agenda.ts';
+import { askById, partOf, standingAsk } from './ask.ts';
+import { correctable } from './correctable.ts';
+import { lookUp } from './agenda.ts';
+import { centreOf, spreadOf } from './loop/evidence.ts';
+import { currentSet, goodShots } from './loop/sets.ts';
+import { recordOf } from './record.ts';
+import { settingsOf, type State } from './state.ts';
+import type { Ask, Fact, Ledger, PaperPicture, View } from './types.ts';
+import { phrase } from './words.ts';
+import { placeOf } from './walk.ts';
+
+/** The view of a state; `correcting` is the answered line that is open for correction, if any. */
+export function viewOf(content: Content, state: State, correcting: number | null = null): View {
+  const place = placeOf(state.walk);
+  const last = state.facts.at(-1);
+  const chapter = chapterOf(state);
+  const ask = correcting === null ? standingAsk(content, state) : correctingAsk(content, state, correcting);
+  const picture = pictureOf(state);
+  return {
+    type: place === 'stopped' ? 'stop' : place === 'record' ? 'done' : 'ask',
+    seq: last?.seq ?? 0,
+    chapter: place === 'stopped' ? 'stopped' : chapter,
+    step: ask?.step ?? 'record',
+    where: {
+      title: content.chapters.find((c) => c.id === chapter)?.title ?? chapter,
+      part: partOf(content, state), day: dayOf(state), shots: state.shotCount,
+    },
+    say: last?.decided.say ?? [],
+    ask,
+    bow: ledgerOf(content, state),
+    advice: adviceShown(state, place),
+    findings: last?.decided.findings ?? [],
+    ...(picture === null ? {} : { picture }),
+    ...(place === 'record' ? { record: recordOf(content, state) } : {}),
+    may: {
+      back: correctable(content, state).length > 0 ? true : phrase(content, 'may-not-back'),
+      putBack: mayPutBack(content, state, place),
+    },
+  };
+}
+
+// An adjustment is shown only where it may be made now: never beside a gate that is to be answered first.
+function adviceShown(state: State, place: string): View['advice'] {
+  const { advice } = state;
+  if (advice === null) return null;
+  const onBow = advice.kind === 'adjust' || advice.kind === 'put-back';
+  return !onBow || place.endsWith('.advising') || place.endsWith('.puttingBack') ? advice : null;
+}
+
+export const LOOPS_WITH_PUT_BACK = ['height', 'side', 'heightAgain', 'second'];
+
+function mayPutBack(content: Content, state: State, place: string): true | string {
+  if (lastMoveToUndo(state) === null) return phrase(content, 'may-not-put-back-none');
+  const [chapter, stage = ''] = place.split('.');
+  return chapter === 'paper' && LOOPS_WITH_PUT_BACK.includes(stage) ? true : phrase(content, 'may-not-put-back-now');
+}
+
+/** The newest move that no put-back has undone; null where the bow stands at its baseline by way of them. */
+export function lastMoveToUndo(state: State): number | null {
+  const open: number[] = [];
+  const settings = settingsOf(state.moves);
+  for (const move of state.moves) {
+    if (move.why === 'put-back') open.pop();
+    else open.push(move.seq);
+  }
+  return Object.values(settings).some((value) => value !== 0) ? (open.at(-1) ?? null) : null;
+}
+
+export function ledgerOf(content: Content, state: State): Ledger {
+  const settings = settingsOf(state.moves);
+  return Object.fromEntries(
+    Object.entries(settings).map(([knob, value]) => [knob, { value, unit: content.knobs[knob as KnobId].unit }]),
+  );
+}
+
+function pictureOf(state: State): PaperPicture | null {
+  const set = currentSet(state);
+  if (set === null || set.shots.length === 0) return null;
+  const shots = set.shots.map(({ x, y, good }) => ({ x, y, counted: good }));
+  const good = goodShots(set);
+  if (good.length < 2) return { shots };
+  const spread = spreadOf(state);
+  const { mean, count } = centreOf(good, spread.sd);
+  return { shots, mean, likely: { x: (2 * spread.sd) / Math.sqrt(count.x), y: (2 * spread.sd) / Math.sqrt(count.y) } };
+}
+
+export const dayOf = (state: State): number => new Set(state.facts.map((f) => f.time.slice(0, 10))).size;
+
+/** The question of an earlier line, opened again; the standing one where that line cannot be opened. */
+export function correctingAsk(content: Content, state: State, seq: number): Ask | null {
+  const fact = state.facts.find((f): f is Extract<Fact, { kind: 'answered' }> => f.seq === seq && f.kind === 'answered');
+  if (fact === undefined) return standingAsk(content, state);
+  const asked = askOfFact(content, state, fact);
+  return asked === null ? standingAsk(content, state) : { ...asked, correcting: seq, suggestion: latestAnswer(state, fact) };
+}
+
+const latestAnswer = (state: State, fact: Extract<Fact, { kind: 'answered' }>): Extract<Fact, { kind: 'answered' }>['answer'] =>
+  state.facts.reduce((answer, f) => (f.kind === 'corrected' && f.of === fact.seq ? f.answer : answer), fact.answer);
+
+function askOfFact(content: Content, state: State, fact: Extract<Fact, { kind: 'answered' }>): Ask | null {
+  const text = [phrase(content, 'correcting')];
+  const base = { step: fact.step, about: fact.about, why: [phrase(content, 'why-correcting')], caution: [] };
+  if (fact.answer.kind === 'shots') {
+    const set = state.sets.find((s) => s.shots.some((shot) => shot.seq === fact.seq));
+    return {
+      ...base, kind: 'tear', short: phrase(content, 'correct-shot'), text,
+      distance: { value: set?.distance ?? 7, unit: 'ft' }, shaft: 'fletched', head: 'field', arrow: null, nockTurn: 0,
+      shots: { taken: 0, wanted: fact.answer.shots.length },
+    };
+  }
+  if (fact.answer.kind === 'moved') {
+    const told = fact.decided.loop?.['told'] as { knob: KnobId; delta: number } | undefined;
+    if (told === undefined) return null;
+    const knob = content.knobs[told.knob];
+    return { ...base, kind: 'amount', short: phrase(content, 'correct-move', { knob: knob.name }), text, unit: knob.unit, max: knob.hard * 4 };
+  }
+  if (lookUp(content, fact.step) !== null) {
+    const ask = askById(content, state, fact.step);
+    return ask === null ? null : { ...ask, text: [...text, ...ask.text] };
+  }
+  return walkChoiceAsk(content, fact, base);
+}
+
+function walkChoiceAsk(content: Content, fact: Extract<Fact, { kind: 'answered' }>, base: { step: string; about: string; why: readonly string[]; caution: readonly string[] }): Ask | null {
+  const short = phrase(content, 'correcting');
+  if (fact.step.startsWith('inspect-')) {
+    const inspection = content.inspections[fact.step.slice('inspect-'.length) as keyof Content['inspections']];
+    return { ...base, kind: 'choice', short, text: inspection.say, options: inspection.options.map((o) => ({ value: o.value, label: o.label })) };
+  }
+  const options = fact.step === 'finishing-step'
+    ? [{ value: 'leave', label: phrase(content, 'finishing-leave') }, { value: 'one more step', label: phrase(content, 'finishing-step') }]
+    : [{ value: 'accept', label: phrase(content, 'accept-leave') }, { value: 'go on', label: phrase(content, 'accept-go-on') }];
+  return { ...base, kind: 'choice', short, text: [short], options };
+}
+

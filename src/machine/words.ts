@@ -1,0 +1,29 @@
+// Content's sentences with their holes filled, and numbers as an archer reads them.
+
+import type { Content, Direction, Knob } from '../content/types.ts';
+import { fill } from '../content/fill.ts';
+import { formatInches, formatQuantity } from '../maths/fractions.ts';
+import type { Quantity, Tear } from './types.ts';
+
+/** A sentence of content by its id. Content that lacks it is caught by lint; here it is a mistake in the program. */
+export function phrase(content: Content, id: string, holes: Readonly<Record<string, string | number>> = {}): string {
+  const sentence = content.phrases[id];
+  if (sentence === undefined) throw new RangeError(`content/phrases.yaml has no "${id}"`);
+  return fill(sentence, holes);
+}
+
+/** `0.44 high, 0.42 left`, in hundredths of an inch: for means, which are no readings of a ruler. */
+export function tearInWords(tear: Tear): string {
+  return `${sideInWords(tear.y, 'high', 'low')}, ${sideInWords(tear.x, 'right', 'left')}`;
+}
+
+export function sideInWords(value: number, plus: string, minus: string): string {
+  const size = Math.abs(value).toFixed(2);
+  return size === '0.00' ? `level (0.00)` : `${size} in ${value > 0 ? plus : minus}`;
+}
+
+export const amountInWords = (quantity: Quantity): string => formatQuantity(quantity);
+export const inchesInWords = (value: number): string => formatInches(value);
+
+export const directionOf = (knob: Knob, delta: number): Direction => (delta > 0 ? knob.plus : knob.minus);
+export const headlineOf = (knob: Knob, delta: number): string => (delta > 0 ? knob.words.plus : knob.words.minus);

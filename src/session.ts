@@ -1,0 +1,249 @@
+// The only mover: takes an intent, decides, writes the line to disk, and only then adopts and shows it.
+
+import { CodedError, type ErrorCode } from './errors.ts';
+import type { Content, KnobId } from './content/types.ts';
+import { parseAnswer, readQuantity } from './machine/answer.ts';
+import { answerToAskInWords } from './machine/answer-words.ts';
+import { correctable } from './machine/correctable.ts';
+import type { FactDraft } from './machine/deciding.ts';
+import { decide } from './machine/decide.ts';
+import { historyOf } from './machine/history.ts';
+import { carriedOf as carriedOfState, recordOf as recordOfState } from './machine/record.ts';
+import { emptyState, evolve, fold, type State } from './machine/state.ts';
+import { hasStopWord } from './machine/stop-words.ts';
+import { transcriptOf } from './machine/transcript.ts';
+import type { BowRecord, Carried, Fact, HistoryEntry, Intent, Reply, SessionLike, Store, TranscriptEntry, View } from './machine/types.ts';
+import { lastMoveToUndo, viewOf } from './machine/view.ts';
+
+export interface SessionOptions {
+  readonly content: Content;
+  readonly store: Store;
+  readonly startAt: Date;
+  readonly engine: string;
+  readonly tune: string;
+  /** Bows tuned here before, offered at the first question of a new tune. */
+  readonly known: readonly Carried[];
+}
+
+export function openSession(options: SessionOptions): SessionLike {
+  return new Session(options);
+}
+
+class Session implements SessionLike {
+  private readonly content: Content;
+  private readonly store: Store;
+  private state: State;
+  private shown: View;
+  /** The answered line that is open for correction. A place on the screen, not a fact. */
+  private correcting: number | null = null;
+  private readonly listeners = new Set<() => void>();
+
+  constructor({ content, store, startAt, engine, tune, known }: SessionOptions) {
+    this.content = content;
+    this.store = store;
+    this.state = replay(content, store.facts);
+    this.shown = viewOf(content, this.state);
+    if (store.facts.length === 0) {
+      this.take({ kind: 'begun', v: 1, seq: 1, time: startAt.toISOString(), tune, engine, content: content.version, known });
+    } else if (!this.state.notes.done) {
+      const away = Math.max(0, startAt.getTime() - Date.parse(store.facts.at(-1)?.time ?? ''));
+      this.take({ kind: 'resumed', ...this.stamp(startAt), away });
+    }
+  }
+
+  view(): View {
+    return this.shown;
+  }
+
+  send(intent: Intent, now: Date): Reply {
+    try {
+      return this.move(intent, now);
+    } catch (error) {
+      if (error instanceof CodedError) return this.refuse(error.code, error.message);
+      throw error;
+    }
+  }
+
+  private move(intent: Intent, now: Date): Reply {
+    if (this.state.notes.done && intent.kind !== 'note') return this.refuse('walk-is-done', 'This tune is finished. Begin another with: quarterturn new');
+    switch (intent.kind) {
+      case 'answer':
+        return this.answer(intent.answer, now);
+      case 'back':
+        return this.back();
+      case 'keep':
+        if (this.correcting === null) return this.refuse('not-correcting', 'No earlier answer is open.');
+        return this.open(null);
+      case 'putBack':
+        return this.putBack(intent.to, now);
+      case 'stop':
+        return this.stop(intent.words, now);
+      case 'note':
+        return this.note(intent.note, now);
+      case 'moved':
+        return this.moved(intent, now);
+      case 'changed':
+        return this.reply(this.take({ kind: 'changed', ...this.stamp(now), what: intent.what, note: intent.note ?? '' }));
+    }
+  }
+
+  private answer(raw: unknown, now: Date): Reply {
+    const { ask } = this.shown;
+    if (ask === null) return this.refuse('not-now', 'Nothing is asked at this point.');
+    const parsed = parseAnswer(ask, raw);
+    // Words of danger are heard wherever they are written, even where a number was asked for.
+    if (!parsed.ok && typeof raw === 'string' && hasStopWord(raw)) return this.stop(raw, now);
+    if (!parsed.ok) return this.refuse(parsed.code, parsed.message);
+    const { answer } = parsed;
+    if (ask.kind === 'text' && answer.kind === 'text' && ask.about === 'released' && answer.value.split(/\s+/).length < 3) {
+      return this.refuse('empty', 'Write who released the bow, when, and what was found.');
+    }
+    const draft: FactDraft = this.correcting === null
+      ? { kind: 'answered', ...this.stamp(now), step: ask.step, about: ask.about, answer }
+      : { kind: 'corrected', ...this.stamp(now), of: this.correcting, answer };
+    this.correcting = null;
+    return this.reply(this.take(draft));
+  }
+
+  /** Opens the last answer; again, the one before it. The bow does not move. */
+  private back(): Reply {
+    const facts = correctable(this.content, this.state);
+    const at = this.correcting === null ? -1 : facts.findIndex((f) => f.seq === this.correcting);
+    const next = facts[at + 1];
+    return next === undefined ? this.refuse('nothing-earlier', 'There is no earlier answer to correct.') : this.open(next.seq);
+  }
+
+  private open(seq: number | null): Reply {
+    this.correcting = seq;
+    this.show();
+    return { view: this.shown };
+  }
+
+  private putBack(to: number | undefined, now: Date): Reply {
+    const newest = lastMoveToUndo(this.state);
+    if (newest === null) return this.refuse('nothing-to-put-back', 'No adjustment is there to put back: the bow is set as it was found.');
+    const may = this.shown.may.putBack;
+    if (may !== true) return this.refuse('not-now', may);
+    if (to !== undefined && !this.state.moves.some((m) => m.seq >= to)) return this.refuse('nothing-to-put-back', `Nothing was moved at or after line ${to}.`);
+    return this.reply(this.take({ kind: 'wanted-back', ...this.stamp(now), to: to ?? newest }));
+  }
+
+  private stop(words: string, now: Date): Reply {
+    const text = plainText(words, 'stop');
+    this.correcting = null;
+    return this.reply(this.take({ kind: 'stopped', ...this.stamp(now), words: text }));
+  }
+
+  private note(words: string, now: Date): Reply {
+    const text = plainText(words, 'note');
+    if (hasStopWord(text)) return this.stop(text, now);
+    return { ...this.reply(this.take({ kind: 'noted', ...this.stamp(now), note: text })), noted: true };
+  }
+
+  private moved(intent: Extract<Intent, { kind: 'moved' }>, now: Date): Reply {
+    const knob = this.content.knobs[intent.knob];
+    if (intent.direction !== knob.plus && intent.direction !== knob.minus) {
+      return this.refuse('not-an-option', `${knob.name} goes ${knob.plus} or ${knob.minus}.`);
+    }
+    const read = readQuantity(intent.amount, knob.unit);
+    if (!read.ok) return this.refuse('not-an-amount', read.why);
+    if (read.value <= 0 || read.value > knob.hard * 4) return this.refuse('out-of-range', `Write an amount above 0 and at most ${knob.hard * 4} ${knob.unit}.`);
+    const delta = intent.direction === knob.plus ? read.value : -read.value;
+    return this.reply(this.take({ kind: 'moved', ...this.stamp(now), knob: intent.knob as KnobId, delta }));
+  }
+
+  preview(raw: unknown): ReturnType<SessionLike['preview']> {
+    const { ask } = this.shown;
+    if (ask === null) return { ok: false, code: 'not-now', message: 'Nothing is asked at this point.' };
+    const parsed = parseAnswer(ask, raw);
+    return parsed.ok ? { ...parsed, words: answerToAskInWords(ask, parsed.answer) } : parsed;
+  }
+
+  history(): readonly HistoryEntry[] {
+    return historyOf(this.content, this.state);
+  }
+
+  transcript(): readonly TranscriptEntry[] {
+    return transcriptOf(this.content, this.state);
+  }
+
+  glossary(): Readonly<Record<string, string>> {
+    return this.content.glossary;
+  }
+
+  subscribe(listener: () => void): () => void {
+    this.listeners.add(listener);
+    return () => this.listeners.delete(listener);
+  }
+
+  close(): void {
+    this.store.close();
+  }
+
+  private stamp(now: Date): { readonly seq: number; readonly time: string } {
+    return { seq: (this.state.facts.at(-1)?.seq ?? 0) + 1, time: now.toISOString() };
+  }
+
+  // Decide and work out the next view first, unseen; then the line goes to disk; only then is it adopted.
+  private take(draft: FactDraft): Fact {
+    const fact = decide(this.content, this.state, draft);
+    const next = evolve(this.content, this.state, fact);
+    const view = viewOf(this.content, next, this.correcting);
+    this.store.append(fact);
+    this.state = next;
+    this.shown = view;
+    for (const listener of this.listeners) listener();
+    return fact;
+  }
+
+  private show(): void {
+    this.shown = viewOf(this.content, this.state, this.correcting);
+    for (const listener of this.listeners) listener();
+  }
+
+  private reply(_fact: Fact): Reply {
+    return { view: this.shown };
+  }
+
+  private refuse(code: ErrorCode, message: string): Reply {
+    return { view: this.shown, error: { code, message } };
+  }
+}
+
+/** Folds the kept facts up to the first that no longer fits this content; what comes after it stays in the file, unread. */
+function replay(content: Content, facts: readonly Fact[]): State {
+  let state = emptyState();
+  for (const fact of facts) {
+    const next = evolve(content, state, fact);
+    if (!next.fits) return { ...state, facts };
+    state = next;
+  }
+  return state;
+}
+
+function plainText(words: string, what: string): string {
+  const text = words.trim();
+  if (text === '') throw new CodedError('empty', `Nothing was written. Write a few words to ${what}.`);
+  if (text.length > 2000) throw new CodedError('too-long', `That is ${text.length} characters; at most 2000 can be kept. Write it shorter.`);
+  // eslint-disable-next-line no-control-regex -- control characters are exactly what is taken out
+  return text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ').trim();
+}
+
+/** Every name that `ask.about` may carry, sorted: printed with the schema of the pipe. */
+export function aboutList(content: Content): readonly string[] {
+  const names = Object.values(content.steps).flatMap((step) => [
+    step.kind === 'number' || step.effect !== 'gate' ? step.about.replace(/^gate:/, '') : `gate:${step.id}`,
+    ...(step.kind === 'chunk' ? step.checks.map((check) => `gate:${check.id}`) : []),
+  ]);
+  return [...new Set([...names, 'tear', 'impact', 'moved', 'inspected', 'finishing', 'accept'])].sort();
+}
+
+/** The record of a finished tune, or of one that is under way; null where nothing was begun. */
+export function recordOf(content: Content, facts: readonly Fact[]): BowRecord | null {
+  return facts.length === 0 ? null : recordOfState(content, fold(content, facts));
+}
+
+export function carriedOf(content: Content, facts: readonly Fact[]): Carried | null {
+  return facts.length === 0 ? null : carriedOfState(content, replay(content, facts));
+}
+
