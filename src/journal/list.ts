@@ -82,5 +82,9 @@ function bowOf(facts: readonly Fact[]): string | null {
   const told = [...answersIn(facts).values()].findLast(({ about, answer }) => NAMES_BOW.has(about) && answer.kind === 'text');
   if (told?.answer.kind === 'text') return told.answer.value;
   const first = facts[0];
-  return first?.kind === 'begun' ? (first.carried?.bow ?? null) : null;
+  if (first?.kind !== 'begun') return null;
+  // A bow tuned here before is chosen by its earlier tune's id.
+  const chosen = [...answersIn(facts).values()].findLast(({ about }) => about === 'bow')?.answer;
+  const from = chosen?.kind === 'choice' ? chosen.values[0] : undefined;
+  return first.known.find((bow) => bow.from === from)?.bow ?? null;
 }

@@ -71,7 +71,7 @@ const base = { seq, time, decided };
 export const factSchema = z.discriminatedUnion('kind', [
   z.strictObject({
     ...base, kind: z.literal('begun'), v: z.literal(1), tune: z.string(), engine: z.string(), content: z.string(),
-    carried: carried.nullable(),
+    known: z.array(carried),
   }),
   z.strictObject({ ...base, kind: z.literal('answered'), step: z.string(), about: z.string(), answer }),
   z.strictObject({ ...base, kind: z.literal('corrected'), of: seq, answer }),

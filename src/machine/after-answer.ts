@@ -35,7 +35,15 @@ export function applyGate(d: Deciding, step: string, answer: Answer): void {
       return;
     }
   }
+  if (ruling === null) sayOption(d, step, answer);
   releaseIfAnswered(d);
+}
+
+function sayOption(d: Deciding, id: string, answer: Answer): void {
+  const step = d.content.steps[id];
+  if (step?.kind !== 'choice' || answer.kind !== 'choice') return;
+  const say = step.options.find((option) => option.value === answer.values[0])?.say;
+  if (say !== undefined && say !== '') d.add({ say: [say] });
 }
 
 /** A stop ends when the last of its questions is answered and none of them raised it again. */
@@ -84,6 +92,10 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
   face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },
+  // Without the maker's words on it, moving the cams is no rung of this bow's ladder.
+  'cam-range': (d, value) => {
+    if (value !== 'known') d.add({ loop: { ended: { ...d.state.notes.ended, 'cam-screw': 'limit', 'cam-spacers': 'limit' } } });
+  },
 };
 
 type Cause = Extract<Finding, { kind: 'cause' }>['cause'];

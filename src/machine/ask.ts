@@ -6,7 +6,7 @@ import { holds, measured } from './guards.ts';
 import { currentSet, goodShots } from './loop/sets.ts';
 import type { State } from './state.ts';
 import type { Ask, Option } from './types.ts';
-import { phrase } from './words.ts';
+import { idOfPlace, phrase } from './words.ts';
 import { placeOf } from './walk.ts';
 
 /** The standing ask; null where the walk is done. */
@@ -88,7 +88,7 @@ export const axisOf = (place: string): Axis | null => AXIS_OF_STAGE[place.split(
 function loopAsk(content: Content, state: State, place: string): Ask | null {
   const phase = place.split('.').at(-1) ?? '';
   const axis = axisOf(place);
-  const base = { why: [phrase(content, `why-${phase}`)], caution: [] as readonly string[] };
+  const base = { why: [phrase(content, `why-${idOfPlace(phase)}`)], caution: [] as readonly string[] };
   switch (phase) {
     case 'shooting':
     case 'proving':
@@ -155,5 +155,5 @@ export const partOf = (content: Content, state: State): string => {
   if (place === 'stopped') return phrase(content, 'part-stopped');
   if (chapter !== 'paper') return '';
   const stage = place.startsWith('paper.') ? (place.split('.')[1] ?? '') : 'asking';
-  return phrase(content, `part-${stage}`);
+  return phrase(content, `part-${idOfPlace(stage)}`);
 };

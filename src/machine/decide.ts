@@ -6,7 +6,7 @@ import { Deciding, type FactDraft } from './deciding.ts';
 import { advance } from './advance.ts';
 import { afterAnswer } from './after-answer.ts';
 import { afterCorrection } from './after-correction.ts';
-import { afterHappening } from './after-happening.ts';
+import { afterHappening, longBreak } from './after-happening.ts';
 import type { State } from './state.ts';
 import type { Fact } from './types.ts';
 
@@ -23,6 +23,18 @@ export function decide(content: Content, state: State, draft: FactDraft): Fact {
     default:
       afterHappening(d, draft);
   }
+  if (draft.kind !== 'begun' && draft.kind !== 'resumed') longGap(d);
   advance(d);
   return d.fact();
+}
+
+/** A program left standing is no different from one that was closed: after this long the range and the bow are looked at again. */
+const LONG_GAP_MS = 2 * 60 * 60 * 1000;
+
+function longGap(d: Deciding): void {
+  const last = d.before.facts.at(-1)?.time;
+  if (last === undefined || Date.parse(d.draft.time) - Date.parse(last) < LONG_GAP_MS) return;
+  d.say('long-gap');
+  d.trigger('start');
+  longBreak(d);
 }

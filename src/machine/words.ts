@@ -27,3 +27,6 @@ export const inchesInWords = (value: number): string => formatInches(value);
 
 export const directionOf = (knob: Knob, delta: number): Direction => (delta > 0 ? knob.plus : knob.minus);
 export const headlineOf = (knob: Knob, delta: number): string => (delta > 0 ? knob.words.plus : knob.words.minus);
+
+/** `heightAgain` -> `height-again`: places of the machine as ids of content. */
+export const idOfPlace = (place: string): string => place.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);

@@ -9,7 +9,7 @@ export const nothing: Decided = { events: [], say: [], findings: [] };
 export const NOON = new Date('2026-11-25T12:00:00.000Z');
 
 export function begun(over: Partial<Extract<Fact, { kind: 'begun' }>> = {}): Fact {
-  return { seq: 1, time: NOON.toISOString(), kind: 'begun', v: 1, tune: 't', engine: '0.1.0', content: '1', carried: null, decided: nothing, ...over };
+  return { seq: 1, time: NOON.toISOString(), kind: 'begun', v: 1, tune: 't', engine: '0.1.0', content: '1', known: [], decided: nothing, ...over };
 }
 
 export function noted(seq: number, note = `note ${seq}`): Fact {
@@ -83,7 +83,7 @@ export function anyFact(seq: number): fc.Arbitrary<Fact> {
   const base = { seq: fc.constant(seq), time, decided };
   if (seq === 1) {
     return fc.record({
-      ...base, kind: fc.constant('begun'), v: fc.constant(1), tune: text, engine: text, content: text, carried: fc.option(carried, { nil: null }),
+      ...base, kind: fc.constant('begun'), v: fc.constant(1), tune: text, engine: text, content: text, known: fc.array(carried, { maxLength: 2 }),
     }) as fc.Arbitrary<Fact>;
   }
   return fc.oneof(

@@ -63,7 +63,7 @@ describe('the list of tunes', () => {
 
   it('has one row a tune, the latest line first, and changes nothing', () => {
     const carried = { from: 'x', bow: 'the old one', answers: {}, spread: null, gains: {} };
-    here.write(linesOf([begun({ carried, time: at(1) }), answered(2, 'tear', { kind: 'shots', shots: [{ x: 0, y: 0 }, { missed: true }] }), done(3, true)]), '2026-11-25-a.jsonl');
+    here.write(linesOf([begun({ known: [carried], time: at(1) }), answered(2, 'bow', { kind: 'choice', values: ['x'] }), answered(3, 'tear', { kind: 'shots', shots: [{ x: 0, y: 0 }, { missed: true }] }), done(4, true)]), '2026-11-25-a.jsonl');
     here.write(linesOf([
       begun({ time: at(0) }),
       answered(2, 'bow', { kind: 'text', value: 'rde' }),
@@ -79,7 +79,7 @@ describe('the list of tunes', () => {
     expect(list).toEqual([
       { id: '2026-11-25-b', path: `${here.path}/2026-11-25-b.jsonl`, begun: at(0), last: at(5), finished: false, shots: 3, bow: 'red' },
       { id: '2026-11-25-c', path: `${here.path}/2026-11-25-c.jsonl`, begun: at(2), last: at(3), finished: false, shots: 0, bow: null },
-      { id: '2026-11-25-a', path: `${here.path}/2026-11-25-a.jsonl`, begun: at(1), last: at(3), finished: true, shots: 2, bow: 'the old one' },
+      { id: '2026-11-25-a', path: `${here.path}/2026-11-25-a.jsonl`, begun: at(1), last: at(4), finished: true, shots: 2, bow: 'the old one' },
     ]);
     expect(latestUnfinished(list)?.id).toBe('2026-11-25-b');
     expect(latestUnfinished(list.filter(({ finished }) => finished))).toBeNull();

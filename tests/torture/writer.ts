@@ -21,7 +21,7 @@ try {
     const seq = store.facts.length + 1;
     const base = { seq, time: now.toISOString(), decided };
     store.append(seq === 1
-      ? { ...base, kind: 'begun', v: 1, tune: 't', engine: '0', content: '1', carried: null }
+      ? { ...base, kind: 'begun', v: 1, tune: 't', engine: '0', content: '1', known: [] }
       : { ...base, kind: 'noted', note: `${seq} `.repeat(Number(bytes) / 4) });
     say(`kept ${seq}`);
   }

@@ -47,7 +47,17 @@ function usableRung(content: Content, state: State, axis: Axis): Rung | null {
   const other = content.knobs[rung.knob].alternative;
   if (!state.notes.declined.includes(rung.knob) || other === null || state.notes.ended[other] !== undefined) return rung;
   const knob = content.knobs[other];
-  return { knob: other, lo: -knob.soft, hi: knob.soft, trial: false, smallest: knob.smallest };
+  return { knob: other, ...nockBounds(state, knob.soft), trial: false, smallest: knob.smallest };
+}
+
+// Whatever its travel, the nocking point stays between level and 1/4 in above level.
+function nockBounds(state: State, soft: number): { lo: number; hi: number } {
+  const height = measured(state, 'nock-height');
+  const now = settingNow(state, 'nock-height');
+  if (height === undefined) return { lo: -soft, hi: soft };
+  const since = state.answers['nock-height']?.seq ?? 0;
+  const here = state.moves.filter((m) => m.knob === 'nock-height' && m.seq > since).reduce((sum, m) => sum + m.delta, height);
+  return { lo: Math.max(-soft, now - here), hi: Math.min(soft, now + 1 / 4 - here) };
 }
 
 const missing = (content: Content, state: State, steps: readonly string[]): readonly string[] =>
