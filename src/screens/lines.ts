@@ -1,6 +1,8 @@
 // Bytes to lines, for the faces that read a stream. A line that is too long is read to its end and thrown away, so memory
 // stays small; a last line without a newline still counts; lines end in LF or CR LF.
 
+import type { Readable } from 'node:stream';
+
 /** The longest line taken, in bytes, without its line end. */
 export const LONGEST_LINE = 64 * 1024;
 
@@ -22,7 +24,7 @@ function decode(bytes: Buffer): Line {
 }
 
 /** Lines in order, each once. The next chunk is read only when the line before it was dealt with. */
-export async function* readLines(input: AsyncIterable<Buffer | string>): AsyncGenerator<Line> {
+export async function* readLines(input: Readable): AsyncGenerator<Line> {
   let kept: Buffer[] = [];
   let size = 0;
   let tooLong = false;
@@ -43,7 +45,8 @@ export async function* readLines(input: AsyncIterable<Buffer | string>): AsyncGe
     return over ? { kind: 'too long' } : decode(bytes);
   };
 
-  for await (const chunk of input) {
+  // Leaving early must not destroy the stream: that would raise an error on it, and it is not ours to close.
+  for await (const chunk of input.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer | string>) {
     const bytes = typeof chunk === 'string' ? Buffer.from(chunk) : chunk;
     let from = 0;
     for (let at = bytes.indexOf(LF); at !== -1; at = bytes.indexOf(LF, from)) {

@@ -26,9 +26,11 @@ function askOf(ask: Ask | null): Ask | null {
 }
 
 function viewLine(view: View, extra: { readonly noted?: true }): OutLine {
-  const { seq, chapter, step, say, bow, advice, findings, record } = view;
-  const line = { v, seq, chapter, step, say, ask: askOf(view.ask), bow, advice, findings, ...extra } as const;
-  return view.type === 'done' ? { ...line, type: 'done', ...(record ? { record } : {}) } : { ...line, type: view.type };
+  const { type, seq, chapter, step, say, bow, advice, findings, record } = view;
+  return {
+    v, type, seq, chapter, step, say, ask: askOf(view.ask), bow, advice, findings, ...extra,
+    ...(type === 'done' && record ? { record } : {}),
+  };
 }
 
 function errorLine(view: View, code: ErrorCode, message: string): OutLine {

@@ -85,7 +85,6 @@ describe('the plain face', () => {
   it('writes no control character, whatever is typed', async () => {
     const evil = '\u001b[31mred\u001b]0;title\u0007 \u202eback\u0000\n';
     const text = await talk(fakeSession([ASKS.choice]), evil, { notices: ['a \u001b[2Jnotice'] });
-    // oxlint-disable-next-line no-control-regex -- it is looked for
     expect(text).not.toMatch(/[\u0000-\u0009\u000b-\u001f\u007f-\u009f\u202e]/);
     expect(text).toContain('> red back\n');
     expect(text).toContain('a notice');

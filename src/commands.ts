@@ -1,0 +1,54 @@
+// What is done about a folder of tunes besides walking: list them, tell a record, gather what earlier tunes learned.
+
+import { readFileSync } from 'node:fs';
+import { CodedError } from './errors.ts';
+import { clean } from './screens/clean.ts';
+import type { Content } from './content/types.ts';
+import type { TuneInfo } from './journal/list.ts';
+import { readJournal } from './journal/read.ts';
+import type { BowRecord, Carried, Fact } from './machine/types.ts';
+
+/** A short day and time on this machine's clock. */
+function when(iso: string): string {
+  const date = new Date(iso);
+  const two = (n: number): string => String(n).padStart(2, '0');
+  return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())} ${two(date.getHours())}:${two(date.getMinutes())}`;
+}
+
+export function tuneList(tunes: readonly TuneInfo[], home: string): string {
+  if (tunes.length === 0) return `No tune is kept in ${clean(home)} yet. "quarterturn new" begins one.\n`;
+  const rows = tunes.map(({ id, begun, last, finished, shots, bow, bad }) => {
+    const state = bad === undefined ? (finished ? 'finished' : 'not finished') : `cannot be opened: ${bad}`;
+    return clean(`${id}  begun ${when(begun)}  last ${when(last)}  ${shots} ${shots === 1 ? 'shot' : 'shots'}  ${state}${bow === null ? '' : `  ${bow}`}`);
+  });
+  return `${rows.join('\n')}\n`;
+}
+
+/** The tune named, or the one to take when none is named. Throws CodedError('no-tune'). */
+export function pickTune(tunes: readonly TuneInfo[], id: string | null, otherwise: () => TuneInfo | null): TuneInfo {
+  const found = id === null ? otherwise() : (tunes.find((tune) => tune.id === id) ?? null);
+  if (found !== null) return found;
+  if (id !== null) throw new CodedError('no-tune', `There is no tune "${clean(id)}". "quarterturn list" shows the names.`);
+  throw new CodedError('no-tune', tunes.length === 0 ? 'There is no tune yet. "quarterturn new" begins one.' : 'No tune is left to go on with. "quarterturn list" shows all, "quarterturn new" begins one.');
+}
+
+/** The lines of a journal without taking its lock, as far as they can be read. */
+export function factsOf(tune: TuneInfo): readonly Fact[] {
+  return readJournal(readFileSync(tune.path)).facts;
+}
+
+/** What other tunes kept here hand over, the latest first. A tune that cannot be read hands over nothing. */
+export function carriedFrom(
+  tunes: readonly TuneInfo[], except: string, content: Content,
+  carriedOf: (content: Content, facts: readonly Fact[], tune: string) => Carried | null,
+): Carried[] {
+  return tunes
+    .filter(({ id, bad }) => id !== except && bad === undefined)
+    .flatMap((tune) => carriedOf(content, factsOf(tune), tune.id) ?? []);
+}
+
+/** Throws CodedError('no-tune') where the tune has not come as far as a record. */
+export function recordOrSay(record: BowRecord | null, tune: TuneInfo): BowRecord {
+  if (record !== null) return record;
+  throw new CodedError('no-tune', `The tune ${tune.id} has no record yet: nothing was measured. "quarterturn resume ${tune.id}" goes on with it.`);
+}
