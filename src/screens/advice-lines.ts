@@ -9,7 +9,10 @@ const INDENT = '         ';
 const inches = (value: number, plus: string, minus: string): string => `${Math.abs(value).toFixed(2)} in ${value < 0 ? minus : plus}`;
 
 export const adviceHeadline = (advice: Advice, width: number): Line[] =>
-  paragraph(span(`  ${KIND_WORDS[advice.kind].padEnd(7)}`, 'coach'), advice.what.toUpperCase(), width, 'strong');
+  paragraph(span(`  ${KIND_WORDS[advice.kind].padEnd(7)}`, 'coach'), capitals(advice.what), width, 'strong');
+
+/** What to do stands in capitals. Words that come with theirs keep the rest as it is: "in" is a unit and IN a direction. */
+const capitals = (what: string): string => (/\p{Lu}{2}/u.test(what) ? what : what.toUpperCase());
 
 /** Said of an advice besides its headline, in the order of need. */
 export const adviceDetails = (advice: Advice): string[] => [
@@ -22,8 +25,9 @@ export const adviceDetails = (advice: Advice): string[] => [
   ...(advice.undo === undefined ? [] : [`To put it back: ${advice.undo}`]),
 ];
 
-export const adviceDetailLines = (advice: Advice, width: number): Line[] =>
-  adviceDetails(advice).filter((text) => text !== '').flatMap((text) => paragraph(span(INDENT), text, width));
+/** The same as lines, a list of lines for each sentence. */
+export const adviceDetailLines = (advice: Advice, width: number): Line[][] =>
+  adviceDetails(advice).filter((text) => text !== '').map((text) => paragraph(span(INDENT), text, width));
 
 /** What can hurt, or can harm the bow. */
 export const adviceCautions = (advice: Advice): string[] => [

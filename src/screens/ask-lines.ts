@@ -1,12 +1,12 @@
 // The standing question as blocks: cautions, advice, the question, and the place where it is answered.
 
-import type { Ask, View } from '../machine/types.ts';
+import type { Advice, Ask, View } from '../machine/types.ts';
 import { adviceCautions, adviceDetailLines, adviceHeadline, cautionLines } from './advice-lines.ts';
 import { type Entry, entryText } from './entry.ts';
-import { type Block, endless, fixed } from './fit.ts';
+import { type Block, endless, fixed, wholeOrNone } from './fit.ts';
 import { listLines, type ListLook, listWindow } from './list-lines.ts';
 import { cut, cutFront } from './text-width.ts';
-import { type Line, paragraph, paragraphs, span } from './look.ts';
+import { BLANK, type Line, paragraph, paragraphs, span } from './look.ts';
 import { NOT_KNOWN, picksOf, suggestedText, suggestedValue } from './options.ts';
 import { type Drawing } from './paper-picture.ts';
 import { type Preview } from './pressed.ts';
@@ -18,7 +18,9 @@ import { formatQuantity } from '../maths/fractions.ts';
 import { unitWord } from '../maths/unit-words.ts';
 
 /** Where each block stands when room is short: the lowest goes first. */
-const RANK = { picture: 1, details: 2, text: 3, caution: 5, list: 6 } as const;
+const RANK = { blank: 0, read: 1, plan: 2, picture: 3, details: 4, text: 5, list: 6, caution: 7 } as const;
+/** A list says itself what it hides, and is shortened down to this. */
+const LEAST_LIST = 5;
 
 export interface Drawn { readonly width: number; readonly braille: boolean; readonly preview: Preview }
 
@@ -30,19 +32,25 @@ export const askBlocks = (state: ScreenState, drawn: Drawn): Block[] => {
   // An advice belongs to the question whether it was followed; at other questions it is history.
   const shown = ask.kind === 'amount' || advice?.kind === 'inspect' || advice?.kind === 'shop' ? advice : null;
   return [
-    ...(ask.correcting === undefined ? [] : [fixed(paragraph(span('  correcting an earlier answer: '), 'the bow is where it is', width, 'soft'))]),
-    ...(shown === null ? [] : [fixed(adviceHeadline(shown, width)), endless(RANK.details, adviceDetailLines(shown, width), true)]),
+    ...(ask.correcting === undefined ? [] : [fixed(paragraph(span('  '), 'Correcting an earlier answer; the bow is not touched.', width, 'soft'))]),
+    ...(shown === null ? [] : [fixed(adviceHeadline(shown, width)), ...adviceDetailBlocks(shown, width)]),
     endless(RANK.caution, cautionLines([...new Set([...ask.caution, ...(shown === null ? [] : adviceCautions(shown))])], width), true),
-    questionBlock(ask, width),
+    questionBlock(ask, modeOf(ask, state.prompt) === 'tear', width),
+    wholeOrNone(RANK.blank, [BLANK]),
     ...inputBlocks(state, ask, view, drawn),
   ];
 };
 
-/** The question in full; in the fewest words where that has no room. */
-const questionBlock = (ask: Ask, width: number): Block => {
+/** Sentence by sentence, so that none is cut in its middle; the last goes first. */
+const adviceDetailBlocks = (advice: Advice, width: number): Block[] =>
+  adviceDetailLines(advice, width).map((lines, at) => ({ ...wholeOrNone(RANK.details - at / 100, lines), tell: true }));
+
+/** The question in full; in the fewest words where that has no room. Once a shot is called it was read, and makes way. */
+const questionBlock = (ask: Ask, read: boolean, width: number): Block => {
   const label = span('  coach  ', 'coach');
   const short = paragraph(label, ask.short, width, 'strong');
   const full = [...short, ...paragraphs(ask.text.filter((text) => text !== ask.short), 9, width)];
+  if (read) return { rank: RANK.read, lines: full, shrink: (room) => [full, short, []].find((lines) => lines.length <= room) ?? [] };
   return { rank: RANK.text, lines: full, tell: true, shrink: (room) => (full.length <= room ? full : short) };
 };
 
@@ -75,7 +83,7 @@ const listBlock = (ask: Ask, prompt: Prompt, width: number): Block => {
     ...(ask.kind === 'choice' && ask.many ? { marks: prompt.marks } : {}),
     ...(suggested === null ? {} : { beside: new Map([[suggested, 'your answer before']]) }),
   };
-  return { rank: RANK.list, lines: listLines(picks, look, width), shrink: (room) => listWindow(picks, look, width, Math.max(3, room)) };
+  return { rank: RANK.list, lines: listLines(picks, look, width), shrink: (room) => listWindow(picks, look, width, Math.max(LEAST_LIST, room)) };
 };
 
 /** The line that is typed on. The caret is a character, so that it shows on every terminal and in every copy of it. */
@@ -114,11 +122,12 @@ const shotBlocks = (ask: Ask, prompt: Prompt, view: View, drawn: Drawn): Block[]
   }
   const tail = prompt.tail ?? tearOf(preview, shotText(prompt.entry));
   const drawing: Drawing = { shots: past.shots ?? [], ...(tail === null ? {} : { tail }) };
-  const side = ask.kind === 'tear' ? 'Read it from the shooter\'s side: left is your left as you shoot.' : 'From its own aiming dot, as you see the target.';
+  const seen = ask.kind === 'tear' ? 'Read it from the shooter\'s side' : 'Measure from its own aiming dot';
+  const side = width < 60 ? `${seen}.` : `${seen}: left is your left as you shoot.`;
   return [
     pictureBlock(drawing, RANK.picture, drawn),
+    wholeOrNone(RANK.plan, what),
     fixed([
-      ...what,
       ...paragraph(span('    '), side, width, 'soft'),
       ...entryLines(prompt.entry, width, `  called ${prompt.called}`),
       ...(entryText(prompt.entry) === '' && tail !== null ? [] : echoLines(shotText(prompt.entry), preview, width, 'arrows, or type: high 1/2 left 1/8')),

@@ -31,15 +31,15 @@ export const COMMANDS: readonly Command[] = [
   { id: 'not known', key: 'u', label: 'not known', help: 'you do not know, and have no way to find out now',
     here: ({ view }) => view.ask?.unknown === true && picksOf(view.ask) === null, enabled: always },
   { id: 'help', key: '?', label: 'why', help: 'why this is asked, the words in it, and all keys (also F1)', enabled: always },
+  { id: 'stop', key: 's', label: 'stop', help: 'something is wrong: stop here and say what', enabled: walking },
   { id: 'leave', key: 'q', label: 'leave', help: 'leave; all is kept (Ctrl-C does the same)', enabled: always },
   { id: 'put back', key: 'p', label: 'put back', help: 'undo the last adjustment on the bow', enabled: ({ view }) => view.may.putBack },
   { id: 'correct', key: 'c', label: 'correct', help: 'correct the last answer; the bow is not touched',
     enabled: ({ view }) => (view.ask?.correcting === undefined ? view.may.back : 'an answer is being corrected already: Esc keeps it as it was') },
-  { id: 'stop', key: 's', label: 'stop', help: 'something is wrong: stop here and say what', enabled: walking },
   { id: 'history', key: 'h', label: 'history', help: 'what was done and what came of it; bring the bow back to an earlier point', enabled: always },
   { id: 'note', key: 'n', label: 'note', help: 'write a note into the record', enabled: walking },
   { id: 'other', key: 'o', label: 'other', help: 'you moved something, or something was replaced or fell', enabled: walking },
-  { id: 'keep', key: 'esc', label: 'keep the old answer', help: 'keep the answer as it was', here: ({ view }) => view.ask?.correcting !== undefined, enabled: always },
+  { id: 'keep', key: 'esc', label: 'keep old answer', help: 'keep the answer as it was', here: ({ view }) => view.ask?.correcting !== undefined, enabled: always },
 ];
 
 /** May a bare letter be a command now, or is it being typed? */
@@ -67,9 +67,9 @@ const answerKeys = (state: ScreenState): readonly (readonly [string, string])[] 
     case 'none': return [];
     case 'pick': return ask?.kind === 'choice' && ask.many
       ? [['space', 'mark'], ['enter', 'take'], ['arrows', 'choose']]
-      : [['enter', 'take'], ['arrows', 'choose']];
+      : [['enter', 'take'], [ask?.kind === 'confirm' ? 'y, n' : 'arrows', 'choose']];
     case 'called': return [['g', 'good'], ['b', 'bad']];
-    case 'tear': return [['enter', 'take'], ['arrows', 'move the tail'], ['shift', 'by 1/4']];
+    case 'tear': return [['enter', 'take']];
     case 'amount': return [['enter', 'take'], ['esc', 'back']];
     case 'number': case 'text': return [['enter', 'take']];
   }
@@ -96,7 +96,8 @@ export const keysShown = (state: ScreenState): readonly (readonly [string, strin
   const shown = rest.map((one) => [one.key, one.label] as const);
   if (state.menu) return [['esc', 'back to typing'], ...shown];
   const now = rest.filter((one) => one.id === 'help' || (mode === 'tear' && one.id === 'missed')).map((one) => [one.key, one.label] as const);
-  if (!letters) return [...answerKeys(state), ...now, ...(keep.length > 0 ? keep : [['esc', 'then a letter: other keys'] as const])];
+  const arrows = mode === 'tear' ? [['arrows', 'move the tail'] as const, ['shift', 'by 1/4'] as const] : [];
+  if (!letters) return [...answerKeys(state), ...(keep.length > 0 ? keep : [['esc', 'other keys'] as const]), ...now, ...arrows];
   return [...answerKeys(state), ...keep, ...shown];
 };
 
@@ -105,7 +106,7 @@ export const keyLine = (state: ScreenState, width: number): string => {
   const parts = keysShown(state).map(([key, label]) => `${key} ${label}`);
   let line = '';
   for (const part of parts) {
-    const longer = line === '' ? part : `${line}   ${part}`;
+    const longer = line === '' ? part : `${line}${width < 60 ? '  ' : '   '}${part}`;
     if (textWidth(longer) > width - (part === parts.at(-1) ? 0 : 2)) return cut(`${line} \u2026`, width);
     line = longer;
   }

@@ -23,6 +23,11 @@ const labelled = (pick: Pick, at: number, look: ListLook, width: number): Line[]
 export const listLines = (picks: readonly Pick[], look: ListLook, width: number): Line[] =>
   picks.flatMap((pick, at) => labelled(pick, at, look, width));
 
+const hidden = (picks: readonly Pick[], { marks = [] }: ListLook, where: string): Line[] => {
+  const marked = picks.filter((pick) => marks.includes(pick.value)).length;
+  return picks.length === 0 ? [] : [[span(`      \u2026 ${picks.length} more ${where}${marked === 0 ? '' : `, ${marked} marked`}`, 'soft')]];
+};
+
 /** At most `room` lines around the cursor, with what is hidden above and below told. */
 export const listWindow = (picks: readonly Pick[], look: ListLook, width: number, room: number): Line[] => {
   const parts = picks.map((pick, at) => labelled(pick, at, look, width));
@@ -42,7 +47,7 @@ export const listWindow = (picks: readonly Pick[], look: ListLook, width: number
       else grew = true;
     }
   }
-  const above: Line[] = from > 0 ? [[span(`      \u2026 ${from} more above`, 'soft')]] : [];
-  const below: Line[] = to < parts.length - 1 ? [[span(`      \u2026 ${parts.length - 1 - to} more below`, 'soft')]] : [];
+  const above = hidden(picks.slice(0, from), look, 'above');
+  const below = hidden(picks.slice(to + 1), look, 'below');
   return [...above, ...parts.slice(from, to + 1).flat().slice(0, Math.max(1, room - above.length - below.length)), ...below];
 };

@@ -2,8 +2,9 @@
 // else; never wider than columns - 1 and never taller than rows - 3, counted after wrapping.
 
 import type { View } from '../machine/types.ts';
+import { clean } from './clean.ts';
 import { askBlocks, entryLines } from './ask-lines.ts';
-import { type Block, endless, fit, fixed } from './fit.ts';
+import { type Block, endless, fit, fixed, wholeOrNone } from './fit.ts';
 import { helpLines } from './help-page.ts';
 import { keyLine } from './key-table.ts';
 import { listLines, listWindow } from './list-lines.ts';
@@ -25,12 +26,14 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
   if (state.leaving !== null) return [];
   const width = liveWidth(state.size.columns);
   const height = liveHeight(state.size.rows);
-  const top: Block[] = [endless(4, [BLANK]), fixed(headerLines(state.view, width))];
+  const blank = wholeOrNone(0, [BLANK]);
+  const top: Block[] = [blank, fixed(headerLines(state.view, width)), blank];
   const bottom: Block[] = [
     ...(state.message === null ? [] : [fixed(paragraph(span('  ! ', 'warn'), state.message, width, 'strong').slice(0, 3))]),
+    blank,
     fixed([[span(`  ${keyLine(state, width - 2)}`, 'soft')]]),
   ];
-  const used = [...top, ...bottom].reduce((sum, block) => sum + block.lines.length, 0);
+  const used = [...top, ...bottom].reduce((sum, block) => sum + (block === blank ? 0 : block.lines.length), 0);
   const middle = state.overlay === null
     ? askBlocks(state, { width, braille: needs.braille, preview: needs.preview })
     : overlayBlocks(state, state.overlay, needs, width, Math.max(3, height - used));
@@ -44,7 +47,7 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
 export const headerLines = (view: View, width: number): Line[] => {
   const { part, day, shots } = view.where;
   const stopped = view.type === 'stop' ? 'STOPPED: ' : '';
-  const left = `  ${stopped}${part}`;
+  const left = `  ${stopped}${clean(part)}`;
   const right = `day ${day}, ${shots} ${shots === 1 ? 'shot' : 'shots'}`;
   if (textWidth(left) + 3 + right.length <= width) return [[span(left, view.type === 'stop' ? 'warn' : 'strong'), span('   '), span(right, 'soft')]];
   return [[span(cut(left, width), view.type === 'stop' ? 'warn' : 'strong')], [span(`  ${right}`, 'soft')]];
@@ -74,7 +77,7 @@ const helpWindow = (lines: readonly Line[], top: number, room: number): Line[] =
 /** The lowest line that the help page may start with, so that scrolling stops at its end. */
 export const helpEnd = (state: ScreenState, needs: LiveNeeds): number => {
   const width = liveWidth(state.size.columns);
-  const frame = headerLines(state.view, width).length + 2;
+  const frame = headerLines(state.view, width).length + 1;
   const shown = Math.max(1, Math.max(3, liveHeight(state.size.rows) - frame) - 1);
   return Math.max(0, helpLines(state, needs.glossary, width).length - shown);
 };

@@ -26,12 +26,12 @@ export const drawPaper = (drawing: Drawing, size: PictureSize): string[] => {
   const perRow = scaleFor(drawing, half, halfWidth);
   const grid = Array.from({ length: half * 2 + 1 }, () => Array.from({ length: halfWidth * 2 + 1 }, () => ' '));
   const put = (at: Tear, mark: string): void => {
-    const row = grid[half - clamp(Math.round(at.y / perRow), half)];
-    if (row !== undefined) row[halfWidth + clamp(Math.round(at.x / (perRow / 2)), halfWidth)] = mark;
+    const row = grid[half - clamp(nearest(at.y / perRow), half)];
+    if (row !== undefined) row[halfWidth + clamp(nearest(at.x / (perRow / 2)), halfWidth)] = mark;
   };
   const trace = size.braille ? traceFine : traceCoarse;
   if (drawing.mean !== undefined && drawing.likely !== undefined) trace(grid, ellipse(drawing.mean, drawing.likely), perRow, '.');
-  if (drawing.tail !== undefined) trace(grid, slit(drawing.tail), perRow, slitMark(drawing.tail));
+  if (drawing.tail !== undefined) trace(grid, slit(drawing.tail, size.braille ? perRow / 8 : perRow), perRow, slitMark(drawing.tail));
   if (drawing.mean !== undefined) put(drawing.mean, '+');
   for (const shot of drawing.shots ?? []) put(shot, shot.counted ? 'o' : 'x');
   put({ x: 0, y: 0 }, '@');
@@ -41,6 +41,8 @@ export const drawPaper = (drawing: Drawing, size: PictureSize): string[] => {
 };
 
 const framed = (row: string, middle: boolean): string => (middle ? `+${row}+` : `|${row}|`);
+/** Rounds alike to both sides, so that a mirrored sheet is a mirrored picture. */
+const nearest = (value: number): number => Math.sign(value) * Math.round(Math.abs(value));
 const clamp = (value: number, limit: number): number => Math.max(-limit, Math.min(limit, value));
 
 /** How much paper the picture shows, in inches per row: the finest scale in which everything has room. */
@@ -59,7 +61,12 @@ const ellipse = (mean: Tear, likely: Tear): Tear[] =>
     return { x: mean.x + likely.x * Math.cos(turn), y: mean.y + likely.y * Math.sin(turn) };
   });
 
-const slit = (tail: Tear): Tear[] => Array.from({ length: 64 }, (_, i) => ({ x: (tail.x * i) / 64, y: (tail.y * i) / 64 }));
+/** From the point to the tail: one step to a row, or to a column where it is flat. */
+const slit = (tail: Tear, step: number): Tear[] => {
+  const flat = Math.abs(tail.x) > Math.abs(tail.y) * 3;
+  const count = Math.max(1, Math.round(flat ? Math.abs(tail.x) / (step / 2) : Math.abs(tail.y) / step));
+  return Array.from({ length: count }, (_, i) => ({ x: (tail.x * i) / count, y: (tail.y * i) / count }));
+};
 
 const slitMark = ({ x, y }: Tear): string => {
   if (Math.abs(y) < Math.abs(x) / 3) return '-';
@@ -70,8 +77,8 @@ const slitMark = ({ x, y }: Tear): string => {
 const traceCoarse = (grid: string[][], points: readonly Tear[], perRow: number, mark: string): void => {
   const half = (grid.length - 1) / 2;
   for (const at of points) {
-    const row = grid[half - Math.round(at.y / perRow)];
-    const column = ((row?.length ?? 0) - 1) / 2 + Math.round(at.x / (perRow / 2));
+    const row = grid[half - nearest(at.y / perRow)];
+    const column = ((row?.length ?? 0) - 1) / 2 + nearest(at.x / (perRow / 2));
     if (row !== undefined && column >= 0 && column < row.length) row[column] = mark;
   }
 };

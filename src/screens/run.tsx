@@ -8,7 +8,7 @@ import { addedRows, eraseRows, inkStdout } from './ink-stdout.ts';
 import { openingLines } from './items.ts';
 import { type KeyInput, readKeys } from './key-reader.ts';
 import { liveLines, liveWidth } from './live.ts';
-import { type Line, lineText } from './look.ts';
+import { type Line, lineText, paragraph, span } from './look.ts';
 import { createScreenStore } from './screen-store.ts';
 import type { Size } from './state.ts';
 import { HOW_TO_GO_ON } from './words.ts';
@@ -79,12 +79,14 @@ export const runScreen = async (session: SessionLike, { stdin, stdout, now, noti
   ink.unmount();
   await ended;
   for (const [signal, handler] of handlers) process.off(signal, handler);
-  await new Promise<void>((resolve) => { stdout.write(farewell(exit, mistake), () => resolve()); });
+  await new Promise<void>((resolve) => {
+    stdout.write(written(paragraph(span('  '), farewell(exit, mistake), liveWidth(sizeOf(stdout).columns))), () => resolve());
+  });
   return exit;
 };
 
 const farewell = (exit: number, mistake: unknown): string => {
-  if (exit !== MISTAKE) return `  ${HOW_TO_GO_ON}\n`;
+  if (exit !== MISTAKE) return HOW_TO_GO_ON;
   const what = mistake instanceof Error ? mistake.message : String(mistake);
-  return `  a mistake in the program itself (${(what.split('\n')[0] ?? '').slice(0, 120)}); ${HOW_TO_GO_ON}\n`;
+  return `a mistake in the program itself (${(what.split('\n')[0] ?? '').slice(0, 120)}); ${HOW_TO_GO_ON}`;
 };

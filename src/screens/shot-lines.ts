@@ -1,7 +1,7 @@
 // The paper and the words beside it: beside where there is room, below where there is not.
 
 import type { PaperPicture } from '../machine/types.ts';
-import { type Block, wholeOrNone } from './fit.ts';
+import type { Block } from './fit.ts';
 import { type Line, paragraph, span } from './look.ts';
 import { type Drawing, drawPaper, pictureWords } from './paper-picture.ts';
 import { textWidth } from './text-width.ts';
@@ -9,8 +9,8 @@ import { textWidth } from './text-width.ts';
 const INDENT = '         ';
 /** Beside the picture the words need at least this. */
 const BESIDE = 28;
-const TALLEST = 11;
-const LOWEST = 5;
+/** Rows inside the frame, from what is pleasant to what still shows left from right. */
+const SIZES = [11, 9, 7, 5, 3] as const;
 
 export interface PictureLook { readonly width: number; readonly braille: boolean }
 
@@ -32,18 +32,11 @@ const wordLines = (words: readonly string[], width: number): Line[] => words.fla
 /** The picture as a block: smaller where it is tight, and words alone where no picture fits. */
 export const pictureBlock = (drawing: Drawing, rank: number, look: PictureLook): Block => {
   const words = pictureWords(drawing);
-  const tallest = pictureLines(drawing, TALLEST, words, look);
-  return {
-    rank,
-    lines: tallest,
-    shrink: (room) => {
-      for (let rows = TALLEST; rows >= LOWEST; rows -= 2) {
-        const lines = pictureLines(drawing, rows, words, look);
-        if (lines.length <= room) return lines;
-      }
-      return wholeOrNone(rank, wordLines(words, look.width)).shrink?.(room) ?? [];
-    },
-  };
+  // Where it is tight, the shots before are left to the picture; what is being entered is told in words to the last.
+  const fewest = drawing.tail === undefined ? [] : words.slice(0, 1);
+  const shapes = [words, fewest].flatMap((told) => SIZES.map((rows) => pictureLines(drawing, rows, told, look)));
+  const candidates = [...shapes, wordLines(words, look.width), wordLines(fewest, look.width), []];
+  return { rank, lines: candidates[0] ?? [], shrink: (room) => candidates.find((lines) => lines.length <= room) ?? [] };
 };
 
 /** The finished set, for the transcript. */
