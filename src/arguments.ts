@@ -14,7 +14,7 @@ export type Wanted = { readonly command: 'help' | 'version' | 'schema' } | Walki
 export const HELP = `quarterturn walks you through tuning a compound bow by paper,
 one adjustment at a time.
 
-  quarterturn              go on with the latest tune that is not finished, or begin one
+  quarterturn              go on with the latest tune, or begin one
   quarterturn new          begin a tune
   quarterturn resume [ID]  go on with a tune
   quarterturn list         the tunes on this machine
