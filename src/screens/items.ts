@@ -18,13 +18,15 @@ export const takenLines = (before: View, intent: Intent, after: View, entries: r
   const { width } = look;
   const asked = intent.kind === 'answer' && before.ask !== null && !includes(entries, before.ask.short) ? before.ask.short : null;
   const followed = intent.kind === 'answer' && before.ask?.kind === 'amount' ? before.advice : null;
+  // The finished set stands between the answer and what the coach makes of it.
+  const answered = entries.findLastIndex((entry) => entry.who === 'archer') + 1;
   const unsaid = after.say.filter((text) => !includes(entries, text));
   return [
     ...(followed === null || includes(entries, followed.what) ? [] : [...adviceHeadline(followed, width), ...undoLine(followed, width)]),
     ...(asked === null ? [] : entryItem({ who: 'coach', text: asked }, width)),
-    ...entries.filter((entry) => entry.who === 'archer').flatMap((entry) => entryItem(entry, width)),
+    ...entries.slice(0, answered).flatMap((entry) => entryItem(entry, width)),
     ...(isShot(before) && !isShot(after) && (after.picture?.shots.length ?? 0) > 1 && after.picture !== undefined ? setLines(after.picture, look) : []),
-    ...entries.filter((entry) => entry.who === 'coach').flatMap((entry) => entryItem(entry, width)),
+    ...entries.slice(answered).flatMap((entry) => entryItem(entry, width)),
     ...unsaid.flatMap((text) => entryItem({ who: 'coach', text }, width)),
     ...(after.record !== undefined && before.record === undefined ? recordLines(after.record, width) : []),
   ];
