@@ -20,13 +20,14 @@ one adjustment at a time.
   quarterturn list         the tunes on this machine
   quarterturn record [ID]  the bow record of a tune, as Markdown
 
-  --plain                  numbered lines, for screen readers and simple terminals
+  --plain                  numbered lines, for screen readers and pipes
   --pipe                   one JSON object a line each way, for programs
   --pipe --schema          what goes over the pipe, as JSON Schema
   --home DIR               keep tunes in DIR (or set QUARTERTURN_HOME)
   --help, --version
 
-Every answer is on disk before the next question shows. Nothing leaves this machine.
+Every answer is on disk before the next question shows.
+Nothing leaves this machine.
 `;
 
 const COMMANDS = ['new', 'resume', 'list', 'record'] as const;
