@@ -16,7 +16,7 @@ const includes = (entries: readonly TranscriptEntry[], text: string): boolean =>
 /** What one taken intent leaves behind: what was asked, what was said, and the picture of a set that is complete. */
 export const takenLines = (before: View, intent: Intent, after: View, entries: readonly TranscriptEntry[], look: PictureLook): Line[] => {
   const { width } = look;
-  const asked = intent.kind === 'answer' && before.ask !== null && !includes(entries, before.ask.short) ? before.ask.short : null;
+  const asked = intent.kind === 'answer' && before.ask !== null && !sameAsBefore(before) && !includes(entries, before.ask.short) ? before.ask.short : null;
   const followed = intent.kind === 'answer' && before.ask?.kind === 'amount' ? before.advice : null;
   // The finished set stands between the answer and what the coach makes of it.
   const answered = entries.findLastIndex((entry) => entry.who === 'archer') + 1;
@@ -32,6 +32,8 @@ export const takenLines = (before: View, intent: Intent, after: View, entries: r
   ];
 };
 
+/** The second and later shots of a set answer the question that stands above the first. */
+const sameAsBefore = ({ ask }: View): boolean => (ask?.kind === 'tear' || ask?.kind === 'impact') && ask.shots.taken > 0;
 const isShot = ({ ask }: View): boolean => ask?.kind === 'tear' || ask?.kind === 'impact';
 const undoLine = (advice: Advice, width: number): Line[] =>
   advice.undo === undefined ? [] : paragraphs([`To put it back: ${advice.undo}`], 9, width, 'soft');
@@ -55,7 +57,6 @@ export const openingLines = (view: View, entries: readonly TranscriptEntry[], no
   const left = entries.length - last.length;
   return [
     BLANK,
-    ...paragraph(span('  '), view.where.title, width, 'strong'),
     ...notices.flatMap((notice) => paragraph(span('  note   '), notice, width)),
     ...(left > 0 ? [[span(`  \u2026 ${left} earlier lines: h history`, 'soft')]] : []),
     ...last.flatMap((entry) => entryItem(entry, width)),

@@ -45,9 +45,9 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
 
 /** Where we are. On a narrow screen the day and the count go below the part. */
 export const headerLines = (view: View, width: number): Line[] => {
-  const { part, day, shots } = view.where;
-  const stopped = view.type === 'stop' ? 'STOPPED: ' : '';
-  const left = `  ${stopped}${clean(part)}`;
+  const { title, part, day, shots } = view.where;
+  const stopped = view.type === 'stop' ? 'STOPPED. ' : '';
+  const left = `  ${stopped}${clean([title, part].filter((word) => word !== '').join(', '))}`;
   const right = `day ${day}, ${shots} ${shots === 1 ? 'shot' : 'shots'}`;
   if (textWidth(left) + 3 + right.length <= width) return [[span(left, view.type === 'stop' ? 'warn' : 'strong'), span('   '), span(right, 'soft')]];
   return [[span(cut(left, width), view.type === 'stop' ? 'warn' : 'strong')], [span(`  ${right}`, 'soft')]];

@@ -70,7 +70,7 @@ export const ADVICE: Advice = {
 
 export const viewOf = (ask: Ask | null, more: Partial<View> = {}): View => ({
   type: 'ask', seq: 12, chapter: 'paper', step: ask?.step ?? 'done',
-  where: { title: 'Old Faithful', part: 'paper, up and down, second set', day: 1, shots: 38 },
+  where: { title: 'Paper', part: 'up and down, second set', day: 1, shots: 38 },
   say: [], ask, bow: {}, advice: null, findings: [], may: { back: true, putBack: true }, ...more,
 });
 
@@ -87,10 +87,10 @@ export const VIEWS = {
   amount: viewOf(ASKS.amount, { advice: ADVICE, picture: { shots: SHOTS, mean: { x: -0.41, y: 0.47 }, likely: { x: 0.2, y: 0.2 } } }),
   confirm: viewOf(ASKS.confirm),
   text: viewOf(ASKS.text),
-  stopped: viewOf(ASKS.released, { type: 'stop', chapter: 'stopped', where: { title: 'Old Faithful', part: 'a limb is cracked', day: 1, shots: 38 }, may: { back: true, putBack: 'the bow is not to be touched' } }),
+  stopped: viewOf(ASKS.released, { type: 'stop', chapter: 'stopped', where: { title: 'Stopped', part: 'a limb is cracked', day: 1, shots: 38 }, may: { back: true, putBack: 'the bow is not to be touched' } }),
   correcting: viewOf({ ...ASKS.tear, correcting: 11 }),
   done: viewOf(null, {
-    type: 'done', chapter: 'record', where: { title: 'Old Faithful', part: 'the tune is finished', day: 2, shots: 61 }, may: { back: true, putBack: 'the tune is finished' },
+    type: 'done', chapter: 'record', where: { title: 'Bow record', part: '', day: 2, shots: 61 }, may: { back: true, putBack: 'the tune is finished' },
     record: { title: 'Old Faithful, day 2', sections: [{ title: 'Settings', rows: [{ name: 'rest, up and down', value: '1/16 in up from where it began' }] }] },
   }),
 } satisfies Record<string, View>;

@@ -42,10 +42,10 @@ describe('what an answer leaves in the scroll-back', () => {
 });
 
 describe('what is written before the first frame', () => {
-  it('is the bow, the notices, what was said, and the record of a finished tune', () => {
+  it('is the notices, what was said, and the record of a finished tune', () => {
     const lines = text(openingLines({ ...VIEWS.done, say: ['Welcome back.'] }, [{ seq: 1, who: 'archer', text: 'left' }], ['A stale lock was taken over.'], 79));
     expect(lines).toEqual([
-      '', '  Old Faithful', '  note   A stale lock was taken over.', '  you    left', '  coach  Welcome back.',
+      '', '  note   A stale lock was taken over.', '  you    left', '  coach  Welcome back.',
       '', '  Old Faithful, day 2', '', '  Settings', '    rest, up and down: 1/16 in up from where it began',
     ]);
   });
