@@ -8,8 +8,16 @@ import { type PictureLook, setLines } from './shot-lines.ts';
 
 const LABEL = { coach: '  coach  ', archer: '  you    ' } as const;
 
-export const entryItem = ({ who, text }: Pick<TranscriptEntry, 'who' | 'text'>, width: number): Line[] =>
-  paragraph(span(LABEL[who], who === 'coach' ? 'coach' : 'strong'), text, width);
+/** The archer's lines come with the question in front; here each says its own. */
+const QUESTION_AND_ANSWER = /^([^?]+\?): (.+)$/s;
+
+export const entryItem = ({ who, text }: Pick<TranscriptEntry, 'who' | 'text'>, width: number): Line[] => {
+  const [, asked, given] = (who === 'archer' ? QUESTION_AND_ANSWER.exec(text) : null) ?? [];
+  if (asked !== undefined && given !== undefined) {
+    return [...paragraph(span(LABEL.coach, 'coach'), asked, width), ...paragraph(span(LABEL.archer, 'strong'), given, width)];
+  }
+  return paragraph(span(LABEL[who], who === 'coach' ? 'coach' : 'strong'), text, width);
+};
 
 const includes = (entries: readonly TranscriptEntry[], text: string): boolean => entries.some((entry) => entry.text.includes(text));
 

@@ -98,7 +98,9 @@ export const keysShown = (state: ScreenState): readonly (readonly [string, strin
   const now = rest.filter((one) => one.id === 'help' || (mode === 'tear' && one.id === 'missed')).map((one) => [one.key, one.label] as const);
   const arrows = mode === 'tear' ? [['arrows', 'move the tail'] as const, ['shift', 'by 1/4'] as const] : [];
   if (!letters) return [...answerKeys(state), ...(keep.length > 0 ? keep : [['esc', 'other keys'] as const]), ...now, ...arrows];
-  return [...answerKeys(state), ...keep, ...shown];
+  // The way out of a correction is told before anything else that may be cut.
+  const [first, ...others] = answerKeys(state);
+  return [...(first === undefined ? [] : [first]), ...(mode === 'called' ? others : []), ...keep, ...(mode === 'called' ? [] : others), ...shown];
 };
 
 /** One line of keys, cut at the width; whatever is cut is on the `?` page. */

@@ -47,7 +47,7 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
 export const headerLines = (view: View, width: number): Line[] => {
   const { title, part, day, shots } = view.where;
   const stopped = view.type === 'stop' ? 'STOPPED. ' : '';
-  const left = `  ${stopped}${clean([title, part].filter((word) => word !== '').join(', '))}`;
+  const left = `  ${stopped}${clean([title, ...(view.type === 'stop' && part === 'stopped' ? [] : [part])].filter((word) => word !== '').join(', '))}`;
   const right = `day ${day}, ${shots} ${shots === 1 ? 'shot' : 'shots'}`;
   if (textWidth(left) + 3 + right.length <= width) return [[span(left, view.type === 'stop' ? 'warn' : 'strong'), span('   '), span(right, 'soft')]];
   return [[span(cut(left, width), view.type === 'stop' ? 'warn' : 'strong')], [span(`  ${right}`, 'soft')]];

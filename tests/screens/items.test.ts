@@ -21,6 +21,11 @@ describe('what an answer leaves in the scroll-back', () => {
     expect(text(lines)).toEqual(['  coach  Which hand holds the bow?', '  you    left-handed', '  coach  Noted.']);
   });
 
+  it('parts a line that holds both the question and the answer', () => {
+    const lines = takenLines(VIEWS.choice, answered, VIEWS.gate, [{ seq: 1, who: 'archer', text: 'Which hand holds the bow?: Left: right-handed' }], LOOK);
+    expect(text(lines)).toEqual(['  coach  Which hand holds the bow?', '  you    Left: right-handed']);
+  });
+
   it('has the finished set before what the coach makes of it', () => {
     const after = viewOf(ASKS.amount, { say: ['Not there yet.'], picture: { shots: SHOTS } });
     const lines = text(takenLines(VIEWS.tear, answered, after, [{ seq: 1, who: 'archer', text: 'high 1/2' }], LOOK));
