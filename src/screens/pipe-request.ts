@@ -56,7 +56,8 @@ function readOther(name: Exclude<RequestName, 'answer'>, value: Record<string, u
   }
   if ('back' in data) return intent({ kind: data.back ? 'back' : 'keep' });
   if ('putBack' in data) return intent({ kind: 'putBack', ...(data.putBack === true ? {} : { to: data.putBack }) });
-  if ('stop' in data) return intent({ kind: 'stop', words: data.stop });
+  // A stop without words is still a stop.
+  if ('stop' in data) return intent({ kind: 'stop', words: data.stop.trim() || 'stop' });
   if ('moved' in data) return intent({ kind: 'moved', ...data.moved });
   if ('changed' in data) return intent({ kind: 'changed', what: data.changed, ...(data.note === undefined ? {} : { note: data.note }) });
   if ('note' in data) return intent({ kind: 'note', note: data.note });

@@ -13,7 +13,7 @@ describe('a tune over the pipe', () => {
     const home = newHome();
     const talker = begin(home);
     const done = await talker.walk(inTune, () => false);
-    expect(done.type).toBe('done');
+    expect(done).toMatchObject({ type: 'done' });
     if (done.type !== 'done') return;
     expect(done.record?.sections.length).toBeGreaterThan(2);
     expect(await talker.say({ answer: 1 })).toMatchObject({ type: 'error', code: 'walk-is-done', seq: done.seq });
@@ -44,7 +44,7 @@ describe('a tune over the pipe', () => {
     const first = await talker.hear();
     expect(first.seq).toBeGreaterThanOrEqual(line.seq);
     const done = await talker.walk(inTune, () => false);
-    expect(done.type).toBe('done');
+    expect(done).toMatchObject({ type: 'done' });
   });
 
   it('sets a torn last line aside, says so, and goes on from the line before', async () => {

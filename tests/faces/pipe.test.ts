@@ -54,10 +54,10 @@ describe('the pipe', () => {
   it('turns every request into its intent', async () => {
     const session = fakeSession([ASKS.amount]);
     await say(session,
-      { back: true }, { back: false }, { putBack: true }, { putBack: 12 }, { stop: 'crack' }, { note: 'windy' },
+      { back: true }, { back: false }, { putBack: true }, { putBack: 12 }, { stop: 'crack' }, { stop: ' ' }, { note: 'windy' },
       { moved: { knob: 'rest-side', direction: 'left', amount: '1/64' } }, { changed: 'string' }, { changed: 'other', note: 'new tiller' });
     expect(session.intents).toEqual([
-      { kind: 'back' }, { kind: 'keep' }, { kind: 'putBack' }, { kind: 'putBack', to: 12 }, { kind: 'stop', words: 'crack' }, { kind: 'note', note: 'windy' },
+      { kind: 'back' }, { kind: 'keep' }, { kind: 'putBack' }, { kind: 'putBack', to: 12 }, { kind: 'stop', words: 'crack' }, { kind: 'stop', words: 'stop' }, { kind: 'note', note: 'windy' },
       { kind: 'moved', knob: 'rest-side', direction: 'left', amount: '1/64' }, { kind: 'changed', what: 'string' }, { kind: 'changed', what: 'other', note: 'new tiller' },
     ]);
   });
