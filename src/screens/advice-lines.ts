@@ -18,7 +18,8 @@ const capitals = (what: string): string => (/\p{Lu}{2}/u.test(what) ? what : wha
 export const adviceDetails = (advice: Advice): string[] => [
   ...(advice.trial ? ['This is a trial: the side is not certain. It is measured, and backed out if it does not help.'] : []),
   advice.why,
-  ...(advice.expect === undefined ? [] : [
+  // Where the coach's own words say what to expect, the figures are not told twice.
+  ...(advice.expect === undefined || /expect/i.test(advice.wrongIf ?? '') ? [] : [
     `Expect the tail about ${inches(advice.expect.y, 'high', 'low')}, give or take ${advice.expect.sdY.toFixed(2)}, and ${inches(advice.expect.x, 'right', 'left')}, give or take ${advice.expect.sdX.toFixed(2)}.`,
   ]),
   ...(advice.wrongIf === undefined ? [] : [advice.wrongIf]),

@@ -28,7 +28,8 @@ export const takenLines = (before: View, intent: Intent, after: View, entries: r
   const followed = intent.kind === 'answer' && before.ask?.kind === 'amount' ? before.advice : null;
   // The finished set stands between the answer and what the coach makes of it.
   const answered = entries.findLastIndex((entry) => entry.who === 'archer') + 1;
-  const unsaid = after.say.filter((text) => !includes(entries, text));
+  // An answer that is merely opened again adds no line, and its words were said before.
+  const unsaid = after.seq === before.seq ? [] : after.say.filter((text) => !includes(entries, text));
   return [
     ...(followed === null || includes(entries, followed.what) ? [] : [...adviceHeadline(followed, width), ...undoLine(followed, width)]),
     ...(asked === null ? [] : entryItem({ who: 'coach', text: asked }, width)),

@@ -120,7 +120,9 @@ export class FakeSession implements SessionLike {
   }
 
   view(): View {
-    return this.script.views[Math.min(this.at, this.script.views.length - 1)] ?? VIEWS.choice;
+    // Each step is a line of the journal, so the number goes up.
+    const view = this.script.views[Math.min(this.at, this.script.views.length - 1)] ?? VIEWS.choice;
+    return Object.defineProperty(Object.create(view, Object.getOwnPropertyDescriptors(view)) as View, 'seq', { value: view.seq + this.at });
   }
 
   send(intent: Intent, now: Date): Reply {

@@ -1,9 +1,11 @@
 import { describe, expect, it } from 'vitest';
+import type { View } from '../../src/machine/types.ts';
 import { openingLines, takenLines } from '../../src/screens/items.ts';
 import { lineText } from '../../src/screens/look.ts';
 import { ASKS, SHOTS, VIEWS, viewOf } from './fake-session.ts';
 
 const LOOK = { width: 79, braille: false };
+const next = (view: View): View => ({ ...view, seq: view.seq + 1 });
 const answered = { kind: 'answer', answer: 'left' } as const;
 const text = (lines: ReturnType<typeof takenLines>): string[] => lines.map((line) => lineText(line).trimEnd());
 
@@ -15,7 +17,7 @@ describe('what an answer leaves in the scroll-back', () => {
 
   it('is what the session tells, in its order, and nothing twice', () => {
     const after = viewOf(ASKS.gate, { say: ['Noted.'] });
-    const lines = takenLines(VIEWS.choice, answered, after, [
+    const lines = takenLines(VIEWS.choice, answered, next(after), [
       { seq: 1, who: 'coach', text: 'Which hand holds the bow?' }, { seq: 1, who: 'archer', text: 'left-handed' }, { seq: 1, who: 'coach', text: 'Noted.' },
     ], LOOK);
     expect(text(lines)).toEqual(['  coach  Which hand holds the bow?', '  you    left-handed', '  coach  Noted.']);
@@ -28,11 +30,17 @@ describe('what an answer leaves in the scroll-back', () => {
 
   it('has the finished set before what the coach makes of it', () => {
     const after = viewOf(ASKS.amount, { say: ['Not there yet.'], picture: { shots: SHOTS } });
-    const lines = text(takenLines(VIEWS.tear, answered, after, [{ seq: 1, who: 'archer', text: 'high 1/2' }], LOOK));
+    const lines = text(takenLines(VIEWS.tear, answered, next(after), [{ seq: 1, who: 'archer', text: 'high 1/2' }], LOOK));
     const row = (part: string): number => lines.findIndex((line) => line.includes(part));
     expect(row('you    high 1/2')).toBeLessThan(row('.----'));
     expect(row('\'----')).toBeLessThan(row('Not there yet.'));
     expect(row('you    high 1/2')).toBeGreaterThanOrEqual(0);
+  });
+
+  it('repeats nothing when an answer is only opened again', () => {
+    const said = viewOf(ASKS.choice, { say: ['Stop here.'] });
+    expect(takenLines(said, { kind: 'back' }, { ...said, ask: VIEWS.correcting.ask }, [], LOOK)).toEqual([]);
+    expect(text(takenLines(VIEWS.gate, answered, next(said), [], LOOK))).toContain('  coach  Stop here.');
   });
 
   it('shows no set while more shots are wanted', () => {
