@@ -78,10 +78,11 @@ const shotPlan = {
   axis: z.enum(AXES).optional(),
 };
 const option = z.strictObject({ value: z.string(), label: z.string(), pass: z.literal(true).optional() });
+const MANY = 'several options may be picked; where one has `pass` it says that all are true, and the others are picked when they are NOT true or not known';
 const range = z.strictObject({ min: z.number().optional(), max: z.number().optional() });
 
 export const askSchema = z.discriminatedUnion('kind', [
-  z.strictObject({ ...askBase, kind: z.literal('choice'), options: list(option), many: z.literal(true).optional() }),
+  z.strictObject({ ...askBase, kind: z.literal('choice'), options: list(option), many: z.literal(true).optional().describe(MANY) }),
   z.strictObject({ ...askBase, kind: z.literal('number'), unit: z.enum(UNITS), min: z.number(), max: z.number(), pass: range.optional() }),
   z.strictObject({ ...askBase, kind: z.literal('tear'), ...shotPlan }),
   z.strictObject({ ...askBase, kind: z.literal('impact'), ...shotPlan }),

@@ -17,7 +17,8 @@ export function whereLine({ where }: View): string {
   return clean(`== ${part}. Day ${where.day}, ${where.shots} ${where.shots === 1 ? 'shot' : 'shots'}.`);
 }
 
-function pictureLines({ shots, mean, likely }: PaperPicture): string[] {
+/** The tears of a picture in words. */
+export function pictureLines({ shots, mean, likely }: PaperPicture): string[] {
   if (shots.length === 0) return [];
   const each = shots.map((shot) => `${tearWords(shot)}${shot.counted ? '' : ' (called bad, not counted)'}`);
   const middle = mean ? [`  on average: ${tearWords(mean)}${likely ? `; likely within ${formatInches(likely.y, 32)} up and down and ${formatInches(likely.x, 32)} sideways of that` : ''}`] : [];
@@ -30,8 +31,9 @@ export function adviceLines(advice: Advice): string[] {
     `next: ${what}`,
     ...caution.map((text) => `  caution: ${text}`),
     `  why: ${why}`,
-    ...(expect ? [`  expect: ${tearWords(expect)}, give or take ${formatInches(expect.sdY, 32)} up and down and ${formatInches(expect.sdX, 32)} sideways`] : []),
-    ...(wrongIf ? [`  I was wrong if: ${wrongIf}`] : []),
+    // What would prove it wrong says what to expect as well, in the coach's own figures.
+    ...(expect && !wrongIf ? [`  expect: ${tearWords(expect)}, give or take ${formatInches(expect.sdY, 32)} up and down and ${formatInches(expect.sdX, 32)} sideways`] : []),
+    ...(wrongIf ? [`  what would prove it wrong: ${wrongIf}`] : []),
     ...(undo ? [`  to put it back: ${undo}`] : []),
     ...(press ? ['  this needs a bow press'] : []),
   ].map(clean);
@@ -46,7 +48,8 @@ const numberOf = (ask: Extract<Ask, { kind: 'choice' }>, at: number): string => 
 function howLine(ask: Ask): string {
   const more = ask.unknown ? ', or "not known"' : '';
   switch (ask.kind) {
-    case 'choice': return `Type ${ask.many ? 'one or more numbers, with commas between' : 'a number'}, or the words${more}.`;
+    case 'choice': if (ask.many && ask.options[0]?.pass) return `Type 1 when all of it is true. Else type the numbers of what is NOT true or not known, with commas between${more}.`;
+      return `Type ${ask.many ? 'one or more numbers, with commas between' : 'a number'}, or the words${more}.`;
     case 'number': return `Type a number from ${ask.min} to ${ask.max}${ask.unit === 'count' ? '' : ` in ${ask.unit}`}${more}.`;
     case 'confirm': return `Type yes or no${more}.`;
     case 'text': return `Type a few words${more}.`;
@@ -59,7 +62,9 @@ function shotLine(ask: Ask): string[] {
   if (ask.kind !== 'tear' && ask.kind !== 'impact') return [];
   const arrow = ask.arrow === null ? '' : `, arrow ${ask.arrow}`;
   const turned = ask.nockTurn === 0 ? '' : `, nock turned by ${ask.nockTurn}`;
-  return [`shot ${ask.shots.taken + 1} of ${ask.shots.wanted}: ${formatQuantity(ask.distance)} from the bow hand, ${ask.shaft}, ${ask.head} point${arrow}${turned}`];
+  const { taken, wanted } = ask.shots;
+  const which = taken < wanted ? `shot ${taken + 1} of ${wanted}` : `shot ${taken + 1}`;
+  return [`${which}: ${formatQuantity(ask.distance)} from the bow hand, ${ask.shaft}, ${ask.head} point${arrow}${turned}`];
 }
 
 /** The question with its cautions first, and last what may be typed. */
@@ -68,7 +73,7 @@ export function askLines(ask: Ask, form: 'full' | 'short'): string[] {
   return [
     ...(ask.correcting === undefined ? [] : ['You are correcting an earlier answer. "keep" leaves it as it was.']),
     ...ask.caution.map((text) => `caution: ${text}`),
-    ...(form === 'full' && ask.text.length > 0 ? ask.text : [ask.short]),
+    ask.short, ...(form === 'full' ? ask.text.filter((text) => text !== ask.short) : []),
     ...shotLine(ask), ...options,
     ...(ask.suggestion ? [`Earlier answer: ${suggested(ask)}. Type it again if it still holds.`] : []),
     howLine(ask),
@@ -87,9 +92,7 @@ function suggested({ suggestion }: Ask): string {
   }
 }
 
-export function sayLines(view: View): string[] {
-  return [...view.say.map((text) => clean(`coach: ${text}`)), ...(view.picture ? pictureLines(view.picture) : [])];
-}
+export const sayLines = (view: View): string[] => view.say.map((text) => clean(`coach: ${text}`));
 
 export function historyLines(entries: readonly HistoryEntry[]): string[] {
   if (entries.length === 0) return ['Nothing is in the history yet.'];

@@ -7,7 +7,7 @@ import { clean } from './clean.ts';
 import { LONGEST_LINE, readLines, type Line } from './lines.ts';
 import { outputTo, type Output } from './output.ts';
 import { COMMANDS, readCommand } from './plain-commands.ts';
-import { adviceLines, askLines, historyLines, recordLines, sayLines, whereLine, whyLines } from './plain-words.ts';
+import { adviceLines, askLines, historyLines, pictureLines, recordLines, sayLines, whereLine, whyLines } from './plain-words.ts';
 
 export interface PlainStreams {
   readonly input: Readable;
@@ -22,8 +22,8 @@ const PROMPT = '> ';
 const offered = (ask: Ask | null): string[] => (ask?.kind === 'choice' ? ask.options.flatMap(({ value, label }) => [value, label]) : []);
 
 class Plain {
-  private place = '';
-  private advice = '';
+  /** What was told last of each thing that is told only when it is new. */
+  private readonly told = new Map<'place' | 'picture' | 'advice', string>();
 
   constructor(private readonly session: SessionLike, private readonly out: Output, private readonly streams: PlainStreams) {}
 
@@ -31,19 +31,22 @@ class Plain {
     return this.out.write(lines.map((line) => `${line}\n`).join(''));
   }
 
-  /** What is new in a view, then its question in full. A place and an advice are told once. */
+  private news(name: 'place' | 'picture' | 'advice', lines: readonly string[]): readonly string[] {
+    const text = lines.join('\n');
+    const old = this.told.get(name) ?? '';
+    this.told.set(name, text);
+    return text === old ? [] : lines;
+  }
+
+  /** What is new in a view, then its question in full. */
   async show(view: View): Promise<void> {
-    const place = whereLine(view);
-    const advice = view.advice ? adviceLines(view.advice) : [];
-    const news = advice.join('\n') !== this.advice;
     await this.print([
-      ...(place === this.place ? [] : ['', place]),
+      ...this.news('place', ['', whereLine(view)]),
       ...sayLines(view),
       ...(view.type === 'stop' ? ['coach: The walk is stopped.'] : []),
-      ...(news ? advice : []),
+      ...this.news('picture', view.picture ? pictureLines(view.picture) : []),
+      ...this.news('advice', view.advice ? adviceLines(view.advice) : []),
     ]);
-    this.place = place;
-    this.advice = advice.join('\n');
     await this.ask(view.ask, 'full');
   }
 

@@ -3,8 +3,8 @@ import type { Ask } from '../../src/machine/types.ts';
 import { clean } from '../../src/screens/clean.ts';
 import { runPlain } from '../../src/screens/plain.ts';
 import { readCommand } from '../../src/screens/plain-commands.ts';
-import { askLines, tearWords, whyLines } from '../../src/screens/plain-words.ts';
-import { ASKS, fakeSession, input, now, sink, type FakeSession } from './fake-session.ts';
+import { adviceLines, askLines, tearWords, whyLines } from '../../src/screens/plain-words.ts';
+import { ADVICE, ASKS, fakeSession, input, now, sink, type FakeSession } from './fake-session.ts';
 
 async function talk(session: FakeSession, typed: string, options: { echo?: boolean; notices?: string[] } = {}): Promise<string> {
   const output = sink();
@@ -15,7 +15,7 @@ async function talk(session: FakeSession, typed: string, options: { echo?: boole
 describe('the plain face', () => {
   it('tells where we are, the coach, the question, the numbered answers and a prompt', async () => {
     const text = await talk(fakeSession([ASKS.choice]), '');
-    expect(text).toContain('== paper, up and down. Day 1, 4 shots.\ncoach: Line 1 was taken.\n\nWhich is it?\n  1. Right hand\n  2. Left hand\n');
+    expect(text).toContain('== paper, up and down. Day 1, 4 shots.\ncoach: Line 1 was taken.\n\nWhich?\nWhich is it?\n  1. Right hand\n  2. Left hand\n');
     expect(text).toContain('Type a number, or the words, or "not known".\n> ');
   });
 
@@ -33,8 +33,18 @@ describe('the plain face', () => {
   it('shows advice with its reason, what to expect and the way back, once', async () => {
     const text = await talk(fakeSession([ASKS.amount]), 'wrong\n');
     expect(text.match(/next: REST UP 1\/32 in/g)).toHaveLength(1);
-    expect(text).toContain('  caution: Let down first.\n  why: The tail is high.\n  expect: high 3/16, right 3/32, give or take 3/32 up and down and 3/32 sideways\n');
-    expect(text).toContain('  I was wrong if: the tail is above 0.35\n  to put it back: REST DOWN 1/32 in\n');
+    expect(text).toContain('  caution: Let down first.\n  why: The tail is high.\n  what would prove it wrong: the tail is above 0.35\n  to put it back: REST DOWN 1/32 in\n');
+  });
+
+  it('says in figures what to expect, where nothing else does', () => {
+    const { wrongIf: _left, ...advice } = ADVICE;
+    expect(adviceLines(advice)).toContain('  expect: high 3/16, right 3/32, give or take 3/32 up and down and 3/32 sideways');
+  });
+
+  it('says that checks are picked when they are not true', () => {
+    const chunk: Ask = { ...ASKS.many, options: [{ value: 'all true', label: 'All true', pass: true }, { value: 'a', label: 'Tight' }] };
+    expect(askLines(chunk, 'short').at(-1)).toContain('Type 1 when all of it is true. Else type the numbers of what is NOT true or not known');
+    expect(askLines(ASKS.many, 'short').at(-1)).toBe('Type one or more numbers, with commas between, or the words.');
   });
 
   it('tells a mistake in one line and asks again', async () => {
