@@ -112,10 +112,14 @@ describe('a file that another hand changed while it was open', () => {
     expect(store.facts).toEqual(tuneOf(2));
     store.close();
   });
-  it('is not cut after a failed write either', () => {
+  it('is not cut after a failed write that left its half line', () => {
     let broken = false;
     const store = openFileStore(here.journal, {
-      now: NOON, disk: diskWith({ writeSync(...args) { if (broken) throw fault('ENOSPC'); return realDisk.writeSync(...args); } }),
+      now: NOON,
+      disk: diskWith({
+        writeSync(...args) { if (broken) throw fault('ENOSPC'); return realDisk.writeSync(...args); },
+        ftruncateSync(...args) { if (broken) throw fault('EIO'); realDisk.ftruncateSync(...args); },
+      }),
     });
     store.append(tuneOf(1)[0]!);
     broken = true;

@@ -78,8 +78,8 @@ describe('the list of tunes', () => {
     const list = listTunes(here.path);
     expect(list).toEqual([
       { id: '2026-11-25-b', path: `${here.path}/2026-11-25-b.jsonl`, begun: at(0), last: at(5), finished: false, shots: 3, bow: 'red' },
-      { id: '2026-11-25-c', path: `${here.path}/2026-11-25-c.jsonl`, begun: at(2), last: at(3), finished: false, shots: 0, bow: null },
       { id: '2026-11-25-a', path: `${here.path}/2026-11-25-a.jsonl`, begun: at(1), last: at(4), finished: true, shots: 2, bow: 'the old one' },
+      { id: '2026-11-25-c', path: `${here.path}/2026-11-25-c.jsonl`, begun: at(2), last: at(3), finished: false, shots: 0, bow: null },
     ]);
     expect(latestUnfinished(list)?.id).toBe('2026-11-25-b');
     expect(latestUnfinished(list.filter(({ finished }) => finished))).toBeNull();

@@ -1,7 +1,7 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { hostname } from 'node:os';
-import { describe, expect, it } from 'vitest';
+import { describe, expect, it, vi } from 'vitest';
 import { openFileStore } from '../../src/journal/file-store.ts';
 import { startTimeOf, takeLock } from '../../src/journal/lock.ts';
 import { noted, NOON, tuneOf } from './facts.ts';
@@ -63,6 +63,21 @@ describe('the lock of a journal', () => {
     failsWith('locked', open);
     store.close();
     expect(here.names()).toEqual(['t.jsonl']);
+  });
+
+  it.runIf(tellsStartTimes)('of a dead process that its parent has not seen off is taken over too', async () => {
+    // The shell becomes a sleep, which never asks after the child that the shell had started.
+    const parent = spawn('/bin/sh', ['-c', 'true & echo $!; exec sleep 20'], { stdio: ['ignore', 'pipe', 'ignore'] });
+    const ended = new Promise((done) => parent.on('exit', done));
+    try {
+      const pid = Number(await new Promise((told) => parent.stdout.once('data', told)));
+      await vi.waitFor(() => expect(readFileSync(`/proc/${pid}/stat`, 'utf8')).toContain(') Z '));
+      lockOf({ pid, host: hostname(), startTime: startTimeOf(pid) });
+      expect(reopened(here.journal).notices[0]).toContain('ended without leaving');
+    } finally {
+      parent.kill('SIGKILL');
+      await ended;
+    }
   });
 
   it('of another computer is kept, though the number means nothing here', () => {
