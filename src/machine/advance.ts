@@ -23,7 +23,7 @@ const MOST_TURNS = 60;
 
 export function advance(d: Deciding): void {
   for (let turn = 0; turn < MOST_TURNS; turn++) if (!oneTurn(d)) return;
-  throw new RangeError(`the walk does not come to a question from ${d.place}`);
+  throw new RangeError(`the walk does not come to a question from ${d.place} (${d.fact().decided.events.map((e) => e.type).join(" ")}; due ${d.state.due.join(" ")})`);
 }
 
 /** One automatic step; false where a question stands. */
@@ -31,14 +31,19 @@ function oneTurn(d: Deciding): boolean {
   const { place } = d;
   if (place === 'stopped') return false;
   if (place === 'record') return finishOnce(d);
-  const open = agenda(d.content, d.state).length > 0;
+  const pending = agenda(d.content, d.state);
+  const open = pending.length > 0;
   if (place === 'asking') return open ? false : go(d, 'clear');
   if (place === 'safety' || place === 'baseline' || place === 'warmUp') return open ? false : go(d, 'settled');
-  if (open) return go(d, 'due');
+  // The finish asks its own questions in place; everything else interrupts.
+  if (open) return place.startsWith('finish.') && pending.every((p) => isOfFinish(d, p.step.id)) ? false : go(d, 'due');
   if (chosen(d.state, 'release') === 'fingers') return go(d, 'settled');
   const [chapter = '', , phase = ''] = place.split('.');
   return chapter === 'finish' ? turnFinish(d, place) : turnPaper(d, phase);
 }
+
+const isOfFinish = (d: Deciding, step: string): boolean =>
+  d.content.chapters.some((chapter) => chapter.id === 'finish' && chapter.blocks.some((block) => block.steps.includes(step)));
 
 function go(d: Deciding, type: 'clear' | 'settled' | 'due'): true {
   d.event({ type });

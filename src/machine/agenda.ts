@@ -9,7 +9,8 @@ import { chapterOfPlace, placeOf } from './walk.ts';
 
 export interface Pending { readonly id: string; readonly step: Step; readonly check?: Check }
 
-// Undrawn first, then what draws, then what shoots: whatever order the questions were raised in.
+// Undrawn first, then what draws, then what shoots: whatever order the questions were raised in. At the finish the bow is
+// known, and its own order counts (the sight before the calendar).
 const RANK = { talk: 0, undrawn: 0, draw: 1, shoot: 2 } as const;
 
 /** The step (and its check, for `chunk/check`) behind an id; null where content has none. */
@@ -46,10 +47,12 @@ export function agenda(content: Content, state: State): readonly Pending[] {
     .flatMap((id) => lookUp(content, id) ?? [])
     .filter((p) => !p.step.onDemand && holds(state, p.step.when));
   const all = [...due, ...fresh];
+  const closing = new Set(content.chapters.filter((plan) => plan.id === 'finish').flatMap((plan) => plan.blocks.flatMap((block) => block.steps)));
+  const rank = (p: Pending): number => (closing.has(p.step.id) ? RANK.shoot : RANK[p.step.pause]);
   // A stable sort keeps due ones in the order in which they were raised.
   return all
     .map((p, i) => ({ p, i }))
-    .sort((a, b) => RANK[a.p.step.pause] - RANK[b.p.step.pause] || a.i - b.i)
+    .sort((a, b) => rank(a.p) - rank(b.p) || a.i - b.i)
     .map(({ p }) => p);
 }
 

@@ -20,7 +20,8 @@ export function parseAnswer(ask: Ask, raw: unknown): Parsed {
   if (text !== null) {
     const bad = refuseText(text);
     if (bad !== null) return bad;
-    if (/^(not known|unknown|not sure|don't know|dont know)$/i.test(text)) {
+    // "unknown" may be an option of its own ("which cams?"): then it is that.
+    if (/^(not known|unknown|not sure|don't know|dont know)$/i.test(text) && !(ask.kind === 'choice' && pick(ask, text) !== null)) {
       if (ask.unknown === true) return take({ kind: 'not known' });
       if (ask.kind !== 'text') return refuse('not-known-not-taken', `"not known" is no answer here. ${hint(ask)}`);
     }

@@ -2,7 +2,7 @@
 
 import { predict } from '../../archery/response.ts';
 import type { Axis, Content, Knob, KnobId } from '../../content/types.ts';
-import { chosen, measured } from '../guards.ts';
+import { chosen, holds, measured } from '../guards.ts';
 import { isSettled } from '../agenda.ts';
 import { tidy, type Move, type State } from '../state.ts';
 import { amountInWords, directionOf, headlineOf, phrase, sideInWords } from '../words.ts';
@@ -61,7 +61,10 @@ function nockBounds(state: State, soft: number): { lo: number; hi: number } {
 }
 
 const missing = (content: Content, state: State, steps: readonly string[]): readonly string[] =>
-  steps.filter((id) => content.steps[id] !== undefined && !isSettled(state, id));
+  steps.filter((id) => {
+    const step = content.steps[id];
+    return step !== undefined && holds(state, step.when) && !isSettled(state, id);
+  });
 
 // Powder once before the first sideways adjustment; grip and face only where there is something to explain.
 function sidewaysLooks(state: State): readonly string[] {

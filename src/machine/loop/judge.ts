@@ -1,7 +1,7 @@
 // After each shot: is it enough, do the shots agree, is it in tolerance, worse, out, or beyond this adjustment?
 // Order matters: scatter and gross tears come before any figure, a proven "worse" before anything hopeful.
 
-import { chanceNotReachable, chanceWorse } from '../../archery/response.ts';
+import { chanceNotReachable, chanceWorse, predict } from '../../archery/response.ts';
 import { changesDirection, judgeConsistency, pairLimits, widest } from '../../archery/consistency.ts';
 import type { Axis, Content } from '../../content/types.ts';
 import type { State } from '../state.ts';
@@ -10,11 +10,13 @@ import { centreOf, evidenceOn, pointsOf, spreadOf, type AxisEvidence } from './e
 import { judgement, type Judgement } from './judgement.ts';
 import { rungNow, type Rung } from './ladder.ts';
 import { sizeMove } from './size.ts';
-import { currentSet, goodShots, settingNow, shotsHere, TOLERANCE } from './sets.ts';
+import { currentSet, goodShots, settingNow, shotsHere, taken, TOLERANCE } from './sets.ts';
 
 export const SURE = 0.95;
 const OWN_CHECK = 0.8;
 const WORSE_FROM = 0.9;
+const LIKELY_WORSE = 0.6;
+const MOST_DOUBTFUL = 4;
 const NEAR = 0.45;
 const FAR = 0.1;
 const MOST_SHOTS = 9;
@@ -100,10 +102,19 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
     const ended = judgeEnd(content, state, axis, rung, evidence);
     if (ended !== null) return { ...ended, say: [...say, ...ended.say] };
   }
-  if (evidence.within >= NEAR) {
+  // Shots no longer help; a step that is known to help does, otherwise leaving it is the archer's choice.
+  if (evidence.within >= NEAR && !promising(content, state, axis, rung, evidence)) {
     return judgement('borderline', { say: [...say, phrase(content, 'borderline', { shots: evidence.shots })], notes: { offered: 'accept' } });
   }
   return judgement('out', { say });
+}
+
+function promising(content: Content, state: State, axis: Axis, rung: Rung | null, evidence: AxisEvidence): boolean {
+  if (rung === null || state.notes.learned[rung.knob] === undefined) return false;
+  const sized = sizeMove(content, state, axis, rung);
+  if (sized === null || sized.trial) return false;
+  const { aim } = TOLERANCE[axis];
+  return Math.abs(predict(sized.line, sized.to).mean - aim) < Math.abs(evidence.mean - aim);
 }
 
 function tuned(content: Content, state: State, evidence: AxisEvidence, say: readonly string[]): Judgement {
@@ -131,6 +142,8 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   const now = settingNow(state, rung.knob);
   const before = now - last.delta;
   const chance = chanceWorse(evidence.line, before, now, TOLERANCE[axis].aim);
+  // Likely worse, not proven: a shot more before the side is given up or kept.
+  if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < MOST_DOUBTFUL) return oneMore(content, state, say);
   if (chance < WORSE_FROM) return null;
   const times = (state.notes.worse[rung.knob] ?? 0) + 1;
   return judgement('worse', {

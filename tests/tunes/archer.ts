@@ -1,0 +1,78 @@
+// An archer for tests: answers every question of the pipe for one bow whose true response is known, and shoots it.
+// It reads the asks as a program would (about, kind, options, pass), never the coach's mind.
+
+import { seededRandom, type Random } from '../../src/maths/random.ts';
+import type { Answer, Ask, Finding, KnobId, Ledger, Tear, View } from '../../src/machine/types.ts';
+
+export interface Bow {
+  /** The tear with every knob at its baseline, inches. */
+  readonly start: Tear;
+  /** True change of tear per unit of each knob, inches. */
+  readonly gain: Partial<Record<KnobId, Tear>>;
+  /** Spread of one shot, inches per axis. */
+  readonly sd: number;
+  readonly seed: number;
+  /** Answers by `about` that differ from the usual archer's. */
+  readonly answers?: Readonly<Record<string, unknown>>;
+  /** Readings to this fraction of an inch; 0 reads exactly. */
+  readonly readsTo?: number;
+}
+
+/** A right-handed adult with a sound 60-lb bow and twelve 400-gr arrows: facts that pass every gate. */
+const USUAL: Readonly<Record<string, unknown>> = {
+  'release': 'release-aid', 'growing': 'grown', 'hand': 'right', 'bow': 'another', 'place': 'same',
+  'history': 'nothing', 'axle-clips': 4, 'rated-weight': 60, 'bolts-top': 1, 'bolts-bottom': 1, 'bolt-limit': 4,
+  'arrow-count': 12, 'arrow-mass': 400, 'peak-weight': 59, 'scale-error': 1, 'shaft-ahead': 1.25,
+  'axle-to-axle': '33 1/8', 'brace-height': '6 5/8', 'nock-height': '1/16', 'centre-shot': '13/16', 'centre-shot-figure': '13/16',
+  'cams': 'yoke', 'rest': 'drop-away-cable', 'press': 'shop', 'rest-scale': 'fine-screw',
+  'contact': 'clean', 'grip': 'same', 'face': 'same', 'lean': 'straight', 'cam-range': 'known',
+  'use': 'hunting', 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
+  'released': 'The dealer released it today and found nothing wrong', 'what-happened': 'nothing',
+};
+
+export class TestArcher {
+  private readonly random: Random;
+  constructor(private readonly bow: Bow) {
+    this.random = seededRandom(bow.seed);
+  }
+
+  /** The answer to the standing ask, as raw input for the pipe. */
+  answer(view: Pick<View, 'ask' | 'bow'>): unknown {
+    const { ask } = view;
+    if (ask === null) throw new Error('nothing is asked');
+    const given = this.bow.answers?.[ask.about];
+    if (given !== undefined) return typeof given === 'function' ? (given as (ask: Ask, shot: () => Tear) => unknown)(ask, () => this.shoot(view.bow)) : given;
+    if (ask.kind === 'tear') return this.shoot(view.bow);
+    const usual = USUAL[ask.about];
+    if (usual !== undefined) return usual;
+    if (ask.kind === 'choice') {
+      const pass = ask.options.find((option) => option.pass === true);
+      if (pass !== undefined) return pass.value;
+    }
+    if (ask.kind === 'confirm') return true;
+    throw new Error(`this archer has no answer about "${ask.about}" (${ask.kind})`);
+  }
+
+  /** One honest shot at the present settings, read by ruler. */
+  shoot(ledger: Ledger): Tear {
+    const at = { x: this.bow.start.x, y: this.bow.start.y };
+    for (const [knob, setting] of Object.entries(ledger) as [KnobId, { value: number }][]) {
+      const gain = this.bow.gain[knob];
+      if (gain === undefined) continue;
+      at.x += gain.x * setting.value;
+      at.y += gain.y * setting.value;
+    }
+    const mark = this.bow.readsTo ?? 1 / 16;
+    const read = (value: number): number => (mark === 0 ? value : Math.round(value / mark) * mark);
+    return { x: read(at.x + this.bow.sd * this.random.normal()), y: read(at.y + this.bow.sd * this.random.normal()) };
+  }
+}
+
+/** What a played tune left behind, collected from the views. */
+export interface Played {
+  readonly views: readonly View[];
+  readonly findings: readonly Finding[];
+  readonly asked: readonly string[];
+  readonly last: View;
+}
+export type { Answer };

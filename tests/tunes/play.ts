@@ -1,0 +1,45 @@
+// Plays a whole tune through the session on a memory store, in this process.
+
+import { readFileSync } from 'node:fs';
+import { openSession } from '../../src/session.ts';
+import { memoryStore } from '../../src/journal/memory-store.ts';
+import type { Content } from '../../src/content/types.ts';
+import type { Intent, SessionLike, Store, View } from '../../src/machine/types.ts';
+import { TestArcher, type Bow, type Played } from './archer.ts';
+
+export const shippedContent = (): Content => JSON.parse(readFileSync(new URL('../../dist/content.json', import.meta.url), 'utf8')) as Content;
+
+export const NOON = Date.parse('2026-03-02T12:00:00Z');
+const MINUTE = 60_000;
+
+export interface PlayOptions {
+  readonly content?: Content;
+  readonly store?: Store;
+  /** Stops the walk early. */
+  readonly until?: (view: View) => boolean;
+  /** Sent instead of the archer's answer where it gives one. */
+  readonly instead?: (view: View, turn: number) => Intent | null;
+  readonly most?: number;
+  readonly startAt?: number;
+}
+
+export function play(bow: Bow, options: PlayOptions = {}): Played & { readonly session: SessionLike; readonly store: Store } {
+  const content = options.content ?? shippedContent();
+  const store = options.store ?? memoryStore();
+  const startAt = options.startAt ?? NOON;
+  const session = openSession({ content, store, startAt: new Date(startAt), engine: 'test', tune: 'test-tune', known: [] });
+  const archer = new TestArcher(bow);
+  const views: View[] = [session.view()];
+  const asked: string[] = [];
+  for (let turn = 0; turn < (options.most ?? 400); turn++) {
+    const view = session.view();
+    if (view.type === 'done' || options.until?.(view) === true) break;
+    const now = new Date(startAt + (turn + 1) * MINUTE);
+    const intent = options.instead?.(view, turn) ?? { kind: 'answer' as const, answer: archer.answer(view) };
+    asked.push(view.ask?.about ?? '');
+    const reply = session.send(intent, now);
+    if (reply.error !== undefined) throw new Error(`${view.ask?.about ?? ''}: ${reply.error.code}: ${reply.error.message} (sent ${JSON.stringify(intent)})`);
+    views.push(reply.view);
+  }
+  return { views, findings: views.flatMap((v) => v.findings), asked, last: session.view(), session, store };
+}
