@@ -95,7 +95,7 @@ class Session implements SessionLike {
     if (!parsed.ok && typeof raw === 'string' && hasStopWord(raw)) return this.stop(raw, now);
     if (!parsed.ok) return this.refuse(parsed.code, parsed.message);
     const { answer } = parsed;
-    if (ask.kind === 'text' && answer.kind === 'text' && ask.about === 'released' && answer.value.split(/\s+/).length < 3) {
+    if (ask.kind === 'text' && answer.kind === 'text' && ask.about === 'released' && (answer.value.match(/[a-z]{2,}/gi) ?? []).length < 5) {
       return this.refuse('empty', 'Write who released the bow, when, and what was found.');
     }
     const draft: FactDraft = this.correcting === null
@@ -129,7 +129,7 @@ class Session implements SessionLike {
   }
 
   private stop(words: string, now: Date): Reply {
-    const text = plainText(words, 'stop');
+    const text = words.trim() === '' ? 'stop' : plainText(words, 'stop');
     this.correcting = null;
     return this.reply(this.take({ kind: 'stopped', ...this.stamp(now), words: text }));
   }

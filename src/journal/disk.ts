@@ -47,14 +47,16 @@ export function syncFolder(disk: Disk, folder: string): void {
   }
 }
 
-/** Makes a folder and those above it, for its owner alone, and makes each new name durable. An old folder stays as it is. */
+/**
+ * Makes a folder and those above it, for its owner alone, and makes each new name durable. An old folder stays as it is.
+ * One level at a time: Node 20's own recursive way never comes back where a parent cannot be made (/proc/…).
+ */
 export function makeFolder(disk: Disk, folder: string): void {
-  const first = fs.mkdirSync(folder, { recursive: true, mode: 0o700 });
-  if (first === undefined) return;
-  for (let at = folder; ; at = dirname(at)) {
-    syncFolder(disk, dirname(at));
-    if (at === first || at === dirname(at)) return;
-  }
+  if (fs.existsSync(folder)) return;
+  const parent = dirname(folder);
+  if (parent !== folder) makeFolder(disk, parent);
+  fs.mkdirSync(folder, { mode: 0o700 });
+  syncFolder(disk, parent);
 }
 
 /** The short name of a system error (ENOSPC, EACCES …), or its message. */

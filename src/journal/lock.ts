@@ -1,10 +1,12 @@
 // One writer at a time: a small file beside the journal says which process has it open.
 // A process is known by its number and the moment it started, since numbers are used again.
 
-import { closeSync, linkSync, openSync, readFileSync, renameSync, unlinkSync, writeFileSync } from 'node:fs';
+import { readFileSync, renameSync, unlinkSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { z } from 'zod';
 import { CodedError } from '../errors.ts';
+import { startTimeOf, stillRuns } from './alive.ts';
+import { createOnly } from './create-only.ts';
 import { systemCode } from './disk.ts';
 import { inWords } from './troubles.ts';
 
@@ -24,41 +26,18 @@ export function takeLock(journal: string, opts: { readonly now: Date; readonly h
   const pid = opts.pid ?? process.pid;
   const me: Owner = { pid, host: opts.host ?? hostname(), startTime: startTimeOf(pid), since: opts.now.toISOString() };
   const mine = `${JSON.stringify(me)}\n`;
-  let notice: string | null = null;
-  // A few tries: between looking and taking, another may have let go of it, or taken it over.
-  for (let tries = 0; tries < 5; tries += 1) {
-    if (create(path, mine)) return { notice, release: () => release(path, mine) };
+  const lock = (notice: string | null): Lock => ({ notice, release: () => release(path, mine) });
+  // Several tries: between looking and taking, another may have let go of it, or be taking it over.
+  for (let tries = 0; tries < 100; tries += 1) {
+    if (createOnly(path, mine)) return lock(null);
     const held = readSettled(path);
     if (held === null) continue;
     const owner = ownerOf(held);
     if (owner !== null) refuseIfHeld(path, owner, me);
-    if (setAside(path, held, pid)) notice = takenOver(owner);
+    if (replaceStale(path, held, mine)) return lock(takenOver(owner));
+    pause();
   }
-  throw new CodedError('locked', `Another quarterturn is opening this tune at this very moment. Wait a second and try again. If it stays so, remove ${path}.`);
-}
-
-/** True when the lock file is now there and ours. It never overwrites. */
-function create(path: string, text: string): boolean {
-  let fd: number;
-  try {
-    fd = openSync(path, 'wx', 0o600);
-  } catch (cause) {
-    if (systemCode(cause) === 'EEXIST') return false;
-    throw notWritten(path, cause);
-  }
-  try {
-    writeFileSync(fd, text);
-    return true;
-  } catch (cause) {
-    quietly(() => unlinkSync(path));
-    throw notWritten(path, cause);
-  } finally {
-    closeSync(fd);
-  }
-}
-
-function notWritten(path: string, cause: unknown): CodedError {
-  return new CodedError('home-not-writable', `The lock ${path} could not be written: ${inWords(cause)} See that the disk has room and that the folder may be written to.`);
+  throw new CodedError('locked', `Another quarterturn is opening this tune at this very moment. Wait a second and try again. If it stays so, remove ${path} and ${path}.taking.`);
 }
 
 /** The lock's text, or null if it is gone. One without its end may be in the making: it gets a moment. */
@@ -66,7 +45,7 @@ function readSettled(path: string): string | null {
   for (let wait = 0; ; wait += 1) {
     const text = readNow(path);
     if (text === null || text.endsWith('\n') || wait === 10) return text;
-    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
+    pause();
   }
 }
 
@@ -91,27 +70,34 @@ function refuseIfHeld(path: string, owner: Owner, me: Owner): void {
   if (owner.host !== me.host) {
     throw new CodedError('locked', `This tune is open on another computer, "${owner.host}", since ${owner.since}. Leave it there first. If that computer no longer has it open, remove ${path} and try again.`);
   }
-  const now = startTimeOf(owner.pid);
-  const same = owner.startTime === null || now === null || owner.startTime === now;
-  if (isAlive(owner.pid) && same) {
+  if (stillRuns(owner)) {
     throw new CodedError('locked', `This tune is open in another window (process ${owner.pid}, since ${owner.since}). Leave it there first, or end that process. Only if it is no quarterturn, remove ${path}.`);
   }
 }
 
-/** Moves a stale lock out of the way; true if it was the one that was looked at and not a new one in its place. */
-function setAside(path: string, stale: string, pid: number): boolean {
-  const aside = `${path}.stale-${pid}`;
+/**
+ * Puts our lock in the place of a stale one; false if another is at it or was quicker. One at a time, by a claim beside the lock:
+ * without it, two that saw the same stale lock could remove it one after the other, the second time with a live one in its place.
+ */
+function replaceStale(path: string, stale: string, mine: string): boolean {
+  const claim = `${path}.taking`;
+  if (!createOnly(claim, mine)) {
+    // Whoever claimed it and died on the spot holds nobody up.
+    const owner = ownerOf(readSettled(claim) ?? '');
+    if (owner === null || !stillRuns(owner)) quietly(() => unlinkSync(claim));
+    return false;
+  }
   try {
-    renameSync(path, aside);
+    if (readNow(path) !== stale) return false;
+    // The claim becomes the lock in one stroke: there is no moment without a lock.
+    renameSync(claim, path);
+    return readNow(path) === mine;
   } catch (cause) {
     if (systemCode(cause) === 'ENOENT') return false;
-    throw new CodedError('home-not-writable', `The old lock ${path} cannot be removed: ${inWords(cause)} See that the folder may be written to.`);
+    throw new CodedError('home-not-writable', `The old lock ${path} cannot be replaced: ${inWords(cause)} See that the folder may be written to.`);
+  } finally {
+    quietly(() => { if (readNow(claim) === mine) unlinkSync(claim); });
   }
-  const same = readNow(aside) === stale;
-  // Another was quicker, and this is its lock: give it back (a link does not overwrite a third one's).
-  if (!same) quietly(() => linkSync(aside, path));
-  quietly(() => unlinkSync(aside));
-  return same;
 }
 
 function takenOver(owner: Owner | null): string {
@@ -126,31 +112,9 @@ function release(path: string, mine: string): void {
   });
 }
 
-/** Alive, and not a dead process that its parent has not yet seen off. */
-function isAlive(pid: number): boolean {
-  const state = statOf(pid)?.[0];
-  if (state !== undefined) return state !== 'Z' && state !== 'X';
-  try {
-    process.kill(pid, 0);
-    return true;
-  } catch (cause) {
-    return systemCode(cause) !== 'ESRCH';
-  }
-}
-
-/** When the process started, in the system's own count (Linux: ticks since boot); null where the system does not say. */
-export function startTimeOf(pid: number): string | null {
-  return statOf(pid)?.[19] ?? null;
-}
-
-/** The fields of /proc/PID/stat after the command's name (which may hold spaces and brackets): the state is the first of them. */
-function statOf(pid: number): string[] | null {
-  try {
-    const text = readFileSync(`/proc/${pid}/stat`, 'utf8');
-    return text.slice(text.lastIndexOf(')') + 2).trim().split(' ');
-  } catch {
-    return null;
-  }
+/** Five milliseconds. */
+function pause(): void {
+  Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 5);
 }
 
 function quietly(work: () => void): void {

@@ -51,7 +51,7 @@ export function askOf(content: Content, state: State, { id, step, check }: Pendi
       return { ...common, kind: 'text' };
     case 'chunk':
       return {
-        ...common, kind: 'choice', many: true, noDefault: true,
+        ...common, text: [...step.text, phrase(content, 'pick-untrue')], kind: 'choice', many: true, noDefault: true,
         options: [
           { value: 'all true', label: phrase(content, 'all-true'), pass: true },
           ...step.checks.filter((c) => holds(state, c.when)).map((c) => ({ value: c.id, label: c.label })),

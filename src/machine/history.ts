@@ -23,3 +23,6 @@ export function historyOf(content: Content, state: State): readonly HistoryEntry
     };
   });
 }
+
+/** Which day of the tune this is: calendar days on which something was written. */
+export const dayOf = (state: State): number => new Set(state.facts.map((f) => f.time.slice(0, 10))).size;

@@ -2,14 +2,16 @@
 
 import type { Axis, KnobId } from '../content/types.ts';
 import type { AxisResult } from './types.ts';
-import type { ShotSet } from './state.ts';
+
+/** What a set of shots is for. */
+export type Purpose = 'judge' | 'prove' | 'resume' | 'tightened';
 
 export interface LoopNotes {
   /** Bow hand to paper, feet. */
   readonly distance: number;
   readonly epoch: number;
   /** What the present set is for. */
-  readonly purpose: ShotSet['purpose'];
+  readonly purpose: Purpose;
   /** Shots wanted in the present set before it is judged. */
   readonly wanted: number;
   /** The adjustment under work, per axis. */

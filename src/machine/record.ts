@@ -6,13 +6,12 @@ import type { Axis, Content, KnobId } from '../content/types.ts';
 import { lookUp } from './agenda.ts';
 import { answerInWords } from './answer-words.ts';
 import { chosen } from './guards.ts';
-import { historyOf } from './history.ts';
+import { dayOf, historyOf } from './history.ts';
 import { centreOf, spreadOf } from './loop/evidence.ts';
 import { FIRST_DISTANCE, SECOND_DISTANCE, shotsHere } from './loop/sets.ts';
 import { settingsOf, type State } from './state.ts';
 import type { BowRecord, Carried } from './types.ts';
 import { amountInWords, directionOf, phrase, tearInWords } from './words.ts';
-import { dayOf } from './view.ts';
 
 interface Row { readonly name: string; readonly value: string }
 

@@ -2,7 +2,7 @@
 
 import type { Content, KnobId } from '../content/types.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
-import { NO_NOTES, patchNotes, type LoopNotes } from './notes.ts';
+import { NO_NOTES, patchNotes, type LoopNotes, type Purpose } from './notes.ts';
 import type { Advice, Answer, Carried, Fact, Finding, ShotAnswer } from './types.ts';
 
 export interface Answered { readonly answer: Answer; readonly seq: number; readonly time: string }
@@ -17,7 +17,7 @@ export interface ShotSet {
   readonly epoch: number;
   readonly distance: number;
   readonly settings: Readonly<Partial<Record<KnobId, number>>>;
-  readonly purpose: 'judge' | 'prove' | 'resume' | 'tightened';
+  readonly purpose: Purpose;
   readonly shots: readonly Shot[];
   readonly missed: number;
 }
@@ -170,7 +170,7 @@ function recordShots(state: State, answers: readonly ShotAnswer[], seq: number):
 }
 
 /** Begins a new set at the present settings. An untouched empty set is replaced, so ids stay dense. */
-function openSet(state: State, purpose: ShotSet['purpose']): State {
+function openSet(state: State, purpose: Purpose): State {
   const last = state.sets.at(-1);
   const kept = last !== undefined && last.shots.length === 0 && last.missed === 0 ? state.sets.slice(0, -1) : state.sets;
   const set: ShotSet = {

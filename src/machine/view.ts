@@ -6,7 +6,8 @@ import { askById, partOf, standingAsk } from './ask.ts';
 import { correctable } from './correctable.ts';
 import { lookUp } from './agenda.ts';
 import { centreOf, spreadOf } from './loop/evidence.ts';
-import { currentSet, goodShots } from './loop/sets.ts';
+import { currentSet, shotsHere } from './loop/sets.ts';
+import { dayOf } from './history.ts';
 import { recordOf } from './record.ts';
 import { settingsOf, type State } from './state.ts';
 import type { Ask, Fact, Ledger, PaperPicture, View } from './types.ts';
@@ -78,17 +79,16 @@ export function ledgerOf(content: Content, state: State): Ledger {
 }
 
 function pictureOf(state: State): PaperPicture | null {
-  const set = currentSet(state);
-  if (set === null || set.shots.length === 0) return null;
-  const shots = set.shots.map(({ x, y, good }) => ({ x, y, counted: good }));
-  const good = goodShots(set);
+  // All shots at this setting and distance: the same ones that the coach's figures are made of.
+  const good = shotsHere(state);
+  const bad = (currentSet(state)?.shots ?? []).filter((shot) => !shot.good);
+  const shots = [...good, ...bad].sort((a, b) => a.seq - b.seq).map(({ x, y, good: counted }) => ({ x, y, counted }));
+  if (shots.length === 0) return null;
   if (good.length < 2) return { shots };
   const spread = spreadOf(state);
   const { mean, count } = centreOf(good, spread.sd);
   return { shots, mean, likely: { x: (2 * spread.sd) / Math.sqrt(count.x), y: (2 * spread.sd) / Math.sqrt(count.y) } };
 }
-
-export const dayOf = (state: State): number => new Set(state.facts.map((f) => f.time.slice(0, 10))).size;
 
 /** The question of an earlier line, opened again; the standing one where that line cannot be opened. */
 export function correctingAsk(content: Content, state: State, seq: number): Ask | null {

@@ -10,7 +10,7 @@ import { centreOf, evidenceOn, pointsOf, spreadOf, type AxisEvidence } from './e
 import { judgement, type Judgement } from './judgement.ts';
 import { rungNow, type Rung } from './ladder.ts';
 import { sizeMove } from './size.ts';
-import { currentSet, goodShots, settingNow, shotsHere, taken, TOLERANCE } from './sets.ts';
+import { currentSet, goodShots, on, settingNow, shotsHere, taken, TOLERANCE } from './sets.ts';
 
 export const SURE = 0.95;
 const OWN_CHECK = 0.8;
@@ -92,7 +92,7 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
   const rung = touchedRung(content, state, axis);
   const evidence = evidenceOn(content, state, axis, rung?.knob ?? null);
   if (evidence === null) return judgement(null, { notes: { wanted: 3 } });
-  const say = [axisSummary(content, evidence)];
+  const say = [axisSummary(content, state, evidence)];
   if (inTolerance(evidence)) return tuned(content, state, evidence, say);
   const worse = rung === null ? null : judgeWorse(content, state, axis, rung, evidence, say);
   if (worse !== null) return worse;
@@ -209,11 +209,12 @@ export function undoTo(state: State, knob: string, target: number): readonly num
   return seqs;
 }
 
-function axisSummary(content: Content, e: AxisEvidence): string {
+function axisSummary(content: Content, state: State, e: AxisEvidence): string {
+  const { mean } = centreOf(shotsHere(state), e.spread.sd);
   const [plus, minus] = AXIS_WORDS[e.axis];
   return phrase(content, 'axis-summary', {
     shots: e.shots,
-    mean: sideInWords(e.mean, plus, minus),
+    mean: sideInWords(on(e.axis, mean), plus, minus),
     from: sideInWords(e.mean - 2 * e.se, plus, minus),
     to: sideInWords(e.mean + 2 * e.se, plus, minus),
     chance: percent(e.within),
