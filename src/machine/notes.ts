@@ -26,6 +26,8 @@ export interface LoopNotes {
   readonly inspection: string | null;
   readonly inspections: number;
   readonly grossSeen: boolean;
+  /** Sets (by id) that scattered: neither a tear nor a usual spread may be read from them. */
+  readonly scattered: readonly number[];
   readonly proveAgainst: number | null;
   /** Moves (by seq) that are still to be undone, newest first. */
   readonly undo: readonly number[];
@@ -50,7 +52,7 @@ export interface LoopNotes {
 
 export const NO_NOTES: LoopNotes = {
   distance: 7, epoch: 1, purpose: 'judge', wanted: 3, knob: {}, ended: {}, worse: {}, learned: {}, axis: {},
-  inspection: null, inspections: 0, grossSeen: false, proveAgainst: null, undo: [], undoing: [], reshoot: false, offered: null, offeredFor: {},
+  inspection: null, inspections: 0, grossSeen: false, scattered: [], proveAgainst: null, undo: [], undoing: [], reshoot: false, offered: null, offeredFor: {},
   declined: [], cablesAt: 0, heightAt: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
   secondDistance: null, done: false,
 };

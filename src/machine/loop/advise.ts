@@ -8,7 +8,7 @@ import { tidy, type Move, type State } from '../state.ts';
 import { amountInWords, directionOf, headlineOf, phrase, sideInWords } from '../words.ts';
 import type { Advice, Quantity } from '../types.ts';
 import { centreOf, spreadOf } from './evidence.ts';
-import { ladderFor, restOffset, rungNow, type Rung } from './ladder.ts';
+import { ladderFor, OFF_FIGURE, restOffset, rungNow, type Rung } from './ladder.ts';
 import { sizeMove, type Sized } from './size.ts';
 import { on, settingNow, shotsHere } from './sets.ts';
 
@@ -17,8 +17,6 @@ export type Choice =
   | { readonly kind: 'advice'; readonly advice: Advice; readonly knob: KnobId }
   | { readonly kind: 'none left'; readonly shop: string };
 
-/** Rest further than this from the maker's figure goes back there first, whatever the tear says. Inches. */
-const OFF_FIGURE = 1 / 16;
 /** Grip and face trials are worth their shots only above this. Inches. */
 const WORTH_TRIALS = 1 / 4;
 

@@ -8,7 +8,7 @@ import type { State } from '../state.ts';
 import { phrase, sideInWords, tearInWords } from '../words.ts';
 import { centreOf, evidenceOn, pointsOf, spreadOf, type AxisEvidence } from './evidence.ts';
 import { judgement, type Judgement } from './judgement.ts';
-import { rungNow, type Rung } from './ladder.ts';
+import { homeOf, rungNow, type Rung } from './ladder.ts';
 import { sizeMove } from './size.ts';
 import { currentSet, goodShots, on, settingNow, shotsHere, taken, TOLERANCE } from './sets.ts';
 
@@ -40,7 +40,7 @@ export function judgeSet(content: Content, state: State): Judgement | null {
     const { pair } = widest(shots);
     return judgement('inconsistent', {
       say: [phrase(content, 'scatter', { pair: pair.toFixed(2), usual: others.sd.toFixed(2) })],
-      notes: { inspection: 'scatter', inspections: state.notes.inspections + 1 },
+      notes: { inspection: 'scatter', inspections: state.notes.inspections + 1, scattered: [...state.notes.scattered, set.id] },
     });
   }
   if (shots.length === 2 && widest(shots).pair > pairLimits(3, others.df).pair95 * others.sd) {
@@ -167,15 +167,17 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   const tried = points.filter((p) => p.group === group).map((p) => p.x);
   const range = Math.max(...tried) - Math.min(...tried);
   const enough = range >= 2 * knob.first - 1e-9;
-  const best = bestTried(points.filter((p) => p.group === group), line, aim, rung);
-  const helped = best !== 0 && chanceWorse(line, best, 0, aim) >= WORSE_FROM;
+  const home = homeOf(state, rung.knob);
+  const best = bestTried(points.filter((p) => p.group === group), line, aim, rung, home);
+  const helped = best !== home && chanceWorse(line, best, home, aim) >= WORSE_FROM;
   const beyond = sizeMove(content, state, axis, rung) === null;
-  const unreachable = enough && chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE;
+  // An adjustment that helps is used up to its limit, also where it alone will not do: the next rung begins nearer.
+  const unreachable = enough && !helped && chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE;
   const now = settingNow(state, rung.knob);
-  const deaf = enough && Math.abs(now) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, 0, now, aim) < WORSE_FROM;
+  const deaf = enough && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, home, now, aim) < WORSE_FROM;
   if (!beyond && !unreachable && !deaf) return null;
   const result = helped ? 'limit' : 'no response';
-  const target = helped ? best : 0;
+  const target = helped ? best : home;
   return judgement('cannot', {
     say: [phrase(content, helped ? 'knob-limit' : 'knob-no-response', { knob: knob.name })],
     notes: { ended: { ...state.notes.ended, [rung.knob]: result }, undo: undoTo(state, rung.knob, target) },
@@ -184,13 +186,13 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
 }
 
 // Half of what the line says, half of what was seen; the start gets a small bonus. Only settings inside the limits.
-function bestTried(points: readonly { x: number; mean: number }[], line: AxisEvidence['line'], aim: number, rung: Rung): number {
-  let best = 0;
+function bestTried(points: readonly { x: number; mean: number }[], line: AxisEvidence['line'], aim: number, rung: Rung, home: number): number {
+  let best = home;
   let least = Infinity;
   for (const { x, mean } of points) {
     if (x < rung.lo - 1e-9 || x > rung.hi + 1e-9) continue;
     const guess = line === null ? mean : line.intercept + line.slope * x;
-    const cost = (0.5 * (guess - aim) + 0.5 * (mean - aim)) ** 2 + (x === 0 ? 0 : 0.01);
+    const cost = (0.5 * (guess - aim) + 0.5 * (mean - aim)) ** 2 + (x === home ? 0 : 0.01);
     if (cost < least) [best, least] = [x, cost];
   }
   return best;

@@ -2,7 +2,7 @@
 
 import type { Axis, Content, KnobId, LadderRule } from '../../content/types.ts';
 import { chosen, measured, pressAtHand } from '../guards.ts';
-import type { State } from '../state.ts';
+import { tidy, type State } from '../state.ts';
 import { settingNow } from './sets.ts';
 
 export interface Rung {
@@ -52,6 +52,15 @@ export function offsetFromMaker(state: State): number {
   const figure = measured(state, 'centre-shot-figure');
   if (here === undefined || figure === undefined) return 0;
   return chosen(state, 'hand') === 'left' ? here - figure : figure - here;
+}
+
+/** Rest further than this from the maker's figure goes back there first, whatever the tear says. Inches. */
+export const OFF_FIGURE = 1 / 16;
+
+/** Where a knob that does nothing goes back to: where it began, or the maker's figure where the rest was brought there first. */
+export function homeOf(state: State, knob: KnobId): number {
+  const begun = offsetFromMaker(state);
+  return knob === 'rest-side' && Math.abs(begun) > OFF_FIGURE + 1e-9 ? tidy(-begun) : 0;
 }
 
 /** How far right of the maker's figure the rest stands now. */

@@ -33,7 +33,9 @@ export const taken = (state: State): number => {
   return set === null ? 0 : goodShots(set).length;
 };
 
-export const countingSets = (state: State): readonly ShotSet[] => state.sets.filter((set) => set.epoch > state.notes.forgetBefore);
+/** Sets that count: not from before something was replaced or found, and not scattered. */
+export const countingSets = (state: State): readonly ShotSet[] =>
+  state.sets.filter((set) => set.epoch > state.notes.forgetBefore && !state.notes.scattered.includes(set.id));
 
 /** Good shots at the present setting and distance, of this epoch; `without` leaves one set out. */
 export function shotsHere(state: State, without?: number): readonly Shot[] {
