@@ -1,9 +1,11 @@
 import { spawn, spawnSync } from 'node:child_process';
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync, statSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { describe, expect, it, vi } from 'vitest';
 import { openFileStore } from '../../src/journal/file-store.ts';
-import { startTimeOf, takeLock } from '../../src/journal/lock.ts';
+import { startTimeOf } from '../../src/journal/alive.ts';
+import { createInPlace, createOnly } from '../../src/journal/create-only.ts';
+import { takeLock } from '../../src/journal/lock.ts';
 import { noted, NOON, tuneOf } from './facts.ts';
 import { failsWith, freshFolder, reopened } from './folder.ts';
 
@@ -67,11 +69,11 @@ describe('the lock of a journal', () => {
 
   it.runIf(tellsStartTimes)('of a dead process that its parent has not seen off is taken over too', async () => {
     // The shell becomes a sleep, which never asks after the child that the shell had started.
-    const parent = spawn('/bin/sh', ['-c', 'true & echo $!; exec sleep 20'], { stdio: ['ignore', 'pipe', 'ignore'] });
+    const parent = spawn('/bin/sh', ['-c', 'sleep 0.3 & echo $!; exec sleep 20'], { stdio: ['ignore', 'pipe', 'ignore'] });
     const ended = new Promise((done) => parent.on('exit', done));
     try {
       const pid = Number(await new Promise((told) => parent.stdout.once('data', told)));
-      await vi.waitFor(() => expect(readFileSync(`/proc/${pid}/stat`, 'utf8')).toContain(') Z '));
+      await vi.waitFor(() => expect(readFileSync(`/proc/${pid}/stat`, 'utf8')).toContain(') Z '), 4000);
       lockOf({ pid, host: hostname(), startTime: startTimeOf(pid) });
       expect(reopened(here.journal).notices[0]).toContain('ended without leaving');
     } finally {
@@ -98,5 +100,31 @@ describe('the lock of a journal', () => {
     lockOf({ pid: 1, host: 'bench-2', startTime: null });
     lock.release();
     expect(here.read('t.jsonl.lock').toString()).toContain('bench-2');
+  });
+
+  it('is not held up by who died while taking it over, but waits for who lives', () => {
+    const stale = { pid: deadPid(), host: hostname(), startTime: '1' };
+    lockOf(stale);
+    here.write(here.read('t.jsonl.lock'), 't.jsonl.lock.taking');
+    expect(reopened(here.journal).notices[0]).toContain('ended without leaving');
+    expect(here.names()).toEqual(['t.jsonl']);
+
+    lockOf({ pid: process.pid, host: hostname(), startTime: startTimeOf(process.pid) });
+    here.write(here.read('t.jsonl.lock'), 't.jsonl.lock.taking');
+    lockOf(stale);
+    expect(failsWith('locked', open).message).toContain('at this very moment');
+    expect(here.names()).toEqual(['t.jsonl', 't.jsonl.lock', 't.jsonl.lock.taking']);
+  });
+});
+
+describe.each([['whole from the start', createOnly], ['made in place', createInPlace]])('a file made by one only, %s', (_, create) => {
+  it('is written once, for its owner alone, and leaves nothing else behind', () => {
+    const path = `${here.path}/x`;
+    expect(create(path, 'first')).toBe(true);
+    expect(create(path, 'second')).toBe(false);
+    expect(here.read('x').toString()).toBe('first');
+    expect(statSync(path).mode & 0o777).toBe(0o600);
+    expect(here.names()).toEqual(['x']);
+    failsWith('home-not-writable', () => create(`${here.path}/none/x`, 'first'));
   });
 });
