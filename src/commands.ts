@@ -37,13 +37,17 @@ export function factsOf(tune: TuneInfo): readonly Fact[] {
   return readJournal(readFileSync(tune.path)).facts;
 }
 
-/** What other tunes kept here hand over, the latest first. A tune that cannot be read hands over nothing. */
+/** As many as can be chosen from with one digit, beside "another bow". */
+const MOST_KNOWN = 8;
+
+/** What other finished tunes kept here hand over, the latest first. A tune that cannot be read hands over nothing. */
 export function carriedFrom(
   tunes: readonly TuneInfo[], except: string, content: Content,
   carriedOf: (content: Content, facts: readonly Fact[], tune: string) => Carried | null,
 ): Carried[] {
   return tunes
-    .filter(({ id, bad }) => id !== except && bad === undefined)
+    .filter(({ id, bad, finished }) => id !== except && bad === undefined && finished)
+    .slice(0, MOST_KNOWN)
     .flatMap((tune) => carriedOf(content, factsOf(tune), tune.id) ?? []);
 }
 

@@ -9,7 +9,8 @@ import type { FactDraft } from './machine/deciding.ts';
 import { decide } from './machine/decide.ts';
 import { historyOf } from './machine/history.ts';
 import { carriedOf as carriedOfState, recordOf as recordOfState } from './machine/record.ts';
-import { emptyState, evolve, fold, type State } from './machine/state.ts';
+import { replay } from './machine/replay.ts';
+import { evolve, type State } from './machine/state.ts';
 import { hasStopWord } from './machine/stop-words.ts';
 import { transcriptOf } from './machine/transcript.ts';
 import type { BowRecord, Carried, Fact, HistoryEntry, Intent, Reply, SessionLike, Store, TranscriptEntry, View } from './machine/types.ts';
@@ -33,6 +34,7 @@ class Session implements SessionLike {
   private readonly content: Content;
   private readonly store: Store;
   private state: State;
+  private lastSeq: number;
   private shown: View;
   /** The answered line that is open for correction. A place on the screen, not a fact. */
   private correcting: number | null = null;
@@ -41,13 +43,15 @@ class Session implements SessionLike {
   constructor({ content, store, startAt, engine, tune, known }: SessionOptions) {
     this.content = content;
     this.store = store;
-    this.state = replay(content, store.facts);
+    const { state, unfit } = replay(content, store.facts);
+    this.state = state;
+    this.lastSeq = store.facts.at(-1)?.seq ?? 0;
     this.shown = viewOf(content, this.state);
     if (store.facts.length === 0) {
       this.take({ kind: 'begun', v: 1, seq: 1, time: startAt.toISOString(), tune, engine, content: content.version, known });
     } else if (!this.state.notes.done) {
       const away = Math.max(0, startAt.getTime() - Date.parse(store.facts.at(-1)?.time ?? ''));
-      this.take({ kind: 'resumed', ...this.stamp(startAt), away });
+      this.take({ kind: 'resumed', ...this.stamp(startAt), away, ...(unfit === null ? {} : { setAside: unfit }) });
     }
   }
 
@@ -181,7 +185,7 @@ class Session implements SessionLike {
   }
 
   private stamp(now: Date): { readonly seq: number; readonly time: string } {
-    return { seq: (this.state.facts.at(-1)?.seq ?? 0) + 1, time: now.toISOString() };
+    return { seq: this.lastSeq + 1, time: now.toISOString() };
   }
 
   // Decide and work out the next view first, unseen; then the line goes to disk; only then is it adopted.
@@ -191,6 +195,7 @@ class Session implements SessionLike {
     const view = viewOf(this.content, next, this.correcting);
     this.store.append(fact);
     this.state = next;
+    this.lastSeq = fact.seq;
     this.shown = view;
     for (const listener of this.listeners) listener();
     return fact;
@@ -208,17 +213,6 @@ class Session implements SessionLike {
   private refuse(code: ErrorCode, message: string): Reply {
     return { view: this.shown, error: { code, message } };
   }
-}
-
-/** Folds the kept facts up to the first that no longer fits this content; what comes after it stays in the file, unread. */
-function replay(content: Content, facts: readonly Fact[]): State {
-  let state = emptyState();
-  for (const fact of facts) {
-    const next = evolve(content, state, fact);
-    if (!next.fits) return { ...state, facts };
-    state = next;
-  }
-  return state;
 }
 
 function plainText(words: string, what: string): string {
@@ -240,10 +234,10 @@ export function aboutList(content: Content): readonly string[] {
 
 /** The record of a finished tune, or of one that is under way; null where nothing was begun. */
 export function recordOf(content: Content, facts: readonly Fact[]): BowRecord | null {
-  return facts.length === 0 ? null : recordOfState(content, fold(content, facts));
+  return facts.length === 0 ? null : recordOfState(content, replay(content, facts).state);
 }
 
 export function carriedOf(content: Content, facts: readonly Fact[]): Carried | null {
-  return facts.length === 0 ? null : carriedOfState(content, replay(content, facts));
+  return facts.length === 0 ? null : carriedOfState(content, replay(content, facts).state);
 }
 

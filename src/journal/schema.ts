@@ -80,7 +80,7 @@ export const factSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...base, kind: z.literal('noted'), note: z.string() }),
   z.strictObject({ ...base, kind: z.literal('moved'), knob: z.enum(KNOBS), delta: z.number() }),
   z.strictObject({ ...base, kind: z.literal('changed'), what: z.enum(CHANGED), note: z.string() }),
-  z.strictObject({ ...base, kind: z.literal('resumed'), away: z.number() }),
+  z.strictObject({ ...base, kind: z.literal('resumed'), away: z.number(), setAside: z.strictObject({ from: seq, to: seq }).exactOptional() }),
 ]);
 
 // The compiler holds this page to machine/types.ts: an event, an answer or a kind of fact added there and not here is an error here.

@@ -19,6 +19,10 @@ export function afterHappening(d: Deciding, draft: Exclude<FactDraft, { kind: 'a
       return;
     case 'resumed':
       resumed(d, draft.away);
+      if (draft.setAside !== undefined) {
+        d.add({ loop: { setAside: draft.setAside } });
+        d.say('set-aside', { from: draft.setAside.from, n: draft.setAside.to - draft.setAside.from + 1 });
+      }
       return;
     case 'stopped':
       d.add({ events: d.place === 'stopped' ? [] : [{ type: 'stop' }], loop: { stop: { cause: 'word', ask: ['what-happened'], from: 'word' } } });

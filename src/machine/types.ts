@@ -218,7 +218,13 @@ export type Fact = FactBase &
     | { readonly kind: 'noted'; readonly note: string }
     | { readonly kind: 'moved'; readonly knob: KnobId; readonly delta: number }
     | { readonly kind: 'changed'; readonly what: Changed; readonly note: string }
-    | { readonly kind: 'resumed'; readonly away: number }
+    | {
+        readonly kind: 'resumed';
+        /** Milliseconds since the line before. */
+        readonly away: number;
+        /** Earlier lines that no longer fit the content and do not count. */
+        readonly setAside?: { readonly from: number; readonly to: number };
+      }
   );
 export type FactKind = Fact['kind'];
 
