@@ -87,7 +87,7 @@ class Session implements SessionLike {
       case 'moved':
         return this.moved(intent, now);
       case 'changed':
-        return this.reply(this.take({ kind: 'changed', ...this.stamp(now), what: intent.what, note: intent.note ?? '' }));
+        return this.take({ kind: 'changed', ...this.stamp(now), what: intent.what, note: intent.note ?? '' });
     }
   }
 
@@ -105,8 +105,7 @@ class Session implements SessionLike {
     const draft: FactDraft = this.correcting === null
       ? { kind: 'answered', ...this.stamp(now), step: ask.step, about: ask.about, answer }
       : { kind: 'corrected', ...this.stamp(now), of: this.correcting, answer };
-    this.correcting = null;
-    return this.reply(this.take(draft));
+    return this.take(draft);
   }
 
   /** Opens the last answer; again, the one before it. The bow does not move. */
@@ -129,19 +128,18 @@ class Session implements SessionLike {
     const may = this.shown.may.putBack;
     if (may !== true) return this.refuse('not-now', may);
     if (to !== undefined && !this.state.moves.some((m) => m.seq >= to)) return this.refuse('nothing-to-put-back', `Nothing was moved at or after line ${to}.`);
-    return this.reply(this.take({ kind: 'wanted-back', ...this.stamp(now), to: to ?? newest }));
+    return this.take({ kind: 'wanted-back', ...this.stamp(now), to: to ?? newest });
   }
 
   private stop(words: string, now: Date): Reply {
     const text = words.trim() === '' ? 'stop' : plainText(words, 'stop');
-    this.correcting = null;
-    return this.reply(this.take({ kind: 'stopped', ...this.stamp(now), words: text }));
+    return this.take({ kind: 'stopped', ...this.stamp(now), words: text });
   }
 
   private note(words: string, now: Date): Reply {
     const text = plainText(words, 'note');
     if (hasStopWord(text)) return this.stop(text, now);
-    return { ...this.reply(this.take({ kind: 'noted', ...this.stamp(now), note: text })), noted: true };
+    return { ...this.take({ kind: 'noted', ...this.stamp(now), note: text }), noted: true };
   }
 
   private moved(intent: Extract<Intent, { kind: 'moved' }>, now: Date): Reply {
@@ -153,7 +151,7 @@ class Session implements SessionLike {
     if (!read.ok) return this.refuse('not-an-amount', read.why);
     if (read.value <= 0 || read.value > knob.hard * 4) return this.refuse('out-of-range', `Write an amount above 0 and at most ${knob.hard * 4} ${knob.unit}.`);
     const delta = intent.direction === knob.plus ? read.value : -read.value;
-    return this.reply(this.take({ kind: 'moved', ...this.stamp(now), knob: intent.knob as KnobId, delta }));
+    return this.take({ kind: 'moved', ...this.stamp(now), knob: intent.knob as KnobId, delta });
   }
 
   preview(raw: unknown): ReturnType<SessionLike['preview']> {
@@ -189,25 +187,25 @@ class Session implements SessionLike {
   }
 
   // Decide and work out the next view first, unseen; then the line goes to disk; only then is it adopted.
-  private take(draft: FactDraft): Fact {
+  private take(draft: FactDraft): Reply {
     const fact = decide(this.content, this.state, draft);
     const next = evolve(this.content, this.state, fact);
-    const view = viewOf(this.content, next, this.correcting);
+    // A note does not close an answer that is open for correction; everything else does.
+    const open = draft.kind === 'noted' ? this.correcting : null;
+    const view = viewOf(this.content, next, open);
     this.store.append(fact);
+    // From here on nothing can fail: an answer that could not be written leaves everything as it was, also an open correction.
+    this.correcting = open;
     this.state = next;
     this.lastSeq = fact.seq;
     this.shown = view;
     for (const listener of this.listeners) listener();
-    return fact;
+    return { view };
   }
 
   private show(): void {
     this.shown = viewOf(this.content, this.state, this.correcting);
     for (const listener of this.listeners) listener();
-  }
-
-  private reply(_fact: Fact): Reply {
-    return { view: this.shown };
   }
 
   private refuse(code: ErrorCode, message: string): Reply {
