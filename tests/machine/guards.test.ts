@@ -1,0 +1,83 @@
+import { describe, expect, test } from 'vitest';
+import { GUARDS, type GuardName } from '../../src/content/types.ts';
+import { chosen, GUARDS_BY_NAME, holds, measured, pressAtHand } from '../../src/machine/guards.ts';
+import { content, stateOf, type Given } from './state-of.ts';
+
+type Cases = { readonly yes: readonly Given[]; readonly no: readonly Given[] };
+const is = (step: string, ...values: (string | number | null)[]): readonly Given[] => values.map((value) => ({ answers: { [step]: value } }));
+const NOTHING: Given = {};
+const REST = ['drop-away-cable', 'drop-away-limb', 'blade', 'containment', 'prong', 'unknown'];
+const CAMS = ['yoke', 'single-cam', 'hybrid', 'two-track', 'screw-adjust', 'unknown'];
+const only = (step: string, all: readonly string[], ...yes: string[]): Cases => ({ yes: is(step, ...yes), no: [NOTHING, ...is(step, ...all.filter((v) => !yes.includes(v)), null)] });
+const mass = (arrow: number | null, peak: number | null): Given => ({ answers: { 'arrow-mass': arrow, 'peak-weight': peak } });
+const press = (value: string, growing = 'grown'): Given => ({ answers: { press: value, growing } });
+
+const CASES: Readonly<Record<Exclude<GuardName, 'nock-was-turned'>, Cases>> = {
+  'release-aid': only('release', ['release-aid', 'fingers'], 'release-aid'),
+  'fingers': only('release', ['release-aid', 'fingers'], 'fingers'),
+  'growing': only('growing', ['grown', 'growing'], 'growing'),
+  'adult': { yes: is('growing', 'grown'), no: is('growing', 'growing') },
+  'new-bow': { yes: [NOTHING, ...is('bow', 'another')], no: is('bow', 'tune-1') },
+  'known-bow': { yes: is('bow', 'tune-1'), no: [NOTHING, ...is('bow', 'another')] },
+  'right-handed': only('hand', ['right', 'left'], 'right'),
+  'left-handed': only('hand', ['right', 'left'], 'left'),
+  'bolts-turned-out': {
+    yes: [{ answers: { 'bolts-top': 0.25, 'bolts-bottom': 0 } }, { answers: { 'bolts-top': 0, 'bolts-bottom': 0.25 } }, ...is('bolts-top', 1)],
+    no: [NOTHING, { answers: { 'bolts-top': 0, 'bolts-bottom': 0 } }],
+  },
+  'arrow-set-aside': only('arrows-flexed', ['all', 'some-bad', 'not-all'], 'some-bad'),
+  // 300 gr: 5.0 gr/lb at 60 lb by the reading, less once the scale may read 2 lb low.
+  'mass-is-close': { yes: [mass(300, 60), mass(309.9, 60)], no: [NOTHING, mass(310, 60), mass(299.9, 60), mass(null, 60), mass(300, null)] },
+  'peak-not-measured': { yes: [NOTHING, ...is('peak-weight', null)], no: is('peak-weight', 60) },
+  'drop-away': only('rest', REST, 'drop-away-cable', 'drop-away-limb'),
+  'cable-driven': only('rest', REST, 'drop-away-cable'),
+  'limb-driven': only('rest', REST, 'drop-away-limb'),
+  'blade': only('rest', REST, 'blade'),
+  'containment': only('rest', REST, 'containment'),
+  'prong': only('rest', REST, 'prong'),
+  'yoke-bow': only('cams', CAMS, 'yoke', 'single-cam'),
+  'two-cams': only('cams', CAMS, 'yoke', 'hybrid', 'two-track', 'screw-adjust'),
+  'spacer-bow': only('cams', CAMS, 'hybrid', 'two-track'),
+  'screw-bow': only('cams', CAMS, 'screw-adjust'),
+  'press-trained': { yes: [press('trained')], no: [NOTHING, press('shop'), press('none'), press('trained', 'growing')] },
+  'press-at-shop': { yes: [press('shop'), press('trained', 'growing'), press('none', 'growing')], no: [NOTHING, press('trained'), press('none')] },
+  'no-press': { yes: [NOTHING, press('none')], no: [press('trained'), press('shop'), press('none', 'growing')] },
+  'was-adjusted': { yes: [{ moves: [['rest-height', 1 / 32]] }], no: [NOTHING] },
+  'needs-shop': { yes: [{ notes: { shop: ['look at cam lean'] } }], no: [NOTHING] },
+};
+
+describe('guards', () => {
+  test('every name that content may use has one, and a case here', () => {
+    expect(Object.keys(GUARDS_BY_NAME).sort()).toEqual([...GUARDS].sort());
+    expect([...Object.keys(CASES), 'nock-was-turned'].sort()).toEqual([...GUARDS].sort());
+  });
+
+  test.each(Object.entries(CASES))('%s: true where it is so, false where it is not', (name, { yes, no }) => {
+    const guard = GUARDS_BY_NAME[name as GuardName];
+    for (const given of yes) expect(guard(stateOf(given)), JSON.stringify(given)).toBe(true);
+    for (const given of no) expect(guard(stateOf(given)), JSON.stringify(given)).toBe(false);
+  });
+
+  test('turned nocks are not worked on yet, so nothing in content may wait for them', () => {
+    expect(GUARDS_BY_NAME['nock-was-turned'](stateOf({ moves: [['rest-side', 1]] }))).toBe(false);
+    const used = Object.values(content.steps).flatMap((step) => [...step.when, ...(step.kind === 'chunk' ? step.checks.flatMap((c) => c.when) : [])]);
+    expect(used).not.toContain('nock-was-turned');
+  });
+
+  test('several must all hold; none always holds', () => {
+    const state = stateOf({ answers: { release: 'release-aid', hand: 'left' } });
+    expect(holds(state, [])).toBe(true);
+    expect(holds(state, ['release-aid', 'left-handed'])).toBe(true);
+    expect(holds(state, ['release-aid', 'right-handed'])).toBe(false);
+  });
+
+  test('a number is no choice, a choice no number, "not known" neither', () => {
+    const state = stateOf({ answers: { a: 3, b: 'x', c: null } });
+    expect([chosen(state, 'a'), chosen(state, 'b'), chosen(state, 'c'), chosen(state, 'd')]).toEqual([undefined, 'x', undefined, undefined]);
+    expect([measured(state, 'a'), measured(state, 'b'), measured(state, 'c'), measured(state, 'd')]).toEqual([3, undefined, undefined, undefined]);
+  });
+
+  test('nobody who still grows is offered a press', () => {
+    for (const value of ['trained', 'shop', 'none']) expect(pressAtHand(stateOf({ answers: { press: value, growing: 'growing' } }))).toBe('shop');
+  });
+});
