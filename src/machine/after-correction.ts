@@ -43,7 +43,7 @@ function rejudge(d: Deciding): void {
 }
 
 function correctedMove(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>): void {
-  const told = fact.decided.loop?.['told'] as { knob: keyof State['notes']['ended'] } | undefined;
+  const told = fact.decided.loop?.told;
   if (told === undefined) return;
   const knob = d.content.knobs[told.knob];
   const now = settingsOf(d.state.moves)[told.knob] ?? 0;

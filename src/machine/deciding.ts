@@ -2,7 +2,7 @@
 
 import type { Content, Trigger } from '../content/types.ts';
 import { evolve, type State } from './state.ts';
-import type { Decided, Fact, Finding, MachineEvent } from './types.ts';
+import type { Decided, Fact, Finding, LoopPatch, MachineEvent } from './types.ts';
 import { placeOf } from './walk.ts';
 import { phrase } from './words.ts';
 
@@ -16,7 +16,7 @@ export interface Patch {
   readonly findings?: readonly Finding[];
   readonly advice?: Decided['advice'];
   readonly due?: readonly string[];
-  readonly loop?: Readonly<Record<string, unknown>>;
+  readonly loop?: LoopPatch;
 }
 
 export class Deciding {

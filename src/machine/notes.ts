@@ -1,7 +1,11 @@
 // What the measuring loop keeps between shots besides the facts: written by decide, adopted by replay.
 
 import type { Axis, KnobId } from '../content/types.ts';
-import type { AxisResult } from './types.ts';
+
+export type AxisResult = 'tuned' | 'cannot' | 'accepted' | 'inconsistent';
+
+/** Why the walk is stopped, and the questions that lead out, in order. */
+export interface Stop { readonly cause: 'gate' | 'word'; readonly ask: readonly string[]; readonly from: string }
 
 /** What a set of shots is for. */
 export type Purpose = 'judge' | 'prove' | 'resume' | 'tightened';
@@ -14,8 +18,6 @@ export interface LoopNotes {
   readonly purpose: Purpose;
   /** Shots wanted in the present set before it is judged. */
   readonly wanted: number;
-  /** The adjustment under work, per axis. */
-  readonly knob: Partial<Record<Axis, KnobId>>;
   /** Adjustments that are done with on this bow, and how they ended. */
   readonly ended: Partial<Record<KnobId, 'no response' | 'limit'>>;
   /** How often a move of this knob made it worse: twice means that it is at its best. */
@@ -51,16 +53,31 @@ export interface LoopNotes {
 }
 
 export const NO_NOTES: LoopNotes = {
-  distance: 7, epoch: 1, purpose: 'judge', wanted: 3, knob: {}, ended: {}, worse: {}, learned: {}, axis: {},
+  distance: 7, epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, axis: {},
   inspection: null, inspections: 0, grossSeen: false, scattered: [], proveAgainst: null, undo: [], undoing: [], reshoot: false, offered: null, offeredFor: {},
   declined: [], cablesAt: 0, heightAt: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
   secondDistance: null, done: false,
 };
 
+/** What a decision may change besides: notes to adopt, and orders for the fold itself. */
+export interface LoopPatch extends Partial<LoopNotes> {
+  /** Begin a new set at the settings that this fact leaves. */
+  readonly newSet?: true;
+  /** The move that was advised when "moved" was answered: its knob and signed amount. */
+  readonly told?: { readonly knob: KnobId; readonly delta: number; readonly kind: 'adjust' | 'put-back' };
+  readonly stop?: Stop | null;
+  /** Answers that are no longer on the route: kept as suggestions only. */
+  readonly suggest?: readonly string[];
+  /** The walk goes back to just before this line, whose choice is taken back whole. */
+  readonly rewindTo?: number;
+  /** Earlier lines that do not fit this content. */
+  readonly setAside?: { readonly from: number; readonly to: number };
+}
+
 const KEYS = new Set(Object.keys(NO_NOTES));
 
-/** Adopts a patch; keys that are no notes (`told`, `stop`, `newSet`, …) are for the fold itself. */
-export function patchNotes(notes: LoopNotes, patch: Readonly<Record<string, unknown>> | undefined): LoopNotes {
+/** Adopts the notes of a patch; its orders (`told`, `stop`, `newSet`, ...) are for the fold. */
+export function patchNotes(notes: LoopNotes, patch: LoopPatch | undefined): LoopNotes {
   if (patch === undefined) return notes;
   const known = Object.fromEntries(Object.entries(patch).filter(([key]) => KEYS.has(key)));
   return { ...notes, ...(known as Partial<LoopNotes>) };

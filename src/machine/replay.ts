@@ -37,6 +37,6 @@ function tryEvolve(content: Content, state: State, fact: Fact): State | null {
 }
 
 function setAsideBy(fact: Fact): Range | null {
-  const range = fact.decided.loop?.['setAside'] as Range | undefined;
+  const range = fact.decided.loop?.setAside;
   return fact.kind === 'resumed' && range !== undefined ? range : null;
 }

@@ -2,7 +2,7 @@
 
 import type { Content, KnobId } from '../content/types.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
-import { NO_NOTES, patchNotes, type LoopNotes, type Purpose } from './notes.ts';
+import { NO_NOTES, patchNotes, type LoopNotes, type Purpose, type Stop } from './notes.ts';
 import type { Advice, Answer, Carried, Fact, Finding, ShotAnswer } from './types.ts';
 
 export interface Answered { readonly answer: Answer; readonly seq: number; readonly time: string }
@@ -22,8 +22,7 @@ export interface ShotSet {
   readonly missed: number;
 }
 
-/** Why the walk is stopped, and the questions that lead out, in order. */
-export interface Stop { readonly cause: 'gate' | 'word'; readonly ask: readonly string[]; readonly from: string }
+export type { Stop } from './notes.ts';
 
 export interface State {
   readonly facts: readonly Fact[];
@@ -64,8 +63,8 @@ export const fold = (content: Content, facts: readonly Fact[]): State =>
 // only the correction's own decisions move it. (A walk choice with nothing after it is taken back whole: rewindTo.)
 function adoptCorrection(content: Content, state: State, fact: Extract<Fact, { kind: 'corrected' }>): State {
   const facts = [...state.facts, fact];
-  const rewindTo = fact.decided.loop?.['rewindTo'];
-  if (typeof rewindTo === 'number') {
+  const rewindTo = fact.decided.loop?.rewindTo;
+  if (rewindTo !== undefined) {
     const before = fold(content, state.facts.filter((f) => f.seq < rewindTo));
     return adoptDecision({ ...before, facts, shotCount: state.shotCount }, fact);
   }
@@ -114,7 +113,7 @@ function recordAnswer(content: Content, state: State, fact: Extract<Fact, { kind
   const { answer } = fact;
   if (answer.kind === 'shots') return recordShots(state, answer.shots, fact.seq);
   if (answer.kind === 'moved') {
-    const told = fact.decided.loop?.['told'] as { knob: KnobId; delta: number; kind: 'adjust' | 'put-back' } | undefined;
+    const told = fact.decided.loop?.told;
     if (told === undefined || answer.moved === 'not now') return state;
     // The amount as answered (or as corrected later) counts; the sign is the advice's.
     const sign = Math.sign(told.delta);
@@ -194,7 +193,7 @@ function adoptNotes(state: State, fact: Fact): State {
   const patch = fact.decided.loop;
   const notes = patchNotes(state.notes, patch);
   const next = { ...state, notes };
-  return patch?.['newSet'] === true ? openSet(next, notes.purpose) : next;
+  return patch?.newSet === true ? openSet(next, notes.purpose) : next;
 }
 
 function adoptDecision(state: State, fact: Fact): State {
@@ -207,10 +206,9 @@ function adoptDecision(state: State, fact: Fact): State {
     due: [...next.due, ...(decided.due ?? []).filter((id) => !next.due.includes(id))],
     gates: gatesAfter(next.gates, decided.findings, fact.seq),
   };
-  const stop = decided.loop?.['stop'];
-  if (stop !== undefined) next = { ...next, stop: stop as Stop | null };
-  const suggest = decided.loop?.['suggest'];
-  if (suggest !== undefined) next = suggestInstead(next, suggest as readonly string[]);
+  const { stop, suggest } = decided.loop ?? {};
+  if (stop !== undefined) next = { ...next, stop };
+  if (suggest !== undefined) next = suggestInstead(next, suggest);
   for (const event of decided.events) {
     const moved = step(next.walk, event);
     if (moved === null) return { ...next, fits: false };

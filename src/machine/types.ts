@@ -4,8 +4,10 @@
 import type { ErrorCode } from '../errors.ts';
 import type { Unit } from '../maths/units.ts';
 import type { Axis, Direction, KnobId } from '../content/types.ts';
+import type { AxisResult, LoopPatch } from './notes.ts';
 
 export type { Axis, Direction, KnobId } from '../content/types.ts';
+export type { AxisResult, LoopPatch } from './notes.ts';
 
 /** Steps the archer walks through, in order; `stopped` interrupts any of them. */
 export const CHAPTERS = ['safety', 'baseline', 'warm-up', 'paper', 'finish', 'record'] as const;
@@ -112,7 +114,6 @@ export interface Advice {
   readonly caution: readonly string[];
 }
 
-export type AxisResult = 'tuned' | 'cannot' | 'accepted' | 'inconsistent';
 export type Finding =
   | { readonly kind: 'gate'; readonly gate: string; readonly result: 'passed' | 'failed' | 'unknown' | 'noted' }
   | { readonly kind: 'axis'; readonly axis: Axis; readonly chapter: Chapter; readonly result: AxisResult; readonly chance?: number }
@@ -199,8 +200,8 @@ export interface Decided {
   readonly advice?: Advice | null;
   /** Steps that are to be asked (again) before the walk goes on. */
   readonly due?: readonly string[];
-  /** Small typed notes of the loop (which rung, which axis is settled, …); see loop.ts. */
-  readonly loop?: Readonly<Record<string, unknown>>;
+  /** What the loop keeps from here on, and orders for the fold (notes.ts). */
+  readonly loop?: LoopPatch;
 }
 
 interface FactBase { readonly seq: number; readonly time: string; readonly decided: Decided }

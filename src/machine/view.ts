@@ -113,7 +113,7 @@ function askOfFact(content: Content, state: State, fact: Extract<Fact, { kind: '
     };
   }
   if (fact.answer.kind === 'moved') {
-    const told = fact.decided.loop?.['told'] as { knob: KnobId; delta: number } | undefined;
+    const told = fact.decided.loop?.told;
     if (told === undefined) return null;
     const knob = content.knobs[told.knob];
     return { ...base, kind: 'amount', short: phrase(content, 'correct-move', { knob: knob.name }), text, unit: knob.unit, max: knob.hard * 4 };

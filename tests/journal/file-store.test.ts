@@ -162,9 +162,9 @@ describe('a store in memory', () => {
     failsWith('internal', () => store.append(noted(4)));
   });
   it('holds what would come back from disk, not what was handed in', () => {
-    const fact = { ...noted(2), decided: { events: [], say: [], findings: [], loop: { gone: undefined, stays: 1 } } };
+    const fact = { ...noted(2), decided: { events: [], say: [], findings: [], loop: { gone: undefined, wanted: 1 } } };
     const store = memoryStore([begun(), fact]);
-    expect(Object.keys(store.facts[1]!.decided.loop!)).toEqual(['stays']);
+    expect(Object.keys(store.facts[1]!.decided.loop!)).toEqual(['wanted']);
     expect(memoryStore([begun(), fact], { skipCodec: true }).facts[1]).toBe(fact);
   });
 });
