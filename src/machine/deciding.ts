@@ -64,8 +64,10 @@ export class Deciding {
     this.add({ say: [phrase(this.content, id, holes)] });
   }
 
-  event(event: MachineEvent): void {
+  /** Moves the machine; true, so that a turn can end with it. */
+  event(event: MachineEvent): true {
     this.add({ events: [event] });
+    return true;
   }
 
   /** Asks again what this kind of happening asks again (content's table). */

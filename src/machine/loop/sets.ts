@@ -50,3 +50,7 @@ export const settingNow = (state: State, knob: KnobId): number => settingsOf(sta
 /** Adjustments that this content knows for an axis. */
 export const knobsOn = (content: Content, axis: Axis): readonly KnobId[] =>
   Object.values(content.knobs).filter((knob) => knob.axis === axis).map((knob) => knob.id);
+
+/** Axes that were tuned at the first distance. */
+export const tunedAxes = (state: State): readonly Axis[] =>
+  (['height', 'side'] as const).filter((axis) => state.notes.axis[axis]?.result === 'tuned');

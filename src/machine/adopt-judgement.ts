@@ -1,0 +1,65 @@
+// What a judgement leads to: the verdict goes to the machine, a cause is looked for, a change is put back, a response is kept.
+
+import { nextUndo } from './after-happening.ts';
+import { axisOf } from './ask.ts';
+import type { Deciding } from './deciding.ts';
+import { lineOf } from './loop/evidence.ts';
+import type { Judgement } from './loop/judgement.ts';
+import { rungNow } from './loop/ladder.ts';
+import { phrase } from './words.ts';
+
+/** Adopts a judgement; false where one more shot is wanted. */
+export function adoptJudgement(d: Deciding, judged: Judgement): boolean {
+  d.add({ say: judged.say, findings: judged.findings, loop: { ...judged.notes } });
+  learn(d);
+  const { verdict } = judged;
+  if (verdict === null) return false;
+  if (verdict === 'inconsistent' && tooManyInspections(d)) return leaveScattered(d);
+  // 'returned' in a shooting state means: the set is as before, judge it now.
+  const staying = verdict === 'returned' && d.place.endsWith('shooting');
+  if (!staying) d.event({ type: 'verdict', verdict });
+  if (verdict === 'inconsistent' || verdict === 'gross' || verdict === 'not returned') inspectAdvice(d);
+  if (verdict === 'worse') nextUndo(d);
+  if (verdict === 'cannot' && d.state.notes.undo.length > 0) {
+    d.event({ type: 'put back' });
+    nextUndo(d);
+  }
+  return true;
+}
+
+const tooManyInspections = (d: Deciding): boolean => d.state.notes.inspections > 2;
+
+function leaveScattered(d: Deciding): true {
+  const axes = (['height', 'side'] as const).filter((axis) => d.state.notes.axis[axis]?.result !== 'tuned');
+  d.add({
+    events: [{ type: 'settled' }],
+    findings: axes.map((axis) => ({ kind: 'axis' as const, axis, chapter: 'paper' as const, result: 'inconsistent' as const })),
+    loop: { axis: { ...d.state.notes.axis, ...Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }])) }, inspection: null },
+  });
+  d.say('leave-scattered');
+  return true;
+}
+
+function inspectAdvice(d: Deciding): void {
+  const id = d.state.notes.inspection ?? 'scatter';
+  const inspection = d.content.inspections[id as keyof typeof d.content.inspections];
+  d.add({ advice: { kind: 'inspect', what: phrase(d.content, `inspect-what-${id}`), why: inspection.say[0] ?? '', caution: [] } });
+}
+
+/** Keeps what the line now says of the adjustment under work; told once, when its sign is beyond doubt. */
+function learn(d: Deciding): void {
+  const axis = axisOf(d.place);
+  const rung = axis === null ? null : rungNow(d.content, d.state, axis);
+  if (axis === null || rung === null || !d.state.moves.some((m) => m.knob === rung.knob)) return;
+  const line = lineOf(d.content, d.state, axis, rung.knob);
+  const sd = Math.sqrt(line.varSlope);
+  if (Math.abs(line.slope) < 2 * sd) return;
+  const fresh = d.state.notes.learned[rung.knob] === undefined;
+  d.add({
+    loop: { learned: { ...d.state.notes.learned, [rung.knob]: { mean: line.slope, sd } } },
+    findings: fresh ? [{ kind: 'knob', knob: rung.knob, result: 'learned' }] : [],
+  });
+  if (!fresh) return;
+  const knob = d.content.knobs[rung.knob];
+  d.say('learned', { knob: knob.name, change: Math.abs(line.slope * knob.first).toFixed(2), step: phrase(d.content, 'first-step-of', { first: knob.first === Math.trunc(knob.first) ? knob.first : `1/${Math.round(1 / knob.first)}`, unit: knob.unit }) });
+}

@@ -1,0 +1,145 @@
+// The measuring loop, one automatic step at a time: when to judge, when to advise, when to leave an axis.
+
+import type { Axis } from '../content/types.ts';
+import { adoptJudgement } from './adopt-judgement.ts';
+import { nextUndo } from './after-happening.ts';
+import { axisOf } from './ask.ts';
+import type { Deciding } from './deciding.ts';
+import { choose } from './loop/advise.ts';
+import { judgeResume, judgeReturn, judgeSecond } from './loop/compare.ts';
+import { evidenceOn } from './loop/evidence.ts';
+import { judgeAsFound, judgeAxis, judgeSet } from './loop/judge.ts';
+import type { Judgement } from './loop/judgement.ts';
+import { rungNow } from './loop/ladder.ts';
+import { sizeMove } from './loop/size.ts';
+import { currentSet, SECOND_DISTANCE, taken, TOLERANCE, tunedAxes } from './loop/sets.ts';
+import { phrase } from './words.ts';
+
+/** A finishing step is offered beyond this, inches. */
+const FINISH_FROM = 1 / 8;
+
+/** One automatic step of a paper stage; false where a question stands. */
+export function turnPaper(d: Deciding, phase: string): boolean {
+  switch (phase) {
+    case 'shooting':
+      return turnShooting(d);
+    case 'proving':
+      return turnProving(d);
+    case 'advising':
+      return turnAdvising(d);
+    case 'passed':
+      return turnPassed(d);
+    case 'puttingBack':
+      if (d.state.notes.reshoot) return reshoot(d);
+      if (d.state.advice !== null) return false;
+      if (d.state.notes.undo.length === 0) return d.event({ type: 'looked' });
+      nextUndo(d);
+      return false;
+    default:
+      // inspecting, offering: the archer chooses, unless something else made the question void.
+      return d.state.notes.reshoot && phase === 'offering' ? reshoot(d) : false;
+  }
+}
+
+function reshoot(d: Deciding): true {
+  d.add({ events: [{ type: 'looked' }], advice: null, loop: { reshoot: false, offered: null } });
+  return true;
+}
+
+function turnShooting(d: Deciding): boolean {
+  const stage = d.place.split('.')[1] ?? '';
+  if (skipStage(d, stage)) return true;
+  if (d.state.notes.reshoot) d.add({ loop: { reshoot: false } });
+  if (stage === 'second' && d.state.notes.distance !== SECOND_DISTANCE) return secondDistance(d);
+  if (resumeDue(d)) return true;
+  if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
+  if (taken(d.state) < d.state.notes.wanted) return false;
+  return adoptJudgement(d, judgeHere(d, stage));
+}
+
+function judgeHere(d: Deciding, stage: string): Judgement {
+  const { content, state } = d;
+  if (state.notes.purpose === 'resume') return judgeResume(content, state);
+  const scatter = judgeSet(content, state);
+  if (scatter !== null) return scatter;
+  if (stage === 'asFound') return judgeAsFound(content, state);
+  if (stage === 'second') {
+    const axes = tunedAxes(d.state);
+    return judgeSecond(content, axes.flatMap((axis) => evidenceOn(content, state, axis, null) ?? []), state);
+  }
+  return judgeAxis(content, state, axisOf(d.place) ?? 'height');
+}
+
+/** Stages that have nothing to do: scatter has ended the paper work, or nothing has changed since the axis was settled. */
+function skipStage(d: Deciding, stage: string): boolean {
+  const { axis, cablesAt, heightAt } = d.state.notes;
+  const scattered = axis.height?.result === 'inconsistent' || axis.side?.result === 'inconsistent';
+  const nothingMoved = stage === 'heightAgain' && (cablesAt <= heightAt || axis.height?.result !== 'tuned');
+  const nothingToConfirm = stage === 'second' && tunedAxes(d.state).length === 0;
+  if (!scattered && !nothingMoved && !nothingToConfirm) return false;
+  if (stage === 'asFound' && !scattered) return false;
+  return d.event({ type: 'settled' });
+}
+
+function secondDistance(d: Deciding): true {
+  d.trigger('distance-changed');
+  d.say('to-second-distance', { distance: SECOND_DISTANCE });
+  d.add({ loop: { distance: SECOND_DISTANCE, newSet: true, purpose: 'judge', wanted: 3 } });
+  return true;
+}
+
+// The first set after a long break is held against the last one at this setting before it is used.
+function resumeDue(d: Deciding): boolean {
+  if (!d.state.notes.resumeSet) return false;
+  d.add({ loop: { resumeSet: false, newSet: true, purpose: 'resume', wanted: 3 } });
+  return true;
+}
+
+function turnProving(d: Deciding): boolean {
+  if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
+  if (taken(d.state) < d.state.notes.wanted) return false;
+  return adoptJudgement(d, judgeReturn(d.content, d.state));
+}
+
+function turnAdvising(d: Deciding): boolean {
+  const { content, state } = d;
+  if (state.notes.reshoot || state.notes.resumeSet) return reshoot(d);
+  if (state.advice?.kind === 'adjust') return false;
+  const axis = axisOf(d.place) ?? 'height';
+  const choice = choose(content, state, axis);
+  if (choice.kind === 'ask first') { d.add({ due: choice.steps }); return true; }
+  if (choice.kind === 'advice') { d.add({ advice: choice.advice }); return false; }
+  const shop = { kind: 'shop' as const, what: phrase(content, 'shop-what'), why: choice.shop, caution: [content.cautions['manual'] ?? ''].filter((c) => c !== '') };
+  d.add({
+    advice: shop, events: [{ type: 'settled' }],
+    findings: [{ kind: 'axis', axis, chapter: 'paper', result: 'cannot' }],
+    loop: { axis: { ...state.notes.axis, [axis]: { result: 'cannot', chance: 0 } }, shop: [...state.notes.shop, choice.shop] },
+  });
+  d.say('none-left', { shop: choice.shop });
+  return true;
+}
+
+// In tolerance. One finishing step is offered where the estimate lies beyond 1/8 in and the knob is learned.
+function turnPassed(d: Deciding): boolean {
+  const { notes } = d.state;
+  if (notes.offered === 'finish step') return false;
+  const axis = axisOf(d.place);
+  if (axis !== null && notes.offeredFor[axis] !== true && finishingStepFits(d, axis)) {
+    d.add({ loop: { offered: 'finish step', offeredFor: { ...notes.offeredFor, [axis]: true } } });
+    return false;
+  }
+  return d.event({ type: 'settled' });
+}
+
+function finishingStepFits(d: Deciding, axis: Axis): boolean {
+  const rung = rungNow(d.content, d.state, axis);
+  if (rung === null || d.state.notes.learned[rung.knob] === undefined) return false;
+  const evidence = evidenceOn(d.content, d.state, axis, rung.knob);
+  if (evidence === null || Math.abs(evidence.mean) <= FINISH_FROM) return false;
+  const sized = sizeMove(d.content, d.state, axis, rung);
+  if (sized === null || sized.trial) return false;
+  // Only a step that promises something: the estimate must come closer to the aim.
+  const { aim } = TOLERANCE[axis];
+  const after = sized.line.intercept + sized.line.slope * sized.to;
+  return Math.abs(after - aim) < Math.abs(evidence.mean - aim);
+}
