@@ -5,6 +5,7 @@
 import { chmodSync, existsSync, mkdirSync, readFileSync, readdirSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { fileURLToPath, pathToFileURL } from 'node:url';
+import { thirdParty } from './third-party.mjs';
 
 export const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 const DIST = join(ROOT, 'dist');
@@ -40,13 +41,15 @@ async function bundle() {
     absWorkingDir: ROOT,
     entryPoints: { quarterturn: 'src/main.tsx' },
     outdir: 'dist', entryNames: '[name]', chunkNames: 'part-[hash]',
-    bundle: true, splitting: true, minify: true, write: false,
+    bundle: true, splitting: true, minify: true, write: false, metafile: true,
     format: 'esm', platform: 'node', target: 'node20', jsx: 'automatic',
     define: { 'process.env.NODE_ENV': '"production"', __VERSION__: JSON.stringify(version) },
     banner: { js: "import{createRequire as __cr}from'node:module';const require=__cr(import.meta.url);" },
-    legalComments: 'linked', logLevel: 'silent', plugins: [patches],
+    // Licences are told whole in THIRD-PARTY.txt, not in scraps beside each part.
+    legalComments: 'none', logLevel: 'silent', plugins: [patches],
   }).catch((error) => fail(`the build failed.\n${(error.errors ?? []).map(told).join('\n') || error.message}`));
-  return result.outputFiles.map((file) => ({ name: basename(file.path), bytes: file.contents }));
+  const licences = { name: 'THIRD-PARTY.txt', bytes: thirdParty(ROOT, result.metafile) };
+  return [licences, ...result.outputFiles.map((file) => ({ name: basename(file.path), bytes: file.contents }))];
 }
 
 const told = (e) => `  ${e.location ? `${e.location.file}:${e.location.line}:${e.location.column} ` : ''}${e.text}`;
