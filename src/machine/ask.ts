@@ -108,7 +108,7 @@ function loopAsk(content: Content, state: State, place: string): Ask | null {
       const knob = content.knobs[advice.knob];
       return {
         ...base, kind: 'amount', about: 'moved', step: phase === 'advising' ? 'make-the-move' : 'put-it-back', unit: knob.unit, max: knob.hard * 4,
-        short: phrase(content, 'moved-short'), text: knob.how, why: [advice.why, ...base.why], caution: advice.caution,
+        short: phrase(content, 'moved-short', { what: advice.what }), text: knob.how, why: [advice.why, ...base.why], caution: advice.caution,
       };
     }
     case 'passed':

@@ -95,7 +95,8 @@ function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from
   const next = predict(line, to);
   const sd = Math.hypot(next.sd, spreadOf(state).sd / Math.sqrt(3));
   const still = spreadOf(state).sd * Math.sqrt(2 / 3);
-  const expect = axis === 'height' ? { x: here.x, y: next.mean, sdX: still, sdY: sd } : { x: next.mean, y: here.y, sdX: sd, sdY: still };
+  const [mean, x, y, sdAxis, sdOther] = [next.mean, here.x, here.y, sd, still].map(thousandths) as [number, number, number, number, number];
+  const expect = axis === 'height' ? { x, y: mean, sdX: sdOther, sdY: sdAxis } : { x: mean, y, sdX: sdAxis, sdY: sdOther };
   const words: readonly [string, string] = axis === 'height' ? ['high', 'low'] : ['right', 'left'];
   const now = on(axis, here);
   return {
@@ -105,6 +106,9 @@ function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from
     wrongIf: phrase(content, 'wrong-if', { expect: sideInWords(next.mean, ...words), give: sd.toFixed(2), now: sideInWords(now, ...words) }),
   };
 }
+
+/** Nobody reads a tear closer; keeps binary dust off the pipe. */
+const thousandths = (value: number): number => Math.round(value * 1000) / 1000 + 0;
 
 /** A move of one knob from one setting to another, with its words, its cautions and its way back. */
 export function plainMove(content: Content, state: State, knob: Knob, from: number, to: number, why: string, kind: 'adjust' | 'put-back' = 'adjust'): Advice {
