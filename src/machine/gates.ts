@@ -27,7 +27,7 @@ export function judgeGate(content: Content, state: State, id: string, answer: An
   if (pending === null || pending.step.effect !== 'gate') return null;
   if (pending.step.kind === 'chunk' && pending.check === undefined) return judgeChunk(pending, answer);
   const ruling = rule(content, state, pending, answer);
-  return outcome(id, ruling);
+  return ruling === null ? PASSED : outcome(id, ruling);
 }
 
 /** The gate's name in findings and in `ask.about`: the check's own id for a check of a chunk. */
@@ -59,7 +59,7 @@ function outcome(id: string, ruling: Ruling): GateOutcome {
   return { ...PASSED, findings: [{ kind: 'gate', gate, result: ruling.result }], stop: { cause: 'gate', ask, from: id }, say };
 }
 
-function rule(content: Content, state: State, { id, step, check }: Pending, answer: Answer): Ruling {
+function rule(content: Content, state: State, { id, step, check }: Pending, answer: Answer): Ruling | null {
   if (check !== undefined) {
     const value = answer.kind === 'choice' ? answer.values[0] : undefined;
     if (value === 'true') return { result: 'passed' };
@@ -87,7 +87,7 @@ function ruleChoice(step: Extract<Step, { kind: 'choice' }>, answer: Answer): Ru
   return { result: 'failed', fail: option?.gate ?? 'look-up', say: option?.say ?? step.thenDo };
 }
 
-function ruleNumber(content: Content, state: State, id: string, step: Extract<Step, { kind: 'number' }>, value: number): Ruling {
+function ruleNumber(content: Content, state: State, id: string, step: Extract<Step, { kind: 'number' }>, value: number): Ruling | null {
   const low = step.pass?.min;
   const high = step.pass?.max;
   if ((low !== undefined && value < low) || (high !== undefined && value > high)) return { result: 'failed', fail: step.fail, say: step.thenDo };
@@ -95,7 +95,7 @@ function ruleNumber(content: Content, state: State, id: string, step: Extract<St
   return special === undefined ? { result: 'passed' } : special(content, state, value);
 }
 
-const RULES: Readonly<Record<string, (content: Content, state: State, value: number) => Ruling>> = {
+const RULES: Readonly<Record<string, (content: Content, state: State, value: number) => Ruling | null>> = {
   'bolts-bottom': (content, state) => ruleBolts(content, state),
   'bolts-top': (content, state) => (measured(state, 'bolts-bottom') === undefined ? { result: 'passed' } : ruleBolts(content, state)),
   'bolt-limit': (content, state) => ruleBolts(content, state),
@@ -123,7 +123,11 @@ const RULES: Readonly<Record<string, (content: Content, state: State, value: num
   },
 };
 
-function ruleBolts(content: Content, state: State): Ruling {
+// Two figures that are both asked again are held together once the second is in: against the old one, bolts that were just
+// brought level would read unequal for ever.
+function ruleBolts(content: Content, state: State): Ruling | null {
+  const waiting = ['bolts-top', 'bolts-bottom'].some((id) => state.due.includes(id) || askedWhileStopped(state, id));
+  if (waiting) return null;
   const top = measured(state, 'bolts-top');
   const bottom = measured(state, 'bolts-bottom');
   if (top === undefined || bottom === undefined) return { result: 'passed' };
@@ -135,7 +139,9 @@ function ruleBolts(content: Content, state: State): Ruling {
 }
 
 // Worst case counts: until the peak is measured, the limbs' rating plus the allowance; then the peak plus what the scale may hide.
-function ruleMass(content: Content, state: State): Ruling {
+// While the walk stands still for them, the last of the figures that were asked again decides.
+function ruleMass(content: Content, state: State): Ruling | null {
+  if (['rated-weight', 'arrow-mass', 'peak-weight'].some((id) => askedWhileStopped(state, id))) return null;
   const mass = measured(state, 'arrow-mass');
   if (mass === undefined) return { result: 'passed' };
   const peak = measured(state, 'peak-weight');
@@ -154,5 +160,7 @@ function ruleMass(content: Content, state: State): Ruling {
   if (ratio < MASS_WARN) return { result: 'noted', say: phrase(content, 'mass-low', holes) };
   return { result: 'passed' };
 }
+
+const askedWhileStopped = (state: State, id: string): boolean => state.stop?.ask.includes(id) === true;
 
 const round1 = (value: number): number => Math.round(value * 10) / 10;
