@@ -7,6 +7,7 @@ import { judgeGate } from './gates.ts';
 import { SHOTS_TO_REST } from './limits.ts';
 import { axisOf } from './ask.ts';
 import { taken } from './loop/sets.ts';
+import { stopOver } from './stops.ts';
 import { placeOf } from './walk.ts';
 import type { Answer, Finding, MovedAnswer } from './types.ts';
 
@@ -20,7 +21,12 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (step === 'what-happened') return afterStopWord(d, value);
   if (step === 'released') return afterRelease(d);
   applyGate(d, step, answer);
-  SIDE_EFFECTS[step]?.(d, value);
+  sideEffects(d, step, answer);
+}
+
+/** What a choice brings about besides its gate, whether it was made now or is how a wrong answer should have read. */
+export function sideEffects(d: Deciding, step: string, answer: Answer): void {
+  SIDE_EFFECTS[step]?.(d, answer.kind === 'choice' ? (answer.values[0] ?? '') : '');
 }
 
 /** Rules on a gate; a failed one stops at once, a passed one may release a stop. */
@@ -30,7 +36,7 @@ export function applyGate(d: Deciding, step: string, answer: Answer): void {
     d.add({ findings: ruling.findings, due: ruling.due, say: ruling.say });
     if (ruling.stop !== null) {
       const fresh = d.place !== 'stopped';
-      d.add({ events: fresh ? [{ type: 'stop' }] : [], loop: { stop: ruling.stop } });
+      d.add({ events: fresh ? [{ type: 'stop' }] : [], loop: { stop: stopOver(d.state.stop, ruling.stop) } });
       d.say(ruling.stop.ask[0] === 'released' ? 'stop-shop' : 'stop-here');
       return;
     }
@@ -59,11 +65,11 @@ function afterRelease(d: Deciding): void {
 }
 
 function afterStopWord(d: Deciding, what: string): void {
-  const from = d.state.stop?.from ?? 'word';
-  if (what === 'bow') d.add({ loop: { stop: { cause: 'word', ask: ['released'], from } } });
-  else if (what === 'arrow') d.add({ loop: { stop: { cause: 'word', ask: ['arrow-check'], from } } });
+  const leadsOut = (step: string): void => d.add({ loop: { stop: stopOver(d.state.stop, { cause: 'word', ask: [step], from: 'word' }) } });
+  if (what === 'bow') leadsOut('released');
+  else if (what === 'arrow') leadsOut('arrow-check');
   else if (what === 'person') {
-    d.add({ loop: { stop: { cause: 'word', ask: ['someone-hurt'], from } } });
+    leadsOut('someone-hurt');
     d.trigger('place-changed');
   }
   d.say(`stop-word-${['bow', 'arrow', 'person'].includes(what) ? what : 'nothing'}`);
@@ -87,7 +93,12 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   history: (d, value) => { if (value === 'heat-or-fall') d.trigger('heat-or-fall'); },
   place: (d, value) => { if (value === 'other') longBreak(d); },
   release: (d, value) => { if (value === 'fingers') d.say('fingers'); },
-  growing: (d, value) => { if (value === 'growing') d.say('growing'); },
+  growing: (d, value) => {
+    if (value !== 'growing') return;
+    d.say('growing');
+    // Another limit holds for the shaft now: what passed for a grown archer is looked at again.
+    if (d.state.answers['shaft-ahead'] !== undefined) d.add({ due: ['shaft-ahead'] });
+  },
   bow: (d, value) => { d.say(value === 'another' ? 'bow-new' : 'bow-known'); },
   contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },

@@ -2,13 +2,14 @@
 // a choice may take later answers off the route, and those are kept as suggestions only.
 
 import type { Deciding } from './deciding.ts';
-import { afterAnswer, applyGate } from './after-answer.ts';
+import { afterAnswer, applyGate, sideEffects } from './after-answer.ts';
 import { lookUp } from './agenda.ts';
 import { holds } from './guards.ts';
 import { isWalkChoice } from './correctable.ts';
 import { centreOf, spreadOf } from './loop/evidence.ts';
 import { goodShots } from './loop/sets.ts';
 import { settingsOf, type State } from './state.ts';
+import { takenBack } from './stops.ts';
 import type { Answer, Fact } from './types.ts';
 import { amountInWords, tearInWords } from './words.ts';
 
@@ -54,12 +55,13 @@ function correctedMove(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>): 
 function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, answer: Answer): void {
   const pending = lookUp(d.content, fact.step);
   if (pending === null) return;
-  const { stop } = d.before;
-  // Taken back in time ("written by mistake, nothing happened"): the gate that raised the stop is answered anew.
-  if (d.place === 'stopped' && stop !== null && (stop.from === fact.step || stop.ask.includes(fact.step))) {
-    d.add({ loop: { stop: { ...stop, ask: [] } } });
-  }
+  // Taken back in time ("written by mistake, nothing happened"): the gate that raised the stop is answered anew. An older
+  // answer to the same question raised nothing, and clears nothing.
+  const inForce = d.before.answers[fact.step]?.seq === fact.seq;
+  const left = inForce ? takenBack(d.before.stop, fact.step) : null;
+  if (d.place === 'stopped' && left !== null) d.add({ loop: { stop: left } });
   applyGate(d, fact.step, answer);
+  if (inForce) sideEffects(d, fact.step, answer);
   if (pending.step.effect === 'chosen') offRoute(d);
   rejudge(d);
 }

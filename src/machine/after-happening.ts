@@ -6,6 +6,7 @@ import type { Deciding, FactDraft } from './deciding.ts';
 import { undoAdvice } from './loop/advise.ts';
 import { settingNow } from './loop/sets.ts';
 import type { Move } from './state.ts';
+import { stopOver } from './stops.ts';
 import { amountInWords, headlineOf } from './words.ts';
 
 /** Less than this away, in the same place, with nothing happened: the standing question simply goes on. */
@@ -25,7 +26,7 @@ export function afterHappening(d: Deciding, draft: Exclude<FactDraft, { kind: 'a
       }
       return;
     case 'stopped':
-      d.add({ events: d.place === 'stopped' ? [] : [{ type: 'stop' }], loop: { stop: { cause: 'word', ask: ['what-happened'], from: 'word' } } });
+      d.add({ events: d.place === 'stopped' ? [] : [{ type: 'stop' }], loop: { stop: stopOver(d.state.stop, { cause: 'word', ask: ['what-happened'], from: 'word' }) } });
       d.say('stopped-by-word', { words: draft.words.slice(0, 80) });
       return;
     case 'noted':

@@ -13,10 +13,19 @@ import { placeOf } from './walk.ts';
 export function standingAsk(content: Content, state: State): Ask | null {
   const place = placeOf(state.walk);
   if (place === 'record') return null;
-  if (place === 'stopped') return askById(content, state, state.stop?.ask[0] ?? 'released');
+  if (place === 'stopped') return stoppedAsk(content, state);
   const [first] = agenda(content, state);
   if (first !== undefined) return askOf(content, state, first);
   return loopAsk(content, state, place);
+}
+
+// The question that leads out. Where it draws the bow, what must be looked at undrawn comes first even here.
+function stoppedAsk(content: Content, state: State): Ask | null {
+  const leadsOut = state.stop?.ask[0] ?? 'released';
+  const undrawn = (step: Step | undefined): boolean => step?.pause === 'talk' || step?.pause === 'undrawn';
+  const [first] = agenda(content, state);
+  const draws = !undrawn(lookUp(content, leadsOut)?.step);
+  return draws && first !== undefined && undrawn(first.step) ? askOf(content, state, first) : askById(content, state, leadsOut);
 }
 
 export function askById(content: Content, state: State, id: string): Ask | null {

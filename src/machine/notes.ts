@@ -5,7 +5,13 @@ import type { Axis, KnobId } from '../content/types.ts';
 export type AxisResult = 'tuned' | 'cannot' | 'accepted' | 'inconsistent';
 
 /** Why the walk is stopped, and the questions that lead out, in order. */
-export interface Stop { readonly cause: 'gate' | 'word'; readonly ask: readonly string[]; readonly from: string }
+export interface Stop {
+  readonly cause: 'gate' | 'word';
+  readonly ask: readonly string[];
+  readonly from: string;
+  /** An earlier stop that is not cleared yet. */
+  readonly under?: Stop;
+}
 
 /** What a set of shots is for. */
 export type Purpose = 'judge' | 'prove' | 'resume' | 'tightened';

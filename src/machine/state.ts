@@ -3,6 +3,7 @@
 import type { Content, KnobId } from '../content/types.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
 import { NO_NOTES, patchNotes, type LoopNotes, type Purpose, type Stop } from './notes.ts';
+import { afterQuestion } from './stops.ts';
 import type { Advice, Answer, Carried, Fact, Finding, ShotAnswer } from './types.ts';
 
 export interface Answered { readonly answer: Answer; readonly seq: number; readonly time: string }
@@ -129,7 +130,7 @@ function recordAnswer(content: Content, state: State, fact: Extract<Fact, { kind
     answers: known ? { ...state.answers, ...carried, [fact.step]: own } : state.answers,
     suggestions,
     due: state.due.filter((id) => id !== fact.step),
-    stop: state.stop === null ? null : { ...state.stop, ask: state.stop.ask.filter((id) => id !== fact.step) },
+    stop: afterQuestion(state.stop, fact.step),
   };
 }
 

@@ -1,0 +1,31 @@
+// Stops lie on one another: a word said while the bow waits for a dealer adds its own question and takes none away.
+// Only when the questions of all of them are answered does the walk go on.
+
+import type { Stop } from './notes.ts';
+
+/** A new stop on top of what still stands; an older one that asks nothing besides is taken up in it. */
+export function stopOver(standing: Stop | null, stop: Stop): Stop {
+  const below = levels(standing).filter((old) => old.ask.some((id) => !stop.ask.includes(id)));
+  return stack([stop, ...below], stop);
+}
+
+/** What is left after this question was answered; once no question is left it may be released. */
+export function afterQuestion(standing: Stop | null, id: string): Stop | null {
+  if (standing === null) return null;
+  return stack(levels(standing).map((stop) => ({ ...stop, ask: stop.ask.filter((asked) => asked !== id) })), standing);
+}
+
+/** Without the stop that the answer to `step` raised; null where none of them came from it. */
+export function takenBack(standing: Stop | null, step: string): Stop | null {
+  const itsOwn = (stop: Stop): boolean => stop.from === step || stop.ask.includes(step);
+  if (standing === null || !levels(standing).some(itsOwn)) return null;
+  return stack(levels(standing).filter((stop) => !itsOwn(stop)), standing);
+}
+
+const levels = (stop: Stop | null | undefined): readonly Stop[] => (stop == null ? [] : [stop, ...levels(stop.under)]);
+
+function stack(all: readonly Stop[], last: Stop): Stop {
+  const asking = all.filter((stop) => stop.ask.length > 0);
+  const lay = (under: Stop | null, { cause, ask, from }: Stop): Stop => ({ cause, ask, from, ...(under === null ? {} : { under }) });
+  return asking.reduceRight<Stop | null>(lay, null) ?? { cause: last.cause, ask: [], from: last.from };
+}
