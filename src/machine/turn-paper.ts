@@ -12,7 +12,7 @@ import { judgeAsFound, judgeAxis, judgeSet } from './loop/judge.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
 import { sizeMove } from './loop/size.ts';
-import { currentSet, SECOND_DISTANCE, taken, TOLERANCE, tunedAxes } from './loop/sets.ts';
+import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere, taken, TOLERANCE, tunedAxes } from './loop/sets.ts';
 import { phrase } from './words.ts';
 
 /** A finishing step is offered beyond this, inches. */
@@ -50,8 +50,8 @@ function turnShooting(d: Deciding): boolean {
   const stage = d.place.split('.')[1] ?? '';
   if (skipStage(d, stage)) return true;
   if (d.state.notes.reshoot) d.add({ loop: { reshoot: false } });
-  if (stage === 'second' && d.state.notes.distance !== SECOND_DISTANCE) return secondDistance(d);
   if (resumeDue(d)) return true;
+  if (stage === 'second' && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (taken(d.state) < d.state.notes.wanted) return false;
   return adoptJudgement(d, judgeHere(d, stage));
@@ -88,10 +88,12 @@ function secondDistance(d: Deciding): true {
   return true;
 }
 
-// The first set after a long break is held against the last one at this setting before it is used.
+// The first set after a long break is held against the last one at this setting before it is used: where the second
+// distance has no shots yet, that one was shot at the first.
 function resumeDue(d: Deciding): boolean {
   if (!d.state.notes.resumeSet) return false;
-  d.add({ loop: { resumeSet: false, newSet: true, purpose: 'resume', wanted: 3 } });
+  const distance = shotsHere(d.state).length > 0 ? d.state.notes.distance : FIRST_DISTANCE;
+  d.add({ loop: { resumeSet: false, distance, newSet: true, purpose: 'resume', wanted: 3 } });
   return true;
 }
 
