@@ -1,0 +1,68 @@
+// The shape of one expert case, as a technician writes it in YAML; strict, so that a slip of the pen is a failed test.
+
+import { readFileSync } from 'node:fs';
+import { parse } from 'yaml';
+import { z } from 'zod';
+import { DIRECTIONS, KNOBS } from '../../src/content/types.ts';
+import { parseQuantity } from '../../src/maths/fractions.ts';
+
+const word = z.union([z.string(), z.number(), z.array(z.string())]);
+const pair = z.tuple([z.number(), z.number()]);
+/** `1/32`, in the adjustment's own unit: inches, half twists in pairs, turns. */
+const amount = z.union([z.string(), z.number()]).transform((raw, context) => {
+  const read = parseQuantity(String(raw), 'in');
+  if (read.ok) return read.value;
+  context.addIssue(read.why);
+  return z.NEVER;
+});
+const move = z.strictObject({ knob: z.enum(KNOBS), way: z.enum(DIRECTIONS), size: amount });
+
+/** What happened before the step that is asked for, in order. */
+const seen = z.union([
+  /** The mean of as many good shots as the coach wants here; the shots lie `spread` apart round it. */
+  z.strictObject({ tear: pair, spread: z.number().positive().optional() }),
+  /** Exactly these shots and no more. */
+  z.strictObject({ shots: z.array(z.union([pair, z.strictObject({ x: z.number(), y: z.number(), called: z.literal('bad') }), z.literal('missed')])).min(1) }),
+  /** A change that was made: as advised where the coach advises this very knob and side, else unasked. */
+  z.strictObject({ moved: move }),
+  /** Hours until the program is started again. */
+  z.strictObject({ later: z.number().positive() }),
+  z.strictObject({ stop: z.string() }),
+]);
+
+const sizes = z.tuple([amount, amount]);
+const step = z.strictObject({ knob: z.enum(KNOBS), way: z.enum(DIRECTIONS), size: sizes });
+
+const next = z.discriminatedUnion('kind', [
+  /** One change on the bow; `also` is the equally right one, offered on "not now". */
+  z.strictObject({ kind: z.literal('adjust'), ...step.shape, trial: z.boolean().optional(), words: z.string().optional(), also: step.optional() }),
+  z.strictObject({ kind: z.literal('put-back'), ...step.shape, proof: z.number().int().optional() }),
+  /** Nothing is shot; `out` is the question that leads on. */
+  z.strictObject({ kind: z.literal('stop'), out: z.string(), words: z.string() }),
+  /** No adjustment: something is looked for. */
+  z.strictObject({ kind: z.literal('look'), words: z.string(), then: z.number().int().optional() }),
+  /** Only more shots. */
+  z.strictObject({ kind: z.literal('shoot'), more: z.number().int(), distance: z.number().optional(), words: z.string().optional() }),
+  z.strictObject({ kind: z.literal('shop'), words: z.string() }),
+  /** Something is asked or measured before anything else. */
+  z.strictObject({ kind: z.literal('ask'), about: z.array(z.string()).min(1), words: z.string().optional() }),
+  /** In tolerance: the bow is left alone and a second distance confirms it. */
+  z.strictObject({ kind: z.literal('leave'), words: z.string() }),
+]);
+
+const schema = z.array(z.strictObject({
+  situation: z.string(),
+  /** Answers, by what is asked, that differ from the usual archer's; `once` only the first time. */
+  bow: z.record(z.string(), word).default({}),
+  once: z.record(z.string(), word).default({}),
+  seen: z.array(seen).default([]),
+  next,
+  why: z.string(),
+  source: z.string(),
+}));
+
+export type Case = z.infer<typeof schema>[number];
+export type Seen = z.infer<typeof seen>;
+export type Next = z.infer<typeof next>;
+
+export const readCases = (file: string): readonly Case[] => schema.parse(parse(readFileSync(new URL(file, import.meta.url), 'utf8')));
