@@ -6,7 +6,7 @@ import type { Deciding } from './deciding.ts';
 import { lineOf } from './loop/evidence.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
-import { phrase } from './words.ts';
+import { amountInWords, phrase } from './words.ts';
 
 /** Adopts a judgement; false where one more shot is wanted. */
 export function adoptJudgement(d: Deciding, judged: Judgement): boolean {
@@ -61,5 +61,5 @@ function learn(d: Deciding): void {
   });
   if (!fresh) return;
   const knob = d.content.knobs[rung.knob];
-  d.say('learned', { knob: knob.name, change: Math.abs(line.slope * knob.first).toFixed(2), step: phrase(d.content, 'first-step-of', { first: knob.first === Math.trunc(knob.first) ? knob.first : `1/${Math.round(1 / knob.first)}`, unit: knob.unit }) });
+  d.say('learned', { knob: knob.name, change: Math.abs(line.slope * knob.first).toFixed(2), step: amountInWords({ value: knob.first, unit: knob.unit }) });
 }

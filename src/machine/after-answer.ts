@@ -1,6 +1,6 @@
 // What follows from an answer: the ruling on a gate, a cause that was found, a move that was made, a choice of the walk.
 
-import type { Content } from '../content/types.ts';
+import type { Content, Trigger } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { isCableWork, longBreak, nextUndo } from './after-happening.ts';
 import { judgeGate } from './gates.ts';
@@ -100,6 +100,8 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
     if (d.state.answers['shaft-ahead'] !== undefined) d.add({ due: ['shaft-ahead'] });
   },
   bow: (d, value) => { d.say(value === 'another' ? 'bow-new' : 'bow-known'); },
+  // Those set aside are counted anew each time that some are found, so that kept and set aside add up.
+  'arrows-flexed': (d, value) => { if (value === 'some-bad') d.add({ due: ['arrows-set-aside'] }); },
   contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
   face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },
@@ -115,15 +117,19 @@ const CAUSES: readonly Cause[] = ['contact', 'grip', 'face', 'loose part', 'one 
 // Tears shot with contact, or with something loose, say nothing of the bow: they no longer count.
 const VOIDS: readonly Cause[] = ['contact', 'loose part'];
 
-function causeFound(d: Deciding, cause: Cause, again: readonly string[]): void {
+function causeFound(d: Deciding, cause: Cause, again: readonly string[], voids = VOIDS.includes(cause)): void {
   const { epoch } = d.state.notes;
-  const voids = VOIDS.includes(cause);
   d.add({
     findings: [{ kind: 'cause', cause }], due: again, advice: null,
     loop: { newSet: true, wanted: 3, purpose: 'judge', reshoot: true, epoch: epoch + 1, ...(voids ? { forgetBefore: epoch } : {}) },
   });
   d.say(`cause-${cause.replace(' ', '-')}`);
 }
+
+/** What was found and is now put right is looked at again before the next shot, like any other work of its kind. */
+const AFTER_MENDING: Readonly<Record<string, Trigger>> = {
+  'shafts': 'arrow-changed', 'one-arrow': 'clash', 'nock-fit': 'nock-height', 'rest-timing': 'drop-cord', 'centre-shot': 'something-moved',
+};
 
 function afterInspection(d: Deciding, id: string, value: string): void {
   const inspection = d.content.inspections[id as keyof Content['inspections']];
@@ -133,8 +139,10 @@ function afterInspection(d: Deciding, id: string, value: string): void {
   if (cause === 'contact') causeFound(d, cause, ['rest-check']);
   else if (cause === 'loose part') { causeFound(d, cause, []); d.trigger('something-moved'); }
   else if (cause === 'tired archer') { causeFound(d, cause, []); d.trigger('forty-shots'); }
-  else if (cause !== undefined) causeFound(d, cause, []);
+  else if (cause !== undefined) causeFound(d, cause, [], value === 'shafts');
   else if (id === 'not-returned') { d.trigger('something-moved'); d.add({ loop: { epoch: d.state.notes.epoch + 1 } }); }
+  const mended = AFTER_MENDING[value];
+  if (mended !== undefined) d.trigger(mended);
   // After scatter five shots judge better than three.
   d.add({ events: [{ type: 'looked' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' ? 5 : 3, inspection: null, reshoot: false } });
 }

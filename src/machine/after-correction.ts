@@ -11,7 +11,7 @@ import { goodShots } from './loop/sets.ts';
 import { settingsOf, type State } from './state.ts';
 import { takenBack } from './stops.ts';
 import type { Answer, Fact } from './types.ts';
-import { amountInWords, tearInWords } from './words.ts';
+import { settingInWords, tearInWords } from './words.ts';
 
 export function afterCorrection(d: Deciding, of: number, answer: Answer): void {
   const fact = d.before.facts.find((f) => f.seq === of);
@@ -48,7 +48,7 @@ function correctedMove(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>): 
   if (told === undefined) return;
   const knob = d.content.knobs[told.knob];
   const now = settingsOf(d.state.moves)[told.knob] ?? 0;
-  d.say('corrected-move', { knob: knob.name, now: amountInWords({ value: now, unit: knob.unit }) });
+  d.say('corrected-move', { knob: knob.name, now: settingInWords(d.content, knob, now) });
   rejudge(d);
 }
 

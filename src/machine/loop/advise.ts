@@ -30,9 +30,11 @@ export function choose(content: Content, state: State, axis: Axis): Choice {
   const rung = usableRung(content, state, axis);
   if (rung === null) return { kind: 'none left', shop: ladderFor(content, state, axis).shop };
   const knob = content.knobs[rung.knob];
-  const looks = axis === 'side' ? sidewaysLooks(state) : [];
-  const needs = missing(content, state, [...looks, ...knob.needs]);
+  const needs = missing(content, state, knob.needs);
   if (needs.length > 0) return { kind: 'ask first', steps: needs };
+  // One look at a time: what the first one finds may make the next one needless, and asks for a fresh set first.
+  const [look] = axis === 'side' ? missing(content, state, sidewaysLooks(state)) : [];
+  if (look !== undefined) return { kind: 'ask first', steps: [look] };
   const sized = sizeMove(content, state, axis, rung);
   if (sized === null) return { kind: 'none left', shop: ladderFor(content, state, axis).shop };
   return { kind: 'advice', advice: adviceOf(content, state, axis, knob, sized), knob: rung.knob };

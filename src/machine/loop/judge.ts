@@ -81,10 +81,10 @@ const inTolerance = (e: AxisEvidence): boolean => e.within >= SURE && e.withinHe
 const wantsMore = (within: number, shots: number): boolean =>
   (within >= NEAR && shots < MOST_SHOTS) || (within > FAR && shots < CHEAP_SHOTS);
 
-function oneMore(content: Content, state: State, say: readonly string[]): Judgement {
+function oneMore(content: Content, state: State, say: readonly string[], why: 'one-more' | 'perhaps-worse' = 'one-more'): Judgement {
   const set = currentSet(state);
   const shots = set === null ? 0 : goodShots(set).length;
-  return judgement(null, { notes: { wanted: shots + 1 }, say: [...say, phrase(content, 'one-more')] });
+  return judgement(null, { notes: { wanted: shots + 1 }, say: [...say, phrase(content, why)] });
 }
 
 /** One axis at the present setting, with the adjustment under work. */
@@ -143,7 +143,7 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   const before = now - last.delta;
   const chance = chanceWorse(evidence.line, before, now, TOLERANCE[axis].aim);
   // Likely worse, not proven: a shot more before the side is given up or kept.
-  if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < MOST_DOUBTFUL) return oneMore(content, state, say);
+  if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < MOST_DOUBTFUL) return oneMore(content, state, say, 'perhaps-worse');
   if (chance < WORSE_FROM) return null;
   const times = (state.notes.worse[rung.knob] ?? 0) + 1;
   return judgement('worse', {
@@ -230,4 +230,5 @@ function summary(content: Content, state: State, both: readonly AxisEvidence[]):
 
 const lastSeq = (state: State): number => state.facts.at(-1)?.seq ?? 0;
 const round = (value: number): number => Math.round(value * 1000) / 1000;
-export const percent = (value: number): string => `${Math.min(99, Math.round(value * 100))} %`;
+/** Rounded down, and never 0 or 100: shots do not show certainty. */
+export const percent = (value: number): string => (value < 0.01 ? 'under 1 %' : `${Math.min(99, Math.floor(value * 100 + 1e-9))} %`);
