@@ -138,7 +138,8 @@ class Session implements SessionLike {
 
   private note(words: string, now: Date): Reply {
     const text = plainText(words, 'note');
-    if (hasStopWord(text)) return this.stop(text, now);
+    // A finished tune has nothing left to stop; the words are kept all the same.
+    if (hasStopWord(text) && !this.state.notes.done) return this.stop(text, now);
     return { ...this.take({ kind: 'noted', ...this.stamp(now), note: text }), noted: true };
   }
 

@@ -22,7 +22,11 @@ export function afterCorrection(d: Deciding, of: number, answer: Answer): void {
     afterAnswer(d, fact.step, answer);
     return;
   }
-  if (answer.kind === 'shots') correctedShots(d, of);
+  if (answer.kind === 'shots') {
+    correctedShots(d, of);
+    // An arrow that missed after all has hit something: it is looked at like any other.
+    if (answer.shots.some((shot) => 'missed' in shot)) { d.trigger('clash'); d.say('missed-paper'); }
+  }
   else if (answer.kind === 'moved') correctedMove(d, fact);
   else correctedStep(d, fact, answer);
 }
@@ -30,7 +34,9 @@ export function afterCorrection(d: Deciding, of: number, answer: Answer): void {
 function correctedShots(d: Deciding, of: number): void {
   const meanIn = (state: State): string | null => {
     const set = state.sets.find((s) => s.shots.some((shot) => shot.seq === of));
-    return set === undefined ? null : tearInWords(centreOf(goodShots(set), spreadOf(state).sd).mean);
+    // Where every shot was missed or called bad there is no middle to tell.
+    const good = set === undefined ? [] : goodShots(set);
+    return good.length === 0 ? null : tearInWords(centreOf(good, spreadOf(state).sd).mean);
   };
   const was = meanIn(d.before);
   const is = meanIn(d.state);

@@ -99,20 +99,23 @@ const RULES: Readonly<Record<string, (content: Content, state: State, value: num
   'bolts-bottom': (content, state) => ruleBolts(content, state),
   'bolts-top': (content, state) => (measured(state, 'bolts-bottom') === undefined ? { result: 'passed' } : ruleBolts(content, state)),
   'bolt-limit': (content, state) => ruleBolts(content, state),
-  'arrow-count': (content, _state, value) =>
-    value >= TUNING_ARROWS ? { result: 'passed' } : { result: 'failed', fail: 'look-up', say: phrase(content, 'too-few-arrows', { need: TUNING_ARROWS }) },
-  'arrows-set-aside': (content, state, value) => {
-    const count = measured(state, 'arrow-count') ?? 0;
-    if (value > count) return { result: 'unknown', fail: 'look-up', say: phrase(content, 'arrows-do-not-add-up', { count, aside: value }) };
-    if (count - value < TUNING_ARROWS) return { result: 'failed', fail: 'look-up', say: phrase(content, 'too-few-arrows', { need: TUNING_ARROWS }), ask: ['arrow-count', 'arrows-flexed'] };
-    return { result: 'passed', say: phrase(content, 'arrows-kept', { kept: count - value, aside: value }) };
+  'arrow-count': (content, state, value) => {
+    if (value < TUNING_ARROWS) return { result: 'failed', fail: 'look-up', say: phrase(content, 'too-few-arrows', { need: TUNING_ARROWS }) };
+    const aside = measured(state, 'arrows-set-aside');
+    const open = ['arrows-flexed', 'arrows-set-aside'].some((id) => state.due.includes(id) || askedWhileStopped(state, id));
+    return aside === undefined || open || chosen(state, 'arrows-flexed') !== 'some-bad' ? { result: 'passed' } : ruleArrows(content, value, aside);
   },
+  'arrows-set-aside': (content, state, value) => ruleArrows(content, measured(state, 'arrow-count') ?? 0, value),
   'arrow-mass': (content, state) => ruleMass(content, state),
-  'rated-weight': (content, state) => (measured(state, 'arrow-mass') === undefined ? { result: 'passed' } : ruleMass(content, state)),
+  'rated-weight': (content, state, rated) => {
+    const peak = measured(state, 'peak-weight');
+    if (peak !== undefined && peak > rated + PEAK_ALLOWANCE && !state.due.includes('peak-weight')) return overRating(content, peak, rated);
+    return measured(state, 'arrow-mass') === undefined ? { result: 'passed' } : ruleMass(content, state);
+  },
   'scale-error': (content, state) => ruleMass(content, state),
   'peak-weight': (content, state, peak) => {
     const rated = measured(state, 'rated-weight');
-    if (rated !== undefined && peak > rated + PEAK_ALLOWANCE) return { result: 'failed', fail: 'shop', say: phrase(content, 'peak-over-rating', { peak, rated }) };
+    if (rated !== undefined && peak > rated + PEAK_ALLOWANCE) return overRating(content, peak, rated);
     return ruleMass(content, state);
   },
   'shaft-ahead': (content, state, ahead) => {
@@ -122,6 +125,15 @@ const RULES: Readonly<Record<string, (content: Content, state: State, value: num
     return { result: 'passed' };
   },
 };
+
+const overRating = (content: Content, peak: number, rated: number): Ruling =>
+  ({ result: 'failed', fail: 'shop', say: phrase(content, 'peak-over-rating', { peak, rated }) });
+
+function ruleArrows(content: Content, count: number, aside: number): Ruling {
+  if (aside > count) return { result: 'unknown', fail: 'look-up', say: phrase(content, 'arrows-do-not-add-up', { count, aside }) };
+  if (count - aside < TUNING_ARROWS) return { result: 'failed', fail: 'look-up', say: phrase(content, 'too-few-arrows', { need: TUNING_ARROWS }), ask: ['arrow-count', 'arrows-flexed'] };
+  return { result: 'passed', say: phrase(content, 'arrows-kept', { kept: count - aside, aside }) };
+}
 
 // Two figures that are both asked again are held together once the second is in: against the old one, bolts that were just
 // brought level would read unequal for ever.
