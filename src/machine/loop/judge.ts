@@ -141,7 +141,10 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   if (last === undefined || last.knob !== rung.knob || last.why !== 'advice' || evidence.line === null) return null;
   const now = settingNow(state, rung.knob);
   const before = now - last.delta;
-  const chance = chanceWorse(evidence.line, before, now, TOLERANCE[axis].aim);
+  // Past the aim to its other side: the way was right and the step too long. It goes back in part, by the line.
+  const { aim } = TOLERANCE[axis];
+  if ((predict(evidence.line, before).mean - aim) * (predict(evidence.line, now).mean - aim) < 0) return null;
+  const chance = chanceWorse(evidence.line, before, now, aim);
   // Likely worse, not proven: a shot more before the side is given up or kept.
   if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < MOST_DOUBTFUL) return oneMore(content, state, say, 'perhaps-worse');
   if (chance < WORSE_FROM) return null;
@@ -174,7 +177,9 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   // An adjustment that helps is used up to its limit, also where it alone will not do: the next rung begins nearer.
   const unreachable = enough && !helped && chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE;
   const now = settingNow(state, rung.knob);
-  const deaf = enough && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, home, now, aim) < WORSE_FROM;
+  // What answers clearly is not deaf, even where no setting tried so far was better than the start (overshot).
+  const answers = Math.abs(line.slope) >= 2 * Math.sqrt(line.varSlope);
+  const deaf = enough && !answers && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, home, now, aim) < WORSE_FROM;
   if (!beyond && !unreachable && !deaf) return null;
   const result = helped ? 'limit' : 'no response';
   const target = helped ? best : home;
