@@ -13,17 +13,18 @@ const WALK_CHOICES = ['finishing-step', 'leave-or-go-on'];
 export const isWalkChoice = (fact: AnsweredFact): boolean => WALK_CHOICES.includes(fact.step) || fact.step.startsWith('inspect-');
 
 /**
- * Answers that can be corrected, newest first. A choice of the walk only while nothing was shot or moved after it, and
- * what led out of a stop never: those happened.
+ * Answers that can be corrected, newest first. A choice of the walk only while nothing but notes came after it, for all
+ * that follows from it is taken back with it; what led out of a stop never: that happened.
  */
 export function correctable(content: Content, state: State): readonly AnsweredFact[] {
   const answered = state.facts.filter((f): f is AnsweredFact => f.kind === 'answered');
-  const lastOnBow = answered.findLast((f) => f.answer.kind === 'shots' || f.answer.kind === 'moved')?.seq ?? 0;
+  const newest = state.facts.findLast((f) => f.kind !== 'noted');
+  const last = newest?.kind === 'corrected' ? newest.of : newest?.seq;
   return answered
     .filter((f) => {
       if (f.step === 'released' || f.step === 'what-happened') return false;
       if (f.answer.kind === 'moved') return f.answer.moved !== 'not now';
-      if (isWalkChoice(f)) return f.seq > lastOnBow;
+      if (isWalkChoice(f)) return f.seq === last;
       return f.answer.kind === 'shots' || lookUp(content, f.step) !== null;
     })
     .reverse();

@@ -32,8 +32,11 @@ export function decide(content: Content, state: State, draft: FactDraft): Fact {
 const LONG_GAP_MS = 2 * 60 * 60 * 1000;
 
 function longGap(d: Deciding): void {
-  const last = d.before.facts.at(-1)?.time;
-  if (last === undefined || Date.parse(d.draft.time) - Date.parse(last) < LONG_GAP_MS) return;
+  const { facts } = d.before;
+  // A choice that is taken back whole takes back what was asked after the gap before it, too: that gap counts again.
+  const from = facts.findIndex((f) => f.seq >= (d.fact().decided.loop?.rewindTo ?? Infinity));
+  const times = [...facts.slice(from < 0 ? -1 : Math.max(0, from - 1)), d.draft].map((f) => Date.parse(f.time));
+  if (!times.some((time, i) => time - (times[i - 1] ?? time) >= LONG_GAP_MS)) return;
   d.say('long-gap');
   d.trigger('start');
   longBreak(d);

@@ -105,7 +105,11 @@ const RULES: Readonly<Record<string, (content: Content, state: State, value: num
     const open = ['arrows-flexed', 'arrows-set-aside'].some((id) => state.due.includes(id) || askedWhileStopped(state, id));
     return aside === undefined || open || chosen(state, 'arrows-flexed') !== 'some-bad' ? { result: 'passed' } : ruleArrows(content, value, aside);
   },
-  'arrows-set-aside': (content, state, value) => ruleArrows(content, measured(state, 'arrow-count') ?? 0, value),
+  // After a long break those set aside may be counted before the arrows were: then the count is held against them.
+  'arrows-set-aside': (content, state, value) => {
+    const count = measured(state, 'arrow-count');
+    return count === undefined ? { result: 'passed' } : ruleArrows(content, count, value);
+  },
   'arrow-mass': (content, state) => ruleMass(content, state),
   'rated-weight': (content, state, rated) => {
     const peak = measured(state, 'peak-weight');
