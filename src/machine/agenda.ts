@@ -49,11 +49,10 @@ export function agenda(content: Content, state: State): readonly Pending[] {
   const all = [...due, ...fresh];
   const closing = new Set(content.chapters.filter((plan) => plan.id === 'finish').flatMap((plan) => plan.blocks.flatMap((block) => block.steps)));
   const rank = (p: Pending): number => (closing.has(p.step.id) ? RANK.shoot : RANK[p.step.pause]);
-  // What was just said not to be so comes before the rest of its kind; else a stable sort keeps the order in which they were raised.
-  const later = (p: Pending): number => (p.check === undefined ? 1 : 0);
+  // A stable sort keeps due ones in the order in which they were raised.
   return all
     .map((p, i) => ({ p, i }))
-    .sort((a, b) => rank(a.p) - rank(b.p) || later(a.p) - later(b.p) || a.i - b.i)
+    .sort((a, b) => rank(a.p) - rank(b.p) || a.i - b.i)
     .map(({ p }) => p);
 }
 

@@ -204,7 +204,7 @@ function adoptDecision(state: State, fact: Fact): State {
     ...next,
     findings: [...next.findings, ...decided.findings],
     advice: decided.advice === undefined ? next.advice : decided.advice,
-    due: [...next.due, ...(decided.due ?? []).filter((id) => !next.due.includes(id))],
+    due: dueAfter(next.due, fact),
     gates: gatesAfter(next.gates, decided.findings, fact.seq),
   };
   const { stop, suggest } = decided.loop ?? {};
@@ -216,6 +216,13 @@ function adoptDecision(state: State, fact: Fact): State {
     next = { ...next, walk: moved };
   }
   return next;
+}
+
+// Who comes back looks at range and bow first, whatever else was open; a check that does not hold comes before what was open.
+function dueAfter(open: readonly string[], { kind, decided: { due = [] } }: Fact): readonly string[] {
+  if (kind === 'resumed') return [...due, ...open.filter((id) => !due.includes(id))];
+  const fresh = due.filter((id) => !open.includes(id));
+  return [...fresh.filter((id) => id.includes('/')), ...open, ...fresh.filter((id) => !id.includes('/'))];
 }
 
 function gatesAfter(gates: State['gates'], findings: readonly Finding[], seq: number): State['gates'] {
