@@ -3,11 +3,11 @@
 import type { StoryBow } from './numbered-archer.ts';
 
 /** A good shot's spread, inches on each axis. */
-const STEADY = 0.06;
+const STEADY = 0.04;
 
 /** A yoke bow whose rest works the other way than the first guess, and not far enough: the yoke is the shop's. */
 export const wrongSide = (seed: number): StoryBow => ({
-  seed, sd: STEADY, start: { x: -0.7, y: 0.06 }, gain: { 'rest-side': { x: 5, y: 0 } },
+  seed, sd: STEADY, start: { x: -0.75, y: 0.06 }, gain: { 'rest-side': { x: 6, y: 0 } },
   answers: { cams: 'yoke', press: 'shop' },
 });
 
@@ -46,6 +46,6 @@ export const mended = (seed: number): StoryBow => ({
 /** An archer whose hand tears every shot another way, much further than the bow does. */
 export const scatters = (seed: number): StoryBow => ({
   seed, sd: 0.15, start: { x: -0.05, y: 0.1 }, gain: { 'rest-side': { x: -4, y: 0 }, 'rest-height': { x: 0, y: -6 } },
-  hand: [{ x: -0.8, y: 0.6 }, { x: 0.7, y: 0.2 }, { x: 0.1, y: -0.8 }],
+  hand: [{ x: -1, y: 0.7 }, { x: 0.9, y: 0.3 }, { x: 0.1, y: -1 }],
   answers: { cams: 'yoke', press: 'shop' },
 });
