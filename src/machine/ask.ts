@@ -23,7 +23,8 @@ export function standingAsk(content: Content, state: State): Ask | null {
 function stoppedAsk(content: Content, state: State): Ask | null {
   const leadsOut = state.stop?.ask[0] ?? 'released';
   const undrawn = (step: Step | undefined): boolean => step?.pause === 'talk' || step?.pause === 'undrawn';
-  const [first] = agenda(content, state);
+  const ofSafety = new Set(content.chapters.filter((plan) => plan.id === 'safety').flatMap((plan) => plan.blocks.flatMap((block) => block.steps)));
+  const first = agenda(content, state).find((p) => state.due.includes(p.id) || ofSafety.has(p.step.id));
   const draws = !undrawn(lookUp(content, leadsOut)?.step);
   return draws && first !== undefined && undrawn(first.step) ? askOf(content, state, first) : askById(content, state, leadsOut);
 }
