@@ -1,0 +1,320 @@
+// A second book of the safety gates, kept from the journal's lines alone: what was answered, what happened, and what the
+// page of rules makes of it. It shares no line of code with the program, so that each can catch the other.
+
+import type { Content, Step } from '../../src/content/types.ts';
+import type { Answer, Fact } from '../../src/machine/types.ts';
+
+type Answered = Extract<Fact, { kind: 'answered' }>;
+interface Failure { readonly gate: string; readonly of: number; readonly dealer: boolean }
+
+const HOUR = 3_600_000;
+/** Questions that belong together: a rule over several answers is mended by answering any of them. */
+const TOGETHER: readonly (readonly string[])[] = [
+  ['bolts-top', 'bolts-bottom', 'bolt-limit'],
+  ['arrow-mass', 'peak-weight', 'rated-weight', 'scale-error'],
+  ['arrow-count', 'arrows-flexed', 'arrows-set-aside'],
+];
+
+export class GateBook {
+  /** In force: the last answer of each step. */
+  private answers = new Map<string, { answer: Answer; seq: number }>();
+  private due = new Set<string>();
+  private failures: Failure[] = [];
+  /** A stop word was said and not yet cleared. */
+  private word: string | null = null;
+  /** Questions of everything that raised the present stop. */
+  private raised = new Set<string>();
+  private readonly facts: Fact[] = [];
+  private shots = 0;
+  private shotsAtRest = 0;
+
+  constructor(private readonly content: Content) {}
+
+  /** Takes one more line, and whether the walk stood still after it. */
+  read(fact: Fact, stopped: boolean): void {
+    this.take(fact);
+    if (stopped) for (const id of this.reasons()) this.raised.add(id);
+    else this.raised.clear();
+  }
+
+  private take(fact: Fact): void {
+    const last = this.facts.at(-1);
+    this.facts.push(fact);
+    switch (fact.kind) {
+      case 'answered':
+        this.answered(fact);
+        break;
+      case 'corrected':
+        this.corrected(fact);
+        break;
+      case 'resumed':
+        this.raise(this.list('start'));
+        if (fact.away >= 4 * HOUR) this.raise(this.list('long-break'));
+        break;
+      case 'stopped':
+        this.word = 'what-happened';
+        break;
+      case 'moved':
+        this.raise([...this.list(this.trigger(fact.knob)), ...this.list('unadvised-move')]);
+        break;
+      case 'changed':
+        this.raise(this.list(CHANGED[fact.what]));
+        break;
+      default:
+    }
+    if (fact.kind !== 'resumed' && fact.kind !== 'begun' && last !== undefined && Date.parse(fact.time) - Date.parse(last.time) >= 2 * HOUR) {
+      this.raise([...this.list('start'), ...this.list('long-break')]);
+    }
+  }
+
+  private list(trigger: string): readonly string[] {
+    return trigger === '' ? [] : (this.content.rechecks as Record<string, readonly string[]>)[trigger] ?? [];
+  }
+
+  private trigger(knob: string): string {
+    return (this.content.knobs as Record<string, { trigger: string }>)[knob]?.trigger ?? '';
+  }
+
+  private raise(ids: readonly string[]): void {
+    for (const id of ids) this.due.add(id);
+  }
+
+  // ---- answers -----------------------------------------------------------------------------------------------------
+
+  private answered(fact: Answered): void {
+    const { step, answer, seq } = fact;
+    if (answer.kind === 'shots') {
+      this.shots += answer.shots.length;
+      if (answer.shots.some((shot) => 'missed' in shot)) this.raise(this.list('clash'));
+      if (this.shots - this.shotsAtRest >= 40) {
+        this.shotsAtRest = this.shots;
+        this.raise(this.list('forty-shots'));
+      }
+      return;
+    }
+    if (answer.kind === 'moved') {
+      const told = fact.decided.loop?.told;
+      if (answer.moved !== 'not now' && told !== undefined) this.raise(this.list(this.trigger(told.knob)));
+      return;
+    }
+    this.due.delete(step);
+    this.answers.set(step, { answer, seq });
+    this.failures = this.failures.filter((f) => f.gate !== step || f.dealer);
+    this.rule(step, answer, seq);
+    this.consequences(step, valueOf(answer));
+    this.dropOffRoute();
+  }
+
+  private corrected(fact: Extract<Fact, { kind: 'corrected' }>): void {
+    const of = this.facts.find((f): f is Answered => f.kind === 'answered' && f.seq === fact.of);
+    if (of === undefined) return;
+    const { answer } = fact;
+    if (answer.kind === 'shots') {
+      if (answer.shots.some((shot) => 'missed' in shot)) this.raise(this.list('clash'));
+      return;
+    }
+    if (answer.kind === 'moved') return;
+    const { step } = of;
+    const inForce = this.answers.get(step);
+    // The words of this very line were wrong: what it alone had raised is gone.
+    this.failures = this.failures.filter((f) => f.of !== fact.of);
+    if (inForce?.seq === fact.of) this.answers.set(step, { answer, seq: fact.of });
+    this.rule(step, answer, fact.of);
+    this.consequences(step, valueOf(answer));
+    this.dropOffRoute();
+  }
+
+  // Answers that a choice took off the route count no more.
+  private dropOffRoute(): void {
+    for (const id of [...this.answers.keys()]) {
+      const step = this.stepOf(id);
+      if (step !== undefined && !this.on(step.when)) this.answers.delete(id);
+    }
+  }
+
+  private consequences(step: string, value: string): void {
+    const raise = (trigger: string): void => this.raise(this.list(trigger));
+    if (step === 'history' && value === 'heat-or-fall') raise('heat-or-fall');
+    if (step === 'place' && value === 'other') raise('long-break');
+    if (step === 'contact' && value === 'smear') this.raise(['rest-check', 'contact']);
+    if (step === 'released') {
+      this.failures = this.failures.filter((f) => !f.dealer);
+      if (this.word === 'released') this.word = null;
+      raise('released-by-dealer');
+    }
+    if (step === 'what-happened') {
+      this.word = { bow: 'released', arrow: 'arrow-check', person: 'someone-hurt' }[value] ?? null;
+      if (value === 'person') raise('place-changed');
+    }
+    if ((step === 'someone-hurt' && value === 'well') || (step === 'arrow-check' && this.word === 'arrow-check')) this.word = null;
+    if (step.startsWith('inspect-')) {
+      const found = Object.values(this.content.inspections).find((i) => `inspect-${i.id}` === step)?.options.find((o) => o.value === value);
+      if (found?.cause === 'loose part' || (step === 'inspect-not-returned' && found?.cause == null)) raise('something-moved');
+      if (found?.cause === 'contact') this.raise(['rest-check']);
+      if (found?.cause === 'tired archer') raise('forty-shots');
+    }
+  }
+
+  // ---- what an answer means for a gate -------------------------------------------------------------------------------
+
+  private stepOf(id: string): Step | undefined {
+    return this.content.steps[id.split('/')[0] ?? ''];
+  }
+
+  private rule(id: string, answer: Answer, of: number): void {
+    const step = this.stepOf(id);
+    if (step === undefined || step.effect !== 'gate') return;
+    const fail = (dealer: boolean): void => { this.failures.push({ gate: id, of, dealer }); };
+    const [, checkId] = id.split('/');
+    if (step.kind === 'chunk' && checkId === undefined) {
+      const picked = answer.kind === 'choice' ? answer.values.filter((v) => v !== 'all true') : step.checks.map((c) => c.id);
+      for (const check of step.checks) this.due.delete(`${id}/${check.id}`);
+      this.failures = this.failures.filter((f) => !f.gate.startsWith(`${id}/`) || f.dealer);
+      this.raise(picked.map((check) => `${id}/${check}`));
+      return;
+    }
+    if (step.kind === 'chunk') {
+      const check = step.checks.find((c) => c.id === checkId);
+      if (valueOf(answer) !== 'true' && check?.fail !== 'note') fail(check?.fail === 'shop');
+      return;
+    }
+    if (answer.kind === 'not known') return fail(false);
+    if (step.kind === 'choice') {
+      const gate = step.options.find((o) => o.value === valueOf(answer))?.gate;
+      if (gate !== 'pass' && gate !== 'note') fail(gate === 'shop');
+    } else if (step.kind === 'number' && answer.kind === 'number') {
+      const { min = -Infinity, max = Infinity } = step.pass ?? {};
+      if (answer.value < min || answer.value > max) fail(step.fail === 'shop');
+      const rated = this.number('rated-weight');
+      if (id === 'peak-weight' && rated !== undefined && answer.value > rated + 2) fail(true);
+    } else if (step.kind === 'confirm' && answer.kind === 'confirm' && !answer.value) fail(false);
+  }
+
+  private number(id: string): number | undefined {
+    const answer = this.answers.get(id)?.answer;
+    return answer?.kind === 'number' ? answer.value : undefined;
+  }
+
+  private value(id: string): string {
+    const answer = this.answers.get(id)?.answer;
+    return answer === undefined ? '' : valueOf(answer);
+  }
+
+  /** Rules over several answers, as they stand: the questions of each that is broken. */
+  private broken(): readonly (readonly string[])[] {
+    const n = (id: string): number => this.number(id) ?? NaN;
+    const out: (readonly string[])[] = [];
+    const [bolts = [], mass = [], arrows = []] = TOGETHER;
+    if (n('bolts-top') !== n('bolts-bottom') && this.has('bolts-top', 'bolts-bottom')) out.push(bolts);
+    if (Math.max(n('bolts-top'), n('bolts-bottom')) > n('bolt-limit')) out.push(bolts);
+    const peak = this.number('peak-weight') ?? n('rated-weight');
+    const hidden = this.number('peak-weight') === undefined ? 2 : (this.number('scale-error') ?? 2);
+    const asksForError = this.on(['mass-is-close']) && this.number('scale-error') === undefined;
+    if (n('arrow-mass') / (peak + hidden) < 5 && !asksForError) out.push(mass);
+    if (n('peak-weight') > n('rated-weight') + 2) out.push(mass);
+    if (n('arrow-count') < 3) out.push(arrows);
+    if (this.value('arrows-flexed') === 'some-bad' && n('arrow-count') - n('arrows-set-aside') < 3) out.push(arrows);
+    if (n('shaft-ahead') < (this.value('growing') === 'growing' ? 2 : 1)) out.push(['shaft-ahead']);
+    return out;
+  }
+
+  private has(...ids: readonly string[]): boolean {
+    return ids.every((id) => this.number(id) !== undefined);
+  }
+
+  // ---- conditions ----------------------------------------------------------------------------------------------------
+
+  private on(names: readonly string[]): boolean {
+    return names.every((name) => {
+      const known = !['', 'another'].includes(this.value('bow'));
+      switch (name) {
+        case 'release-aid': return this.value('release') === 'release-aid';
+        case 'fingers': return this.value('release') === 'fingers';
+        case 'growing': return this.value('growing') === 'growing';
+        case 'adult': return this.value('growing') !== 'growing';
+        case 'known-bow': return known;
+        case 'new-bow': return !known;
+        case 'bolts-turned-out': return (this.number('bolts-top') ?? 0) > 0 || (this.number('bolts-bottom') ?? 0) > 0;
+        case 'arrow-set-aside': return this.value('arrows-flexed') === 'some-bad';
+        case 'peak-not-measured': return this.number('peak-weight') === undefined;
+        case 'mass-is-close': {
+          const [m, p] = [this.number('arrow-mass') ?? NaN, this.number('peak-weight') ?? NaN];
+          return m / p >= 5 && m / (p + 2) < 5;
+        }
+        default: throw new Error(`the book of gates does not know the condition "${name}"`);
+      }
+    });
+  }
+
+  // ---- what it is asked ------------------------------------------------------------------------------------------------
+
+  get fingers(): boolean {
+    return this.value('release') === 'fingers';
+  }
+
+  /** Everything that forbids a shot or an adjustment now, in words. */
+  forbids(): readonly string[] {
+    const required = this.routeOf('safety', 'warm-up').filter((id) => !this.answers.has(id));
+    return [
+      ...this.failures.map((f) => `${f.gate} failed or not known`),
+      ...this.broken().map((ids) => `${ids.join('/')} do not agree with their rule`),
+      ...this.open().map((id) => `${id} is due`),
+      ...required.map((id) => `${id} was never answered`),
+      ...(this.word === null ? [] : [`a stop word: ${this.word}`]),
+    ];
+  }
+
+  /** Everything that forbids drawing the bow for a question, in words; `asked` may be what is missing itself. */
+  forbidsDraw(asked: string): readonly string[] {
+    const undrawn = (id: string): boolean => ['undrawn', 'talk'].includes(this.stepOf(id)?.pause ?? '');
+    const own = (gate: string): boolean => gate === asked || TOGETHER.some((t) => t.includes(asked) && t.includes(gate));
+    return [
+      ...this.failures.filter((f) => !own(f.gate)).map((f) => `${f.gate} failed or not known`),
+      // Figures that are being taken anew are held together once they are in.
+      ...this.broken().filter((ids) => !ids.includes(asked) && !ids.some((id) => this.due.has(id))).map((ids) => `${ids.join('/')} do not agree with their rule`),
+      ...this.open().filter(undrawn).map((id) => `${id} is due`),
+      ...this.routeOf('safety').filter((id) => !this.answers.has(id) && undrawn(id) && id !== 'scale-error').map((id) => `${id} was never answered`),
+    ];
+  }
+
+  /** Questions that a stop may ask now: those of the gates that raised it, and what must be looked at before one that draws. */
+  waysOut(): ReadonlySet<string> {
+    const ways = new Set([...this.raised, ...this.reasons()]);
+    const draws = [...ways].some((id) => ['draw', 'shoot'].includes(this.stepOf(id)?.pause ?? ''));
+    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety')]) : ways;
+  }
+
+  private reasons(): readonly string[] {
+    const together = (gate: string): readonly string[] => TOGETHER.filter((t) => t.includes(gate)).flat();
+    return [
+      ...this.failures.flatMap((f) => (f.dealer ? ['released'] : [f.gate, ...together(f.gate)])),
+      ...this.broken().flat(),
+      ...(this.word === null ? [] : [this.word]),
+    ];
+  }
+
+  /** Due questions that belong to this bow. */
+  private open(): readonly string[] {
+    return [...this.due].filter((id) => {
+      const step = this.stepOf(id);
+      return step !== undefined && this.on(step.when);
+    });
+  }
+
+  /** Steps of these chapters that are gates, in this archer's route. */
+  private routeOf(...chapters: readonly string[]): readonly string[] {
+    return this.content.chapters
+      .filter((chapter) => chapters.includes(chapter.id))
+      .flatMap((chapter) => chapter.blocks.flatMap((block) => block.steps))
+      .filter((id) => {
+        const step = this.content.steps[id];
+        return step !== undefined && step.effect === 'gate' && !step.onDemand && this.on(step.when);
+      });
+  }
+}
+
+const CHANGED = {
+  string: 'string-replaced', rest: 'rest-replaced', release: 'release-replaced', arrow: 'arrow-changed',
+  loop: 'nock-height', sight: '', fell: 'heat-or-fall', other: 'something-moved',
+} as const;
+const valueOf = (answer: Answer): string => (answer.kind === 'choice' ? (answer.values[0] ?? '') : answer.kind === 'confirm' ? String(answer.value) : '');
