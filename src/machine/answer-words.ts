@@ -8,17 +8,18 @@ export function answerInWords(step: Step, answer: Answer): string {
   if (answer.kind === 'not known') return 'not known';
   if (answer.kind === 'choice' && step.kind === 'choice') return answer.values.map((v) => step.options.find((o) => o.value === v)?.label ?? v).join(', ');
   if (answer.kind === 'number' && step.kind === 'number') return formatQuantity({ value: answer.value, unit: step.unit });
-  return plain(answer);
+  return plainAnswer(answer);
 }
 
 /** The answer in the words of the ask that it answers. */
 export function answerToAskInWords(ask: Ask, answer: Answer): string {
   if (answer.kind === 'choice' && ask.kind === 'choice') return answer.values.map((v) => ask.options.find((o) => o.value === v)?.label ?? v).join(', ');
   if (answer.kind === 'number' && ask.kind === 'number') return formatQuantity({ value: answer.value, unit: ask.unit });
-  return plain(answer);
+  return plainAnswer(answer);
 }
 
-function plain(answer: Answer): string {
+/** An answer without its question: values as they are. */
+export function plainAnswer(answer: Answer): string {
   switch (answer.kind) {
     case 'choice':
       return answer.values.join(', ');
@@ -42,6 +43,6 @@ export function shotInWords(shot: ShotAnswer): string {
   if ('missed' in shot) return 'missed the paper';
   const part = (value: number, plus: string, minus: string): string[] => (formatInches(value, 32) === '0' ? [] : [`${formatInches(Math.abs(value), 32)} in ${value > 0 ? plus : minus}`]);
   const parts = [...part(shot.y, 'high', 'low'), ...part(shot.x, 'right', 'left')];
-  const where = parts.length === 0 ? 'a clean hole' : `tail ${parts.join(', ')} of the point`;
+  const where = parts.length === 0 ? 'a clean hole' : `tail ${parts.join(', ')}${formatInches(shot.x, 32) === '0' ? '' : ' of the point'}`;
   return shot.called === 'bad' ? `called bad: ${where}` : where;
 }

@@ -1,28 +1,30 @@
 // The conversation so far, in lines: what was answered and what the coach said, as decided at the time.
+// Answers are told in the words of their question, never by the names that programs use.
 
 import type { Content } from '../content/types.ts';
-import { answerInWords, shotInWords } from './answer-words.ts';
+import { answerInWords, plainAnswer } from './answer-words.ts';
 import { lookUp } from './agenda.ts';
 import type { State } from './state.ts';
 import type { Answer, Fact, TranscriptEntry } from './types.ts';
-import { headlineOf, amountInWords } from './words.ts';
+import { amountInWords, headlineOf, phrase } from './words.ts';
+
+type AnsweredFact = Extract<Fact, { kind: 'answered' }>;
 
 export function transcriptOf(content: Content, state: State): readonly TranscriptEntry[] {
-  return state.facts.flatMap((fact) => [...archerSaid(content, fact), ...fact.decided.say.map((text): TranscriptEntry => ({ seq: fact.seq, who: 'coach', text }))]);
+  return state.facts.flatMap((fact) => [...archerSaid(content, state, fact), ...fact.decided.say.map((text): TranscriptEntry => ({ seq: fact.seq, who: 'coach', text }))]);
 }
 
-function archerSaid(content: Content, fact: Fact): readonly TranscriptEntry[] {
+function archerSaid(content: Content, state: State, fact: Fact): readonly TranscriptEntry[] {
   const line = (text: string): readonly TranscriptEntry[] => [{ seq: fact.seq, who: 'archer', text }];
   switch (fact.kind) {
-    case 'answered': {
-      const pending = lookUp(content, fact.step);
-      const words = pending === null ? wordsOf(fact.answer) : `${pending.check?.label ?? pending.step.short}: ${pending.check === undefined ? answerInWords(pending.step, fact.answer) : wordsOf(fact.answer)}`;
-      return line(words);
+    case 'answered':
+      return line(answeredInWords(content, state, fact, fact.answer));
+    case 'corrected': {
+      const of = state.facts.find((f): f is AnsweredFact => f.seq === fact.of && f.kind === 'answered');
+      return line(`corrected: ${of === undefined ? plainAnswer(fact.answer) : answeredInWords(content, state, of, fact.answer)}`);
     }
-    case 'corrected':
-      return line(`corrected line ${fact.of}: ${wordsOf(fact.answer)}`);
     case 'stopped':
-      return line(`stop: ${fact.words}`);
+      return line(fact.words.toLowerCase() === 'stop' ? 'stop' : `stop: ${fact.words}`);
     case 'noted':
       return line(`note: ${fact.note}`);
     case 'moved': {
@@ -39,9 +41,57 @@ function archerSaid(content: Content, fact: Fact): readonly TranscriptEntry[] {
   }
 }
 
-function wordsOf(answer: Answer): string {
-  if (answer.kind === 'shots') return answer.shots.map(shotInWords).join('; ');
-  if (answer.kind === 'choice') return answer.values.join(', ');
-  if (answer.kind === 'moved') return typeof answer.moved === 'string' ? answer.moved : `moved ${amountInWords(answer.moved)}`;
-  return answer.kind === 'not known' ? 'not known' : String(answer.value);
+/** `question: answer`, or the answer alone where the question is a shot or a move. */
+function answeredInWords(content: Content, state: State, fact: AnsweredFact, answer: Answer): string {
+  if (answer.kind === 'moved') return moveInWords(content, fact, answer);
+  const pending = lookUp(content, fact.step);
+  if (pending === null) return choiceOfWalk(content, fact.step, answer) ?? plainAnswer(answer);
+  const { step, check } = pending;
+  if (check !== undefined) return `${check.label}: ${checkInWords(content, answer)}`;
+  if (step.kind === 'chunk' && answer.kind === 'choice') return `${step.short}: ${picksInWords(content, step.checks, answer.values)}`;
+  if (fact.step === 'bow' && answer.kind === 'choice') {
+    const begun = state.facts[0];
+    const known = begun?.kind === 'begun' ? begun.known.find((bow) => bow.from === answer.values[0]) : undefined;
+    if (known !== undefined) return `${step.short}: ${known.bow}`;
+  }
+  return `${step.short}: ${answerInWords(step, answer)}`;
 }
+
+// What was moved, not only that it was done "as told": the advice itself is not in this line.
+function moveInWords(content: Content, fact: AnsweredFact, answer: Extract<Answer, { kind: 'moved' }>): string {
+  const told = fact.decided.loop?.told;
+  const { moved } = answer;
+  if (told === undefined || moved === 'not now') return plainAnswer(answer);
+  const knob = content.knobs[told.knob];
+  const delta = moved === 'as told' ? told.delta : Math.sign(told.delta) * moved.value;
+  const words = `${headlineOf(knob, delta)} ${amountInWords({ value: Math.abs(delta), unit: knob.unit })}`;
+  return moved === 'as told' ? `moved as told: ${words}` : `moved: ${words}`;
+}
+
+function checkInWords(content: Content, answer: Answer): string {
+  if (answer.kind !== 'choice') return plainAnswer(answer);
+  return phrase(content, answer.values[0] === 'true' ? 'check-true' : 'check-false');
+}
+
+// What is picked of a list of checks is what does not hold: a label alone would say the opposite.
+function picksInWords(content: Content, checks: readonly { readonly id: string; readonly label: string }[], values: readonly string[]): string {
+  const picked = checks.filter((check) => values.includes(check.id)).map((check) => check.label);
+  return picked.length === 0 ? phrase(content, 'all-true') : phrase(content, 'picked-untrue', { picked: picked.join('; ') });
+}
+
+/** The options of the walk's own choices, by the step that asks. */
+function choiceOfWalk(content: Content, step: string, answer: Answer): string | null {
+  if (answer.kind !== 'choice') return null;
+  const value = answer.values[0] ?? '';
+  if (step.startsWith('inspect-')) {
+    const inspection = Object.values(content.inspections).find(({ id }) => `inspect-${id}` === step);
+    const label = inspection?.options.find((option) => option.value === value)?.label;
+    return label === undefined ? null : `${phrase(content, 'inspect-short')}: ${label}`;
+  }
+  const id = WALK_CHOICES[value];
+  return id === undefined ? null : phrase(content, id);
+}
+
+const WALK_CHOICES: Readonly<Record<string, string>> = {
+  'leave': 'finishing-leave', 'one more step': 'finishing-step', 'accept': 'accept-leave', 'go on': 'accept-go-on',
+};

@@ -102,7 +102,8 @@ const latestAnswer = (state: State, fact: Extract<Fact, { kind: 'answered' }>): 
   state.facts.reduce((answer, f) => (f.kind === 'corrected' && f.of === fact.seq ? f.answer : answer), fact.answer);
 
 function askOfFact(content: Content, state: State, fact: Extract<Fact, { kind: 'answered' }>): Ask | null {
-  const text = [phrase(content, 'correcting')];
+  // That it is a correction is said by every face in its own place: `ask.correcting`.
+  const text: readonly string[] = [];
   const base = { step: fact.step, about: fact.about, why: [phrase(content, 'why-correcting')], caution: [] };
   if (fact.answer.kind === 'shots') {
     const set = state.sets.find((s) => s.shots.some((shot) => shot.seq === fact.seq));
@@ -119,21 +120,20 @@ function askOfFact(content: Content, state: State, fact: Extract<Fact, { kind: '
     return { ...base, kind: 'amount', short: phrase(content, 'correct-move', { knob: knob.name }), text, unit: knob.unit, max: knob.hard * 4 };
   }
   if (lookUp(content, fact.step) !== null) {
-    const ask = askById(content, state, fact.step);
-    return ask === null ? null : { ...ask, text: [...text, ...ask.text] };
+    return askById(content, state, fact.step);
   }
   return walkChoiceAsk(content, fact, base);
 }
 
 function walkChoiceAsk(content: Content, fact: Extract<Fact, { kind: 'answered' }>, base: { step: string; about: string; why: readonly string[]; caution: readonly string[] }): Ask | null {
-  const short = phrase(content, 'correcting');
   if (fact.step.startsWith('inspect-')) {
     const inspection = content.inspections[fact.step.slice('inspect-'.length) as keyof Content['inspections']];
-    return { ...base, kind: 'choice', short, text: inspection.say, options: inspection.options.map((o) => ({ value: o.value, label: o.label })) };
+    return { ...base, kind: 'choice', short: phrase(content, 'inspect-short'), text: inspection.say, options: inspection.options.map((o) => ({ value: o.value, label: o.label })) };
   }
-  const options = fact.step === 'finishing-step'
+  const name = fact.step === 'finishing-step' ? 'finishing' : 'accept';
+  const options = name === 'finishing'
     ? [{ value: 'leave', label: phrase(content, 'finishing-leave') }, { value: 'one more step', label: phrase(content, 'finishing-step') }]
     : [{ value: 'accept', label: phrase(content, 'accept-leave') }, { value: 'go on', label: phrase(content, 'accept-go-on') }];
-  return { ...base, kind: 'choice', short, text: [short], options };
+  return { ...base, kind: 'choice', short: phrase(content, `${name}-short`), text: [phrase(content, `${name}-text`)], options };
 }
 

@@ -31,7 +31,7 @@ export const takenLines = (before: View, intent: Intent, after: View, entries: r
   // An answer that is merely opened again adds no line, and its words were said before.
   const unsaid = after.seq === before.seq ? [] : after.say.filter((text) => !includes(entries, text));
   return [
-    ...(followed === null || includes(entries, followed.what) ? [] : [...adviceHeadline(followed, width), ...undoLine(followed, width)]),
+    ...(followed === null || includes(entries.filter((entry) => entry.who === 'coach'), followed.what) ? [] : [...adviceHeadline(followed, width), ...undoLine(followed, width)]),
     ...(asked === null ? [] : entryItem({ who: 'coach', text: asked }, width)),
     ...entries.slice(0, answered).flatMap((entry) => entryItem(entry, width)),
     ...(isShot(before) && !isShot(after) && (after.picture?.shots.length ?? 0) > 1 && after.picture !== undefined ? setLines(after.picture, look) : []),

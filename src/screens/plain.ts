@@ -7,7 +7,7 @@ import { clean } from './clean.ts';
 import { LONGEST_LINE, readLines, type Line } from './lines.ts';
 import { outputTo, type Output } from './output.ts';
 import { COMMANDS, readCommand } from './plain-commands.ts';
-import { adviceLines, askLines, historyLines, pictureLines, recordLines, sayLines, whereLine, whyLines } from './plain-words.ts';
+import { adviceLines, askLines, historyLines, pictureLines, recordLines, sayLines, takenLines, whereLine, whyLines } from './plain-words.ts';
 
 export interface PlainStreams {
   readonly input: Readable;
@@ -19,11 +19,14 @@ export interface PlainStreams {
 }
 
 const PROMPT = '> ';
+/** The values of a choice are for programs; here the numbered answers follow. */
+const VALUES = / Choose (?:one of|from): .*$/s;
 const offered = (ask: Ask | null): string[] => (ask?.kind === 'choice' ? ask.options.flatMap(({ value, label }) => [value, label]) : []);
 
 class Plain {
   /** What was told last of each thing that is told only when it is new. */
-  private readonly told = new Map<'place' | 'picture' | 'advice', string>();
+  private readonly told = new Map<'place' | 'advice', string>();
+  private opened = false;
 
   constructor(private readonly session: SessionLike, private readonly out: Output, private readonly streams: PlainStreams) {}
 
@@ -31,21 +34,33 @@ class Plain {
     return this.out.write(lines.map((line) => `${line}\n`).join(''));
   }
 
-  private news(name: 'place' | 'picture' | 'advice', lines: readonly string[]): readonly string[] {
-    const text = lines.join('\n');
+  private isNew(name: 'place' | 'advice', text: string): boolean {
     const old = this.told.get(name) ?? '';
     this.told.set(name, text);
-    return text === old ? [] : lines;
+    return text !== old;
   }
 
-  /** What is new in a view, then its question in full. */
-  async show(view: View): Promise<void> {
+  // All tears of a setting when its set is judged, and when the face opens; in between only the last one.
+  private tears({ picture, ask }: View, before: Ask | null): readonly string[] {
+    const opening = !this.opened;
+    this.opened = true;
+    if (picture === undefined) return [];
+    const shot = before?.kind === 'tear' || before?.kind === 'impact';
+    if (shot && (ask?.kind === 'tear' || ask?.kind === 'impact') && ask.shots.taken > 0) return takenLines(picture);
+    return shot || opening ? pictureLines(picture) : [];
+  }
+
+  /** What is new in a view, then its question in full. `before` is the question that was answered. */
+  async show(view: View, before: Ask | null = null): Promise<void> {
+    const { title, part, day } = view.where;
+    const advice = view.advice ? adviceLines(view.advice) : [];
     await this.print([
-      ...this.news('place', ['', whereLine(view)]),
+      // The count of shots alone is no news.
+      ...(this.isNew('place', `${title}, ${part}, ${day}, ${view.type}`) ? ['', whereLine(view)] : []),
       ...sayLines(view),
       ...(view.type === 'stop' ? ['coach: The walk is stopped.'] : []),
-      ...this.news('picture', view.picture ? pictureLines(view.picture) : []),
-      ...this.news('advice', view.advice ? adviceLines(view.advice) : []),
+      ...this.tears(view, before),
+      ...(this.isNew('advice', advice.join('\n')) ? advice : []),
     ]);
     await this.ask(view.ask, 'full');
   }
@@ -61,6 +76,7 @@ class Plain {
   }
 
   async send(intent: Intent): Promise<void> {
+    const { ask } = this.session.view();
     let reply: Reply;
     try {
       reply = this.session.send(intent, this.streams.now());
@@ -68,8 +84,8 @@ class Plain {
       if (error instanceof CodedError) return this.mistake(error.message);
       throw error;
     }
-    if (reply.error) return this.mistake(reply.error.message);
-    if (!reply.noted) return this.show(reply.view);
+    if (reply.error) return this.mistake(ask?.kind === 'choice' ? reply.error.message.replace(VALUES, '') : reply.error.message);
+    if (!reply.noted) return this.show(reply.view, ask);
     await this.print(['noted.']);
     await this.ask(reply.view.ask, 'short');
   }

@@ -3,7 +3,7 @@ import type { Ask } from '../../src/machine/types.ts';
 import { clean } from '../../src/screens/clean.ts';
 import { runPlain } from '../../src/screens/plain.ts';
 import { readCommand } from '../../src/screens/plain-commands.ts';
-import { adviceLines, askLines, tearWords, whyLines } from '../../src/screens/plain-words.ts';
+import { adviceLines, askLines, pictureLines, takenLines, tearWords, whyLines } from '../../src/screens/plain-words.ts';
 import { ADVICE, ASKS, fakeSession, input, now, sink, type FakeSession } from './fake-session.ts';
 
 async function talk(session: FakeSession, typed: string, options: { echo?: boolean; notices?: string[] } = {}): Promise<string> {
@@ -36,6 +36,17 @@ describe('the plain face', () => {
     expect(text).toContain('  caution: Let down first.\n  why: The tail is high.\n  what would prove it wrong: the tail is above 0.35\n  to put it back: REST DOWN 1/32 in\n');
   });
 
+  it('tells no way back from a put-back', () => {
+    expect(adviceLines({ ...ADVICE, kind: 'put-back' }).join('\n')).not.toContain('to put it back');
+  });
+
+  it('tells how each tear was taken, and all of them when the set is done', () => {
+    const picture = { shots: [{ x: 0, y: 0.5, counted: true }, { x: -0.125, y: 0.25, counted: true }, { x: 0, y: 1, counted: false }], mean: { x: -0.0625, y: 0.375 }, likely: { x: 0.125, y: 0.125 } };
+    expect(takenLines(picture)).toEqual(['  taken: high 1 (called bad, not counted); on average of 2 at this setting: high 3/8, left 1/16']);
+    expect(takenLines({ shots: picture.shots.slice(0, 1) })).toEqual(['  taken: high 1/2']);
+    expect(pictureLines(picture)[0]).toBe('  tears at this setting, in inches: high 1/2; high 1/4, left 1/8; high 1 (called bad, not counted)');
+  });
+
   it('says in figures what to expect, where nothing else does', () => {
     const { wrongIf: _left, ...advice } = ADVICE;
     expect(adviceLines(advice)).toContain('  expect: high 3/16, right 3/32, give or take 3/32 up and down and 3/32 sideways');
@@ -43,6 +54,8 @@ describe('the plain face', () => {
 
   it('says that checks are picked when they are not true', () => {
     const chunk: Ask = { ...ASKS.many, options: [{ value: 'all true', label: 'All true', pass: true }, { value: 'a', label: 'Tight' }] };
+    expect(askLines({ ...chunk, text: ['Pick each that is NOT true.'] }, 'full').at(-1)).toBe('Type 1, or the other numbers with commas between.');
+    expect(askLines({ ...chunk, text: ['Pick each that is NOT true.'] }, 'short').at(-1)).toContain('NOT true or not known');
     expect(askLines(chunk, 'short').at(-1)).toContain('Type 1 when all of it is true. Else type the numbers of what is NOT true or not known');
     expect(askLines(ASKS.many, 'short').at(-1)).toBe('Type one or more numbers, with commas between, or the words.');
   });
@@ -150,12 +163,18 @@ describe('plain words', () => {
   it('put cautions before the question, and say when an answer is being corrected', () => {
     const lines = askLines(ASKS.number, 'full');
     expect(lines[0]).toBe('caution: Mind your fingers.');
-    expect(lines.at(-1)).toBe('Type a number from 20 to 90 in lb.');
+    expect(lines.at(-1)).toBe('Type a number from 20 to 90, in pounds.');
     expect(askLines(ASKS.confirm, 'full')[0]).toContain('You are correcting an earlier answer');
-    expect(askLines(ASKS.text, 'full')).toContain('Earlier answer: the old one. Type it again if it still holds.');
+    expect(askLines(ASKS.text, 'full')).toContain('Your answer before: the old one. Type it again if it still holds.');
   });
-  it('say what a shot is shot with', () => {
-    expect(askLines(ASKS.tear, 'short')).toContain('shot 2 of 3: 6 ft from the bow hand, fletched, field point, arrow 2');
+  it('say an earlier answer in the words of its question', () => {
+    expect(askLines({ ...ASKS.choice, correcting: 2, suggestion: { kind: 'choice', values: ['left'] } }, 'full')).toContain('Your answer before: Left hand. Type it again if it still holds.');
+    expect(askLines({ ...ASKS.number, suggestion: { kind: 'number', value: 60.5 } }, 'full')).toContain('Your answer before: 60.5 lb. Type it again if it still holds.');
+  });
+  it('say what a shot is shot with, where that is out of the usual', () => {
+    expect(askLines(ASKS.tear, 'short')).toContain('shot with: arrow 2');
+    expect(askLines({ ...ASKS.tear, arrow: null }, 'short').join('\n')).not.toContain('shot with');
+    expect(askLines({ ...ASKS.tear, shaft: 'unfletched', head: 'broadhead', nockTurn: 1 }, 'short')).toContain('shot with: arrow 2, unfletched, broadhead, nock turned by 1');
   });
   it('explain the words that the question uses, and no others', () => {
     expect(whyLines({ ...ASKS.text, text: ['Two tears.'] }, { tear: 'a hole', ear: 'for hearing', nock: 'an end' })).toEqual(['Because it matters.', 'tear: a hole']);
