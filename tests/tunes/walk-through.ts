@@ -8,36 +8,49 @@ import type { Talk } from './pipe-talk.ts';
 
 export type WalkLine = Extract<OutLine, { type: 'ask' | 'stop' | 'done' }>;
 
+/** One question and what came of its answer. */
+export interface Turn {
+  readonly line: WalkLine;
+  readonly ask: Ask;
+  readonly answer: unknown;
+  readonly reply: WalkLine;
+}
+
 /** A tune walked to its record. */
 export interface Walked {
+  readonly turns: readonly Turn[];
+  /** Every line that was heard, those that open a sitting too. */
   readonly lines: readonly WalkLine[];
-  /** What was asked, in order, with what was answered. */
-  readonly asked: readonly { readonly about: string; readonly step: string; readonly answer: unknown; readonly stopped: boolean }[];
+  /** Where a later sitting began: the index of its first turn. */
+  readonly sittings: readonly number[];
   readonly last: WalkLine;
 }
 
-/** Takes up the tune after an answer: a new pipe to the same journal, or null where nothing happened. */
+/** Called after each answer but the last: a new pipe to the same journal, or null where nothing happened. */
 export type Interrupt = (answers: number, line: WalkLine) => Promise<Talk | null>;
 
 export async function walkThrough(first: Talk, archer: NumberedArcher, interrupt: Interrupt = async () => null): Promise<Walked> {
   let talk = first;
-  const lines: WalkLine[] = [asWalkLine(await talk.hear())];
-  const asked: { about: string; step: string; answer: unknown; stopped: boolean }[] = [];
-  for (;;) {
-    const line = lines.at(-1);
-    if (line === undefined || line.type === 'done') break;
-    if (asked.length > 400) throw new Error(`400 answers and no end: ${JSON.stringify(line)}`);
+  let line = asWalkLine(await talk.hear());
+  const lines = [line];
+  const turns: Turn[] = [];
+  const sittings: number[] = [];
+  while (line.type !== 'done') {
+    if (turns.length > 400) throw new Error(`400 answers and no end: ${JSON.stringify(line)}`);
     const ask = line.ask as Ask;
     const answer = archer.reply(ask, line.bow as Ledger);
-    asked.push({ about: ask.about, step: ask.step, answer, stopped: line.type === 'stop' });
-    const next = asWalkLine(await talk.say({ answer }), { about: ask.about, answer });
-    lines.push(next);
-    const other = next.type === 'done' ? null : await interrupt(asked.length, next);
+    const reply = asWalkLine(await talk.say({ answer }), { about: ask.about, answer });
+    lines.push(reply);
+    turns.push({ line, ask, answer, reply });
+    line = reply;
+    const other = reply.type === 'done' ? null : await interrupt(turns.length, reply);
     if (other === null) continue;
     talk = other;
-    lines.push(asWalkLine(await talk.hear()));
+    line = asWalkLine(await talk.hear());
+    lines.push(line);
+    sittings.push(turns.length);
   }
-  return { lines, asked, last: lines.at(-1) as WalkLine };
+  return { turns, lines, sittings, last: line };
 }
 
 function asWalkLine(line: OutLine, sent: unknown = null): WalkLine {
@@ -45,13 +58,13 @@ function asWalkLine(line: OutLine, sent: unknown = null): WalkLine {
   return line;
 }
 
+/** Advice as it came up, each once, however often a line repeated it. */
 export const advicesOf = (lines: readonly WalkLine[]): readonly Advice[] => {
   let shown = '';
   return lines.flatMap(({ advice }) => {
-    const text = JSON.stringify(advice);
-    const fresh = text !== shown && advice !== null;
-    shown = text;
-    return fresh ? [advice as Advice] : [];
+    if (advice === null || JSON.stringify(advice) === shown) return [];
+    shown = JSON.stringify(advice);
+    return [advice as Advice];
   });
 };
 
@@ -75,29 +88,26 @@ export const findingInShort = (finding: Finding): string => {
   }
 };
 
-/** The course of the loop: shots in a row under one heading, advice, findings other than gates, stops. */
-export function courseOf({ lines, asked }: Walked): readonly string[] {
+/** The course of the loop: shots in a row under one heading, advice, findings other than gates. */
+export function courseOf({ turns }: Walked): readonly string[] {
   const course: string[] = [];
   let row = { step: '', shots: 0 };
   const endRow = (): void => {
     if (row.shots > 0) course.push(`${row.step} x${row.shots}`);
     row = { step: '', shots: 0 };
   };
-  let shown = '';
-  for (const [i, { about, step }] of asked.entries()) {
-    if (about === 'tear') {
-      if (row.step !== step) endRow();
-      row = { step, shots: row.shots + 1 };
+  let shown = 'null';
+  for (const { ask, reply } of turns) {
+    if (ask.kind === 'tear') {
+      if (row.step !== ask.step) endRow();
+      row = { step: ask.step, shots: row.shots + 1 };
     }
-    const line = lines[i + 1];
-    if (line === undefined) break;
-    const found = otherThanGates(line.findings as readonly Finding[]);
-    const text = JSON.stringify(line.advice);
-    const advised = line.advice !== null && text !== shown;
-    shown = text;
+    const found = otherThanGates(reply.findings as readonly Finding[]);
+    const advised = reply.advice !== null && JSON.stringify(reply.advice) !== shown;
+    shown = JSON.stringify(reply.advice);
     if (found.length > 0 || advised) endRow();
     course.push(...found.map(findingInShort));
-    if (advised) course.push(adviceInShort(line.advice as Advice));
+    if (advised) course.push(adviceInShort(reply.advice as Advice));
   }
   endRow();
   return course;
