@@ -149,7 +149,17 @@ function parseAmount(ask: Extract<Ask, { kind: 'amount' }>, raw: unknown): Parse
   return take({ kind: 'moved', moved });
 }
 
+/** What was given, in quotes and on one line. Never throws: a value that JSON cannot hold is named by its type. */
 export const shown = (value: unknown): string => {
-  const text = typeof value === 'string' ? value : (JSON.stringify(value) ?? String(value));
+  const text = written(value).replace(/\s+/g, ' ');
   return `"${text.length > 40 ? `${text.slice(0, 40)}...` : text}"`;
 };
+
+function written(value: unknown): string {
+  if (typeof value === 'string') return value;
+  try {
+    return JSON.stringify(value) ?? typeof value;
+  } catch {
+    return typeof value;
+  }
+}
