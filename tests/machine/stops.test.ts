@@ -1,0 +1,45 @@
+import { describe, expect, test } from 'vitest';
+import { hasStopWord } from '../../src/machine/stop-words.ts';
+import { afterQuestion, stopOver, takenBack } from '../../src/machine/stops.ts';
+
+describe('stop words', () => {
+  test.each([
+    'it cracked', 'CRACK', 'I heard a crack.', 'a splinter in the limb', 'the limb is delaminating', 'it popped', 'dry fire', 'dry-fired it', 'dryfire', 'the string derailed',
+    'the string came off', 'cable off', 'a strand is cut', 'the clip is missing', 'missing clip', 'lost a clip', 'a new noise', 'new rattle', 'I am hurt', 'injured', 'he is bleeding',
+    'someone in front', 'somebody is in front', 'a nock broke', 'broken', 'it snapped', 'it exploded', 'STOP', 'stop!', 'emergency', '(crack)', 'pop-up rest, and then it popped',
+  ])('"%s" stops', (words) => expect(hasStopWord(words)).toBe(true));
+  test.each([
+    'pop-up rest fits', 'popup blind', 'crack of dawn', 'no cracks', 'no crack seen', 'no damage', 'cracker', 'unstoppable', 'stopwatch', 'the stops touch', 'population', 'high 1/2', '',
+    'clipped the paper', 'the peep is off centre', 'the string is new',
+  ])('"%s" does not', (words) => expect(hasStopWord(words)).toBe(false));
+  test('a harmless use hides no other word beside it', () => expect(hasStopWord('no crack in the riser, but the limb cracked')).toBe(true));
+});
+
+describe('stops that lie on one another', () => {
+  const dealer = { cause: 'gate', ask: ['released'], from: 'limbs' } as const;
+  const word = { cause: 'word', ask: ['what-happened'], from: 'word' } as const;
+
+  test('a word said on top of a dealer\'s stop adds its question and takes none away', () => {
+    const both = stopOver(dealer, word);
+    expect(both.ask).toEqual(['what-happened']);
+    expect(afterQuestion(both, 'what-happened')).toEqual(dealer);
+    expect(afterQuestion(afterQuestion(both, 'what-happened'), 'released')?.ask).toEqual([]);
+  });
+  test('an answer that leads out of the lower one counts at once', () => {
+    expect(afterQuestion(stopOver(dealer, word), 'released')).toEqual(word);
+  });
+  test('a stop that asks all that an older one did takes it up', () => {
+    expect(stopOver({ ...dealer, ask: ['bolts-bottom'] }, { ...dealer, ask: ['bolts-top', 'bolts-bottom'] })).not.toHaveProperty('under');
+    expect(stopOver(word, word)).toEqual(word);
+    expect(stopOver(null, dealer)).toEqual(dealer);
+  });
+  test('taking back the answer that raised one leaves the others', () => {
+    const both = stopOver(dealer, { cause: 'gate', ask: ['backstop'], from: 'backstop' });
+    expect(takenBack(both, 'backstop')).toEqual(dealer);
+    expect(takenBack(both, 'limbs')).toEqual({ cause: 'gate', ask: ['backstop'], from: 'backstop' });
+    expect(takenBack(both, 'range')).toBeNull();
+    expect(takenBack(dealer, 'limbs')?.ask).toEqual([]);
+    expect(takenBack(null, 'limbs')).toBeNull();
+    expect(afterQuestion(null, 'limbs')).toBeNull();
+  });
+});
