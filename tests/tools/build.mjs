@@ -48,8 +48,15 @@ async function bundle() {
     // Licences are told whole in THIRD-PARTY.txt, not in scraps beside each part.
     legalComments: 'none', logLevel: 'silent', plugins: [patches],
   }).catch((error) => fail(`the build failed.\n${(error.errors ?? []).map(told).join('\n') || error.message}`));
-  const licences = { name: 'THIRD-PARTY.txt', bytes: thirdParty(ROOT, result.metafile) };
-  return [licences, ...result.outputFiles.map((file) => ({ name: basename(file.path), bytes: file.contents }))];
+  return [{ name: 'THIRD-PARTY.txt', bytes: licencesOf(result.metafile) }, ...result.outputFiles.map((file) => ({ name: basename(file.path), bytes: file.contents }))];
+}
+
+function licencesOf(metafile) {
+  try {
+    return thirdParty(ROOT, metafile);
+  } catch (error) {
+    return fail(error.message);
+  }
 }
 
 const told = (e) => `  ${e.location ? `${e.location.file}:${e.location.line}:${e.location.column} ` : ''}${e.text}`;

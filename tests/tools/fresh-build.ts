@@ -21,7 +21,7 @@ function built(root: string): number {
 
 export default function freshBuild(): void {
   const root = fileURLToPath(new URL('../..', import.meta.url));
-  const sources = ['src', 'content', 'package.json', 'tests/tools/build.mjs'].map((name) => newest(join(root, name)));
+  const sources = ['src', 'content', 'package.json', 'tests/tools/build.mjs', 'tests/tools/third-party.mjs'].map((name) => newest(join(root, name)));
   if (Math.max(...sources) > built(root)) {
     execFileSync(process.execPath, [join(root, 'tests/tools/build.mjs')], { stdio: ['ignore', 'inherit', 'inherit'] });
   }
