@@ -147,11 +147,13 @@ export interface Where {
   readonly shots: number;
 }
 
+export interface RecordRow { readonly name: string; readonly value: string }
+
 /** The bow record as data; `src/report` makes Markdown of it. */
 export interface BowRecord {
   readonly title: string;
   readonly invented?: true;
-  readonly sections: readonly { readonly title: string; readonly rows: readonly { readonly name: string; readonly value: string }[] }[];
+  readonly sections: readonly { readonly title: string; readonly rows: readonly RecordRow[] }[];
 }
 
 export type Ledger = Partial<Record<KnobId, Quantity>>;

@@ -30,7 +30,7 @@ export const headlineOf = (knob: Knob, delta: number): string => (delta > 0 ? kn
 
 /** A knob's setting against where it began: `1/32 in up`, or the word for untouched. */
 export const settingInWords = (content: Content, knob: Knob, value: number): string =>
-  value === 0 ? phrase(content, 'record-as-found') : `${amountInWords({ value: Math.abs(value), unit: knob.unit })} ${directionOf(knob, value)}`;
+  value === 0 ? phrase(content, 'record-as-found') : `${amountInWords({ value: Math.abs(value), unit: knob.unit })} ${knob.unit === 'half-twist-pair' ? `into the ${directionOf(knob, value)} leg` : directionOf(knob, value)}`;
 
 /** `heightAgain` -> `height-again`: places of the machine as ids of content. */
 export const idOfPlace = (place: string): string => place.replace(/[A-Z]/g, (letter) => `-${letter.toLowerCase()}`);

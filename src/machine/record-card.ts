@@ -1,0 +1,89 @@
+// The card of the bow record: archer, bow, arrows and measures, as told and as measured, each with what it was before.
+
+import type { Content } from '../content/types.ts';
+import { answerInWords } from './answer-words.ts';
+import { chosen, measured } from './guards.ts';
+import { MASS_FLOOR, PEAK_ALLOWANCE, peakForMass } from './limits.ts';
+import { carriedBy, effectiveFacts, type State } from './state.ts';
+import type { Answer, RecordRow } from './types.ts';
+import { phrase } from './words.ts';
+
+const ARCHER = ['hand', 'release', 'growing', 'use'];
+const BOW = [
+  'cams', 'rest', 'rest-scale', 'press', 'rated-weight', 'peak-weight', 'scale-error', 'bolts-top', 'bolts-bottom', 'bolt-limit',
+  'axle-to-axle', 'brace-height', 'nock-height', 'centre-shot', 'centre-shot-figure',
+];
+const ARROWS = ['arrow-count', 'arrows-flexed', 'arrows-set-aside', 'arrow-mass', 'shaft-ahead'];
+const LOOKED_AT = ['history', 'limbs', 'axle-clips', 'contact', 'grip', 'face', 'lean', 'cam-range'];
+
+export const archerRows = (content: Content, state: State): readonly RecordRow[] => rowsOf(content, state, ARCHER);
+export const bowRows = (content: Content, state: State): readonly RecordRow[] => rowsOf(content, state, BOW);
+export const lookedAtRows = (content: Content, state: State): readonly RecordRow[] => rowsOf(content, state, LOOKED_AT);
+
+export function arrowRows(content: Content, state: State): readonly RecordRow[] {
+  return [...rowsOf(content, state, ARROWS), ...massRows(content, state)];
+}
+
+// The worst case is what the gate was held against, so it is what the card shows beside the plain figure.
+function massRows(content: Content, state: State): readonly RecordRow[] {
+  const mass = measured(state, 'arrow-mass');
+  const peak = measured(state, 'peak-weight');
+  if (mass === undefined || peak === undefined) return [];
+  const ratio = (pull: number): string => (Math.floor((mass / pull) * 100) / 100).toFixed(2);
+  return [{
+    name: phrase(content, 'record-mass-ratio'),
+    value: phrase(content, 'record-mass-ratio-value', {
+      ratio: ratio(peak), worst: ratio(peakForMass(peak, measured(state, 'scale-error'))),
+      error: measured(state, 'scale-error') ?? PEAK_ALLOWANCE, floor: MASS_FLOOR.toFixed(1),
+    }),
+  }];
+}
+
+function rowsOf(content: Content, state: State, ids: readonly string[]): readonly RecordRow[] {
+  return ids.flatMap((id) => {
+    const value = inForce(content, state, id);
+    return value === null ? [] : [{ name: phrase(content, `card-${id}`), value }];
+  });
+}
+
+/** The answer in force in words, with its first one where that was another, and where it was told if not in this tune. */
+function inForce(content: Content, state: State, id: string): string | null {
+  const step = content.steps[id];
+  const answered = state.answers[id];
+  if (step === undefined || answered === undefined) return null;
+  const words = (answer: Answer): string => answerInWords(step, answer);
+  const now = words(answered.answer);
+  const from = carriedBy(state);
+  const own = ownAnswers(state, id);
+  if (own.length === 0 && from !== null) return phrase(content, 'record-carried', { value: now, tune: from.from });
+  const [first] = own;
+  if (first === undefined || words(first.answer) === now || step.effect === 'chosen') return now;
+  return phrase(content, 'record-was', { value: now, date: answered.time.slice(0, 10), was: words(first.answer) });
+}
+
+/** What was answered at this step in this very tune, corrections in their place. */
+const ownAnswers = (state: State, id: string): readonly { readonly answer: Answer }[] =>
+  effectiveFacts(state.facts).flatMap((fact) => (fact.kind === 'answered' && fact.step === id ? [{ answer: fact.answer }] : []));
+
+/** Things asked for and not known, or never looked at: they are listed, so that nobody takes them for checked. */
+export function notCheckedRows(content: Content, state: State): readonly RecordRow[] {
+  const unknown = Object.entries(state.answers)
+    .filter(([, { answer }]) => answer.kind === 'not known')
+    .flatMap(([id]) => (content.steps[id] === undefined ? [] : [phrase(content, 'not-checked-unknown', { what: label(content, id) })]));
+  const told: readonly (readonly [string, string, string])[] = [
+    ['contact', 'unknown', 'contact'], ['lean', 'not-seen', 'lean'], ['cams', 'unknown', 'cams'], ['rest', 'unknown', 'rest'],
+  ];
+  const fingers = chosen(state, 'release') === 'fingers';
+  const sight = state.answers['sight-last']?.answer;
+  const never = [
+    ...(!fingers && state.notes.secondDistance === null ? ['second'] : []),
+    ...(!fingers && !state.sets.some((set) => set.purpose === 'tightened' && set.shots.length > 0) ? ['after-tightening'] : []),
+    ...(sight === undefined || (sight.kind === 'confirm' && !sight.value) ? ['sight'] : []),
+    'broadheads', 'each-arrow', 'timing',
+  ];
+  const ids = [...told.filter(([step, value]) => chosen(state, step) === value).map(([, , id]) => id), ...never];
+  return [...unknown, ...ids.map((id) => phrase(content, `not-checked-${id}`))].map((value, i) => ({ name: `${i + 1}`, value }));
+}
+
+const label = (content: Content, id: string): string =>
+  (content.phrases[`card-${id}`] !== undefined ? phrase(content, `card-${id}`) : (content.steps[id]?.short ?? id));

@@ -1,0 +1,128 @@
+// The upper half of the bow record: how it ended, where it stands against its beginning, what this bow answered.
+// "Tuned" is said of the setting that the shots were shot at, and of no later one.
+
+import type { Axis, Content, KnobId } from '../content/types.ts';
+import { isCableWork } from './after-happening.ts';
+import { chosen, measured } from './guards.ts';
+import { dayOf } from './history.ts';
+import { centreOf, spreadOf } from './loop/evidence.ts';
+import { percent } from './loop/judge.ts';
+import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
+import { settingsOf, tidy, type Shot, type ShotSet, type State } from './state.ts';
+import type { RecordRow } from './types.ts';
+import { amountInWords, phrase, settingInWords, tearInWords } from './words.ts';
+import { placeOf } from './walk.ts';
+
+export function resultRows(content: Content, state: State): readonly RecordRow[] {
+  const rows = [...standingRows(content, state), ...axisRows(content, state), ...tearRows(content, state)];
+  if (state.shotCount === 0) return rows;
+  const bad = state.sets.reduce((sum, set) => sum + set.missed + set.shots.filter((shot) => !shot.good).length, 0);
+  const days = dayOf(state);
+  return [
+    ...rows,
+    { name: phrase(content, 'record-shots'), value: phrase(content, 'record-shots-value', { shots: state.shotCount, bad, days: `${days} ${days === 1 ? 'day' : 'days'}` }) },
+    { name: phrase(content, 'record-spread'), value: `${spreadOf(state).sd.toFixed(2)} in` },
+  ];
+}
+
+/** A record may be written at any time: a stopped bow and an unfinished tune say so before anything else. */
+function standingRows(content: Content, state: State): readonly RecordRow[] {
+  const name = phrase(content, 'record-state');
+  if (placeOf(state.walk) === 'stopped') return [{ name, value: phrase(content, state.stop?.ask.includes('released') ? 'record-stopped-shop' : 'record-stopped') }];
+  return state.notes.done ? [] : [{ name, value: phrase(content, 'record-under-way') }];
+}
+
+function axisRows(content: Content, state: State): readonly RecordRow[] {
+  if (chosen(state, 'release') === 'fingers') return [{ name: phrase(content, 'record-paper'), value: phrase(content, 'record-fingers') }];
+  return (['height', 'side'] as const).map((axis) => ({ name: phrase(content, `axis-${axis}`), value: axisInWords(content, state, axis) }));
+}
+
+function axisInWords(content: Content, state: State, axis: Axis): string {
+  const result = state.notes.axis[axis];
+  if (result === undefined) return phrase(content, 'result-none');
+  const words = phrase(content, `result-${result.result}`, { chance: percent(result.chance), distance: FIRST_DISTANCE });
+  return movedSince(content, state, axis) ? phrase(content, 'result-moved-since', { was: words }) : words;
+}
+
+// A change on this axis, on cables or on arrows after the last word about it: that word was about another setting.
+function movedSince(content: Content, state: State, axis: Axis): boolean {
+  const said = state.facts.findLast((fact) => fact.decided.findings.some((f) => f.kind === 'axis' && f.axis === axis))?.seq ?? 0;
+  const sum: Partial<Record<KnobId, number>> = {};
+  for (const { knob, delta, seq } of state.moves) if (seq > said) sum[knob] = (sum[knob] ?? 0) + delta;
+  return (Object.entries(sum) as [KnobId, number][]).some(([id, delta]) =>
+    Math.abs(delta) > 1e-9 && (content.knobs[id].axis === axis || content.knobs[id].axis === 'none' || isCableWork(id)));
+}
+
+function tearRows(content: Content, state: State): readonly RecordRow[] {
+  const first = state.sets.find((set) => goodShots(set).length > 0);
+  const asFound = first === undefined || Object.values(first.settings).some((value) => value !== 0) ? [] : shotsLike(state.sets, first);
+  const here = (distance: number): readonly Shot[] => shotsAt(state, distance);
+  const row = (id: string, distance: number, shots: readonly Shot[]): readonly RecordRow[] =>
+    (shots.length === 0 ? [] : [{ name: phrase(content, id, { distance }), value: meanInWords(state, shots) }]);
+  const second = state.notes.secondDistance;
+  const confirmed = (['height', 'side'] as const).filter((axis) => state.notes.axis[axis]?.result === 'tuned').map((axis) => phrase(content, `axis-${axis}`).toLowerCase());
+  return [
+    ...row('record-as-found-tear', first?.distance ?? FIRST_DISTANCE, asFound),
+    ...row('record-last-tear', FIRST_DISTANCE, here(FIRST_DISTANCE)),
+    ...row('record-last-tear', SECOND_DISTANCE, here(SECOND_DISTANCE)),
+    ...(second === null ? [] : [{
+      name: phrase(content, 'record-second', { distance: SECOND_DISTANCE }),
+      value: phrase(content, second === 'confirmed' ? 'record-confirmed' : 'record-not-confirmed', { axes: confirmed.join(', ') }),
+    }]),
+  ];
+}
+
+/** Every counted shot at the setting and distance of the first set, before anything was moved or found. */
+const shotsLike = (sets: readonly ShotSet[], first: ShotSet): readonly Shot[] =>
+  sets.filter((set) => set.distance === first.distance && set.epoch === first.epoch && settingKey(set.settings) === settingKey(first.settings) && set.purpose === 'judge').flatMap(goodShots);
+
+/** Shots at the present setting, of the newest epoch that has any at this distance. */
+function shotsAt(state: State, distance: number): readonly Shot[] {
+  const key = settingKey(settingsOf(state.moves));
+  const sets = countingSets(state).filter((set) => set.distance === distance && settingKey(set.settings) === key && goodShots(set).length > 0);
+  const epoch = sets.at(-1)?.epoch;
+  return sets.filter((set) => set.epoch === epoch).flatMap(goodShots);
+}
+
+const meanInWords = (state: State, shots: readonly Shot[]): string =>
+  `${tearInWords(centreOf(shots, spreadOf(state).sd).mean)} (${shots.length} ${shots.length === 1 ? 'shot' : 'shots'})`;
+
+export function settingRows(content: Content, state: State): readonly RecordRow[] {
+  const rows = (Object.entries(settingsOf(state.moves)) as [KnobId, number][]).map(([id, value]): RecordRow => {
+    const knob = content.knobs[id];
+    const words = value === 0 ? settingInWords(content, knob, value) : phrase(content, 'record-from-start', { setting: settingInWords(content, knob, value) });
+    const now = readingNow(state, id);
+    return { name: knob.name, value: now === null ? words : `${words}; ${phrase(content, `record-reckoned-${id}`, { value: amountInWords({ value: now, unit: 'in' }) })}` };
+  });
+  return rows.length > 0 ? rows : [{ name: phrase(content, 'record-all-knobs'), value: phrase(content, 'record-nothing-moved') }];
+}
+
+/** The measure that shows a knob's setting on the tape. */
+export const MEASURE_OF: Partial<Record<KnobId, string>> = { 'rest-side': 'centre-shot', 'nock-height': 'nock-height' };
+
+/** What the tape should read now, inches, from the last measure and the moves after it; null where that is not known. */
+export function readingNow(state: State, knob: KnobId): number | null {
+  const step = MEASURE_OF[knob] ?? null;
+  const read = step === null ? undefined : measured(state, step);
+  if (step === null || read === undefined) return null;
+  const since = state.answers[step]?.seq ?? 0;
+  const moved = state.moves.filter((m) => m.knob === knob && m.seq > since).reduce((sum, m) => sum + m.delta, 0);
+  // Centre shot is measured from the riser, which stands right of the arrow for a right-handed archer.
+  return tidy(knob === 'rest-side' && chosen(state, 'hand') !== 'left' ? read - moved : read + moved);
+}
+
+export function learnedRows(content: Content, state: State): readonly RecordRow[] {
+  const learned = (Object.entries(state.notes.learned) as [KnobId, { mean: number; sd: number }][]).map(([id, { mean, sd }]): RecordRow => {
+    const knob = content.knobs[id];
+    const [plus, minus] = knob.axis === 'height' ? ['higher', 'lower'] : ['further right', 'further left'];
+    const move = settingInWords(content, knob, knob.first);
+    return {
+      name: knob.name,
+      value: phrase(content, 'record-answer', { move, change: Math.abs(mean * knob.first).toFixed(2), side: mean > 0 ? plus : minus, give: (2 * sd * knob.first).toFixed(2) }),
+    };
+  });
+  const ended = (Object.entries(state.notes.ended) as [KnobId, 'no response' | 'limit'][])
+    .filter(([id]) => state.moves.some((move) => move.knob === id))
+    .map(([id, how]): RecordRow => ({ name: content.knobs[id].name, value: phrase(content, how === 'limit' ? 'record-limit' : 'record-no-response') }));
+  return [...learned, ...ended];
+}
