@@ -2,7 +2,8 @@
 
 import { CodedError, type ErrorCode } from './errors.ts';
 import type { Content, KnobId } from './content/types.ts';
-import { parseAnswer, readQuantity } from './machine/answer.ts';
+import { asSentence, parseAnswer, readQuantity, UNSEEN } from './machine/answer.ts';
+import { formatQuantity } from './maths/fractions.ts';
 import { answerToAskInWords } from './machine/answer-words.ts';
 import { correctable } from './machine/correctable.ts';
 import type { FactDraft } from './machine/deciding.ts';
@@ -149,8 +150,8 @@ class Session implements SessionLike {
       return this.refuse('not-an-option', `${knob.name} goes ${knob.plus} or ${knob.minus}.`);
     }
     const read = readQuantity(intent.amount, knob.unit);
-    if (!read.ok) return this.refuse('not-an-amount', read.why);
-    if (read.value <= 0 || read.value > knob.hard * 4) return this.refuse('out-of-range', `Write an amount above 0 and at most ${knob.hard * 4} ${knob.unit}.`);
+    if (!read.ok) return this.refuse('not-an-amount', asSentence(read.why));
+    if (read.value <= 0 || read.value > knob.hard * 4) return this.refuse('out-of-range', `Write an amount above 0 and at most ${formatQuantity({ value: knob.hard * 4, unit: knob.unit })}.`);
     const delta = intent.direction === knob.plus ? read.value : -read.value;
     return this.take({ kind: 'moved', ...this.stamp(now), knob: intent.knob as KnobId, delta });
   }
@@ -219,7 +220,7 @@ function plainText(words: string, what: string): string {
   if (text === '') throw new CodedError('empty', `Nothing was written. Write a few words to ${what}.`);
   if (text.length > 2000) throw new CodedError('too-long', `That is ${text.length} characters; at most 2000 can be kept. Write it shorter.`);
   // eslint-disable-next-line no-control-regex -- control characters are exactly what is taken out
-  return text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ').trim();
+  return text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ').replace(new RegExp(UNSEEN, 'gu'), '').trim();
 }
 
 /** Every name that `ask.about` may carry, sorted: printed with the schema of the pipe. */

@@ -16,7 +16,7 @@ const no = (code: ErrorCode, message: string): Parsed<never> => ({ ok: false, co
 export function parseShots(raw: unknown): Parsed<Answer> {
   const parts: readonly unknown[] = Array.isArray(raw) ? raw : typeof raw === 'string' ? raw.split(/\s*;\s*/) : [raw];
   if (parts.length === 0) return no('empty', `No shot was entered. ${HOW}`);
-  if (parts.length > MAX_SHOTS_AT_ONCE) return no('too-long', `At most ${MAX_SHOTS_AT_ONCE} shots at once.`);
+  if (parts.length > MAX_SHOTS_AT_ONCE) return no('too-long', `That is ${parts.length} shots; at most ${MAX_SHOTS_AT_ONCE} are taken at once. Write one set at a time.`);
   const shots: ShotAnswer[] = [];
   for (const part of parts) {
     const shot = parseShot(part);

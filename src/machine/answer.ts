@@ -2,8 +2,9 @@
 // A refusal names what is wrong and what to write instead, and takes nothing.
 
 import type { ErrorCode } from '../errors.ts';
-import { parseQuantity } from '../maths/fractions.ts';
+import { formatQuantity, parseQuantity } from '../maths/fractions.ts';
 import { convert } from '../maths/convert.ts';
+import { unitWord } from '../maths/unit-words.ts';
 import { UNITS, type Unit } from '../maths/units.ts';
 import type { Answer, Ask, Quantity } from './types.ts';
 import { parseShots } from './answer-shots.ts';
@@ -18,7 +19,7 @@ const take = (answer: Answer): Parsed => ({ ok: true, answer });
 export function parseAnswer(ask: Ask, raw: unknown): Parsed {
   const text = typeof raw === 'string' ? raw.trim() : null;
   if (text !== null) {
-    const bad = refuseText(text);
+    const bad = refuseText(ask, text);
     if (bad !== null) return bad;
     // "unknown" may be an option of its own ("which cams?"): then it is that.
     if (/^(not known|unknown|not sure|don't know|dont know)$/i.test(text) && !(ask.kind === 'choice' && pick(ask, text) !== null)) {
@@ -50,24 +51,33 @@ export function hint(ask: Ask): string {
     case 'choice':
       return `Choose ${ask.many === true ? 'from' : 'one of'}: ${ask.options.map((o) => o.value).join(', ')}.`;
     case 'number':
-      return `Write a number in ${ask.unit} from ${ask.min} to ${ask.max}, like ${ask.unit === 'in' ? '1/32 or 1 1/8' : '2 or 2.5'}.`;
+      return `Write a number from ${range(ask)}.`;
     case 'confirm':
       return 'Answer yes or no.';
     case 'text':
       return 'Write a few words.';
     case 'amount':
-      return `Answer "as told", "not now", or the amount really moved in ${ask.unit}, like ${ask.unit === 'in' ? '1/32' : '1/2'}.`;
+      return `Answer "as told", "not now", or how far it was really moved, like ${formatQuantity({ value: ask.unit === 'in' ? 1 / 32 : 1 / 2, unit: ask.unit })}.`;
     case 'tear':
     case 'impact':
       return 'Write it like "high 1/2 left 1/8", or x and y like "-0.1 0.5" (right and high are plus).';
   }
 }
 
-function refuseText(text: string): Parsed | null {
-  if (text.length === 0) return refuse('empty', 'Nothing was entered.');
+/** `5 to 120 lb`, `0 to 12 turns`, `0 to 4`. */
+const range = ({ min, max, unit }: { readonly min: number; readonly max: number; readonly unit: Unit }): string => `${min} to ${max} ${unitWord(unit, 2)}`.trim();
+
+/** A reason as a sentence: the readers of numbers give them without capital and stop. */
+export const asSentence = (why: string): string => `${why.charAt(0).toUpperCase()}${why.slice(1)}${/[.?!]$/.test(why) ? '' : '.'}`;
+
+/** What turns the direction of a line, breaks it or is half a character: it would make a record read otherwise than written. */
+export const UNSEEN = /[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\p{Cs}]/u;
+
+function refuseText(ask: Ask, text: string): Parsed | null {
+  if (text.length === 0) return refuse('empty', `Nothing was entered. ${hint(ask)}`);
   if (text.length > MAX_TEXT) return refuse('too-long', `That is ${text.length} characters; at most ${MAX_TEXT} can be kept. Write it shorter.`);
   // eslint-disable-next-line no-control-regex -- control characters are exactly what is looked for
-  if (/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/.test(text)) return refuse('unreadable', 'That has control characters in it. Write plain text.');
+  if (/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/.test(text) || UNSEEN.test(text)) return refuse('unreadable', 'That has control characters in it. Write plain text.');
   return null;
 }
 
@@ -100,14 +110,14 @@ function pick(ask: Extract<Ask, { kind: 'choice' }>, part: unknown): string | nu
 
 function parseNumber(ask: Extract<Ask, { kind: 'number' }>, raw: unknown): Parsed {
   const read = readQuantity(raw, ask.unit);
-  if (!read.ok) return refuse(read.code, `${read.why} ${hint(ask)}`);
+  if (!read.ok) return refuse(read.code, `${asSentence(read.why)} It can be from ${range(ask)}.`);
   if (read.value < ask.min || read.value > ask.max) {
-    return refuse('out-of-range', `${round(read.value)} ${ask.unit} is outside ${ask.min} to ${ask.max} ${ask.unit}. Look again, then write it.`);
+    return refuse('out-of-range', `${inWords(read.value, ask.unit)} is outside ${range(ask)}. Look again, then write it.`);
   }
   return take({ kind: 'number', value: read.value });
 }
 
-const round = (value: number): number => Math.round(value * 1000) / 1000;
+const inWords = (value: number, unit: Unit): string => `${Math.round(value * 1000) / 1000} ${unitWord(unit, value)}`.trim();
 
 type Read = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly code: ErrorCode; readonly why: string };
 
@@ -122,7 +132,7 @@ export function readQuantity(raw: unknown, unit: Unit): Read {
     const value = readQuantity(raw.value, from);
     if (!value.ok) return value;
     const converted = convert(value.value, from, unit);
-    return converted === null ? { ok: false, code: 'not-a-number', why: `${from} cannot be turned into ${unit}.` } : { ok: true, value: converted };
+    return converted === null ? { ok: false, code: 'not-a-number', why: `"${from}" cannot be turned into ${unitWord(unit, 2) || 'a count'}.` } : { ok: true, value: converted };
   }
   return { ok: false, code: 'not-a-number', why: `${shown(raw)} is not a number.` };
 }
@@ -142,8 +152,8 @@ function parseAmount(ask: Extract<Ask, { kind: 'amount' }>, raw: unknown): Parse
     if (/^(not now|no|n|later)$/i.test(raw)) return take({ kind: 'moved', moved: 'not now' });
   }
   const read = readQuantity(raw, ask.unit);
-  if (!read.ok) return refuse('not-an-amount', `${read.why} ${hint(ask)}`);
-  if (Math.abs(read.value) > ask.max) return refuse('out-of-range', `${round(read.value)} ${ask.unit} is more than this adjustment can move (${ask.max} ${ask.unit}). Look again, then write it.`);
+  if (!read.ok) return refuse('not-an-amount', `${asSentence(read.why)} ${hint(ask)}`);
+  if (Math.abs(read.value) > ask.max) return refuse('out-of-range', `${inWords(read.value, ask.unit)} is more than this adjustment can move (${formatQuantity({ value: ask.max, unit: ask.unit })}). Look again, then write it.`);
   if (read.value === 0) return take({ kind: 'moved', moved: 'not now' });
   const moved: Quantity = { value: read.value, unit: ask.unit };
   return take({ kind: 'moved', moved });

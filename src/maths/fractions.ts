@@ -45,7 +45,7 @@ export function parseQuantity(text: string, unit: Unit): Parsed {
   const written = unitFromWord(word);
   if (written === null) return no(`the words after the number are not a unit known here; write it as ${like(unit)}`);
   const value = convert(read.value, written, unit);
-  if (value === null) return no(`${unitWord(written, 2) || 'a count'} cannot be turned into ${unitWord(unit, 2) || 'a count'}; write it as ${like(unit)}`);
+  if (value === null) return no(`"${word}" cannot be turned into ${unitWord(unit, 2) || 'a count'}; write it as ${like(unit)}`);
   return yes(value);
 }
 

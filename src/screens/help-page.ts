@@ -42,7 +42,7 @@ const keyLines = (state: ScreenState, width: number): Line[] => [
   ...paragraph(span('  '), 'While words are typed, letters are letters: press Esc, then the key.', width),
 ];
 
-const ANSWERING: readonly (readonly [string, string])[] = [
+export const ANSWERING: readonly (readonly [string, string])[] = [
   ['enter', 'take what is chosen or typed'],
   ['arrows', 'choose; on the paper: move the tail by 1/16 in, with Shift by 1/4'],
   ['1 to 9', 'choose by number; space marks where several may be picked'],

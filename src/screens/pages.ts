@@ -60,7 +60,8 @@ export const takePage = ({ page, cursor, entry }: Overlay): Taken => {
   if (form.picks === undefined && text === '' && form.mayBeEmpty !== true) return { wants: 'write something first, or Esc to go back' };
   switch (page.id) {
     case 'help': return { wants: '' };
-    case 'note': return { intent: { kind: 'note', note: text } };
+    // Who types "not known" where a number goes has pressed n for a note, and writes the rest of it here.
+    case 'note': return /^ot known$/i.test(text) ? { wants: 'this is a note: for "not known" press Esc, then u' } : { intent: { kind: 'note', note: text } };
     case 'stop': return { intent: { kind: 'stop', words: text === '' ? 'stop' : text } };
     case 'history': return fromHistory(page, cursor);
     case 'sure': return chosen === true ? { intent: page.to === null ? { kind: 'putBack' } : { kind: 'putBack', to: page.to } } : { wants: '' };

@@ -24,7 +24,7 @@ describe('parseQuantity reads what archers write', () => {
     ['1 -1/8', 'more than one number'], ['1.2.3', 'more than one number'], ['half', 'not a number'], ['about 1/2', 'not a number'],
     ['NaN', 'not a number'], ['Infinity', 'not a number'], ['--3', 'not a number'], ['/2', 'not a number'],
     ['1e999', 'in digits'], ['1e3', 'in digits'], ['0x10', 'not a unit'], ['58 #', 'not a unit'], ['2 twists', 'not a unit'], ['5 ft 3 in', 'not a unit'],
-    ['2 lb', 'lb cannot be turned into in'], ['1 turn', 'turns cannot be turned into in'], ['1,125', 'write 1125 or 1.125'], ['1 9/8', 'less than 1'],
+    ['2 lb', '"lb" cannot be turned into in'], ['1 turn', '"turn" cannot be turned into in'], ['1,125', 'write 1125 or 1.125'], ['1 9/8', 'less than 1'],
     ['1\u00072', 'cannot be read'], ['1\n2', 'cannot be read'], ['\u202e1', 'cannot be read'], ['\ud800', 'cannot be read'], ['9'.repeat(65), 'longer than 64'],
   ])('%j is refused: %s', (text, why) => {
     const read = parseQuantity(text, 'in');
