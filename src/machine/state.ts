@@ -188,7 +188,7 @@ export function settingsOf(moves: readonly Move[]): Partial<Record<KnobId, numbe
 }
 
 /** Takes binary dust off a sum of 64ths and quarter turns, so that "put back" is exactly zero. */
-export const tidy = (value: number): number => Math.round(value * 1e9) / 1e9 + 0;
+export const tidy = (value: number): number => (Math.sign(value) * Math.round(Math.abs(value) * 1e9)) / 1e9 + 0;
 
 function adoptNotes(state: State, fact: Fact): State {
   const patch = fact.decided.loop;

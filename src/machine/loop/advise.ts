@@ -110,7 +110,8 @@ function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from
 }
 
 /** Nobody reads a tear closer; keeps binary dust off the pipe. */
-const thousandths = (value: number): number => Math.round(value * 1000) / 1000 + 0;
+// Halves away from zero: a mirrored tear gives the mirrored figure.
+const thousandths = (value: number): number => (Math.sign(value) * Math.round(Math.abs(value) * 1000)) / 1000 + 0;
 
 /** A move of one knob from one setting to another, with its words, its cautions and its way back. */
 export function plainMove(content: Content, state: State, knob: Knob, from: number, to: number, why: string, kind: 'adjust' | 'put-back' = 'adjust'): Advice {
