@@ -5,7 +5,7 @@ import type { Trigger } from '../content/types.ts';
 import type { Deciding, FactDraft } from './deciding.ts';
 import { undoAdvice } from './loop/advise.ts';
 import { settingNow } from './loop/sets.ts';
-import type { Move } from './state.ts';
+import { tidy, type Move } from './state.ts';
 import { stopOver } from './stops.ts';
 import { amountInWords, headlineOf } from './words.ts';
 
@@ -90,15 +90,20 @@ function wantedBack(d: Deciding, to: number): void {
   nextUndo(d);
 }
 
-/** Advises the newest move that is still to be undone; moves of one knob in a row are undone at once. */
+/**
+ * Advises how to undo the newest move that is still to be undone, with all other moves of its knob at once: a move that
+ * was put back already and its put-back come to nothing, and nothing is advised for them.
+ */
 export function nextUndo(d: Deciding): void {
   const { state, content } = d;
-  const [first, ...rest] = state.notes.undo.flatMap((seq) => state.moves.find((m) => m.seq === seq) ?? []);
-  if (first === undefined) return;
-  const run = [first];
-  for (const move of rest) {
-    if (move.knob !== first.knob) break;
-    run.push(move);
+  const moves = state.notes.undo.flatMap((seq) => state.moves.find((m) => m.seq === seq) ?? []);
+  const knob = moves[0]?.knob;
+  if (knob === undefined) return;
+  const run = moves.filter((move) => move.knob === knob);
+  if (tidy(run.reduce((sum, move) => sum + move.delta, 0)) !== 0) {
+    d.add({ advice: undoAdvice(content, state, run), loop: { undoing: run.map((m) => m.seq) } });
+    return;
   }
-  d.add({ advice: undoAdvice(content, state, run), loop: { undoing: run.map((m) => m.seq) } });
+  d.add({ loop: { undo: moves.filter((move) => move.knob !== knob).map((m) => m.seq) } });
+  nextUndo(d);
 }
