@@ -7,7 +7,7 @@ import { type Block, endless, fixed, wholeOrNone } from './fit.ts';
 import { listLines, type ListLook, listWindow } from './list-lines.ts';
 import { cut, cutFront } from './text-width.ts';
 import { BLANK, type Line, paragraph, paragraphs, span } from './look.ts';
-import { NOT_KNOWN, picksOf, suggestedText, suggestedValue } from './options.ts';
+import { isChecks, NOT_KNOWN, picksOf, suggestedText, suggestedValue } from './options.ts';
 import { type Drawing } from './paper-picture.ts';
 import { type Preview } from './pressed.ts';
 import { shotText, tearOf } from './press-tear.ts';
@@ -48,8 +48,10 @@ const adviceDetailBlocks = (advice: Advice, width: number): Block[] =>
 /** The question in full; in the fewest words where that has no room. Once a shot is called it was read, and makes way. */
 const questionBlock = (ask: Ask, read: boolean, width: number): Block => {
   const label = span('  coach  ', 'coach');
-  const short = paragraph(label, ask.short, width, 'strong');
-  const full = [...short, ...paragraphs(ask.text.filter((text) => text !== ask.short), 9, width)];
+  const asked = paragraph(label, ask.short, width, 'strong');
+  // Which way a mark counts is never left out.
+  const short = isChecks(ask) ? [...asked, ...paragraphs(['Mark what is NOT true.'], 9, width)] : asked;
+  const full = [...asked, ...paragraphs(ask.text.filter((text) => text !== ask.short), 9, width)];
   if (read) return { rank: RANK.read, lines: full, shrink: (room) => [full, short, []].find((lines) => lines.length <= room) ?? [] };
   return { rank: RANK.text, lines: full, tell: true, shrink: (room) => (full.length <= room ? full : short) };
 };
@@ -80,7 +82,7 @@ const listBlock = (ask: Ask, prompt: Prompt, width: number): Block => {
   const suggested = suggestedValue(ask.suggestion);
   const look: ListLook = {
     cursor: prompt.cursor,
-    ...(ask.kind === 'choice' && ask.many ? { marks: prompt.marks } : {}),
+    ...(ask.kind === 'choice' && ask.many ? { marks: prompt.marks, checks: isChecks(ask) } : {}),
     ...(suggested === null ? {} : { beside: new Map([[suggested, 'your answer before']]) }),
   };
   return { rank: RANK.list, lines: listLines(picks, look, width), shrink: (room) => listWindow(picks, look, width, Math.max(LEAST_LIST, room)) };

@@ -3,7 +3,7 @@
 import { entryText } from './entry.ts';
 import type { Key } from './key-names.ts';
 import { cut, textWidth } from './text-width.ts';
-import { picksOf } from './options.ts';
+import { isChecks, picksOf } from './options.ts';
 import { formOf } from './pages.ts';
 import { modeOf, type ScreenState } from './state.ts';
 
@@ -66,7 +66,7 @@ const answerKeys = (state: ScreenState): readonly (readonly [string, string])[] 
   switch (modeOf(ask, state.prompt)) {
     case 'none': return [];
     case 'pick': return ask?.kind === 'choice' && ask.many
-      ? [['space', 'mark'], ['enter', 'take'], ['arrows', 'choose']]
+      ? [['space', isChecks(ask) ? 'NOT true' : 'mark'], ['enter', 'take'], ['arrows', 'choose']]
       : [['enter', 'take'], [ask?.kind === 'confirm' ? 'y, n' : 'arrows', 'choose']];
     case 'called': return [['g', 'good'], ['b', 'bad']];
     case 'tear': return [['enter', 'take']];

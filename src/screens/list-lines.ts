@@ -7,6 +7,8 @@ export interface ListLook {
   readonly cursor: number;
   /** Present where several may be marked. */
   readonly marks?: readonly Pick['value'][];
+  /** Marked is what is NOT true: a tick beside a check would be read the other way round. */
+  readonly checks?: boolean;
   /** Said behind a label, by value: "your answer before". */
   readonly beside?: ReadonlyMap<Pick['value'], string>;
 }
@@ -14,10 +16,17 @@ export interface ListLook {
 const labelled = (pick: Pick, at: number, look: ListLook, width: number): Line[] => {
   const here = at === look.cursor;
   const number = pick.letter ?? (at < 9 ? String(at + 1) : ' ');
-  const mark = look.marks === undefined ? '' : look.marks.includes(pick.value) ? '[x] ' : '[ ] ';
+  const mark = markOf(pick, look);
   const beside = look.beside?.get(pick.value);
   const tone = here ? 'strong' : 'plain';
   return paragraph(span(`  ${here ? '>' : ' '} ${number} ${mark}`, tone), beside === undefined ? pick.label : `${pick.label} (${beside})`, width, tone);
+};
+
+const markOf = (pick: Pick, { marks, checks }: ListLook): string => {
+  if (marks === undefined) return '';
+  const marked = marks.includes(pick.value);
+  if (checks === true && pick.alone !== true) return marked ? 'NOT ' : '    ';
+  return marked ? '[x] ' : '[ ] ';
 };
 
 export const listLines = (picks: readonly Pick[], look: ListLook, width: number): Line[] =>

@@ -8,7 +8,7 @@ import { type Block, endless, fit, fixed, wholeOrNone } from './fit.ts';
 import { helpLines } from './help-page.ts';
 import { keyLine } from './key-table.ts';
 import { listLines, listWindow } from './list-lines.ts';
-import { BLANK, clip, type Line, paragraph, paragraphs, span } from './look.ts';
+import { BLANK, clip, type Line, lineText, paragraph, paragraphs, span } from './look.ts';
 import { formOf } from './pages.ts';
 import type { Preview } from './pressed.ts';
 import type { Overlay, ScreenState } from './state.ts';
@@ -42,6 +42,10 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
   const more = fixed([[span('    \u2026 more: ?', 'soft')]]);
   return fit([...top, ...middle, more, ...bottom], height).lines.map((line) => clip(line, width));
 };
+
+/** True where a list is longer than its place on the screen, so that a part of it is out of sight. */
+export const listIsCut = (state: ScreenState, needs: LiveNeeds): boolean =>
+  liveLines(state, needs).some((line) => /^ +\u2026 \d+ more (above|below)/.test(lineText(line)));
 
 /** Where we are. On a narrow screen the day and the count go below the part. */
 export const headerLines = (view: View, width: number): Line[] => {

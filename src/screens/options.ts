@@ -13,6 +13,9 @@ export interface Pick {
   readonly alone?: true;
 }
 
+/** Checks that are all true in one answer: there, what is marked is what is NOT true. */
+export const isChecks = (ask: Ask | null): boolean => ask?.kind === 'choice' && ask.many === true && ask.options.some((option) => option.pass === true);
+
 export const ANOTHER_AMOUNT = 'another amount';
 export const NOT_KNOWN = 'not known';
 

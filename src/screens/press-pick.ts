@@ -1,7 +1,7 @@
 // Keys in a list: arrows, numbers, letters of its own, marks, Enter.
 
 import type { Key } from './key-names.ts';
-import { ANOTHER_AMOUNT, type Pick, picksOf } from './options.ts';
+import { ANOTHER_AMOUNT, isChecks, type Pick, picksOf } from './options.ts';
 import { answer, type Pressed, still } from './pressed.ts';
 import type { Prompt, ScreenState } from './state.ts';
 
@@ -33,7 +33,8 @@ export const chooseWith = (state: ScreenState, key: Key): Pressed | null => {
   if (cursor === null) return null;
   const prompt = { ...state.prompt, cursor };
   const marks = isMany(state) && /^[1-9]$/.test(key.text) ? toggled(prompt, picks) : prompt.marks;
-  return { state: { ...state, prompt: { ...prompt, marks } } };
+  const furthest = key.name === 'down' || key.name === 'pagedown' ? Math.max(prompt.furthest, cursor) : prompt.furthest;
+  return { state: { ...state, prompt: { ...prompt, marks, furthest } } };
 };
 
 export const pressPick = (state: ScreenState, key: Key): Pressed => {
@@ -57,11 +58,14 @@ const takePick = (state: ScreenState, picks: readonly Pick[]): Pressed => {
   return answer(state, pick.value);
 };
 
-/** Marks are sent as a list. With nothing marked, Enter takes the one that was moved to. */
+/** Marks are sent as a list. With nothing marked, Enter takes the one that was moved to; but not a check: that would say that it fails. */
 const takeMarks = (state: ScreenState, picks: readonly Pick[]): Pressed => {
   const { marks, cursor } = state.prompt;
   const chosen = marks.length > 0 ? picks.filter((pick) => marks.includes(pick.value)) : picks.slice(cursor, cursor + 1);
   if (cursor < 0 && marks.length === 0) return still(state, 'choose one first: a number or the arrows, space to mark, then Enter');
+  if (marks.length === 0 && isChecks(state.view.ask) && picks[cursor]?.alone !== true) {
+    return still(state, 'nothing is marked: space marks what is NOT true; 1 and Enter when all is true');
+  }
   const values = chosen.map((pick) => pick.value);
   return answer(state, values.includes('not known') && chosen.every((pick) => pick.alone) ? 'not known' : values);
 };

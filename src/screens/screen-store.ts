@@ -5,7 +5,8 @@ import { CodedError } from '../errors.ts';
 import type { Intent, Reply, SessionLike } from '../machine/types.ts';
 import { takenLines } from './items.ts';
 import type { Key } from './key-names.ts';
-import { helpEnd, type LiveNeeds, liveWidth } from './live.ts';
+import { helpEnd, listIsCut, type LiveNeeds, liveWidth } from './live.ts';
+import { isChecks } from './options.ts';
 import { openPage } from './pages.ts';
 import { press } from './press.ts';
 import type { Deed } from './pressed.ts';
@@ -28,6 +29,15 @@ export interface StoreNeeds {
   /** A mistake in the program itself: the screen ends. */
   readonly onMistake: (error: unknown) => void;
 }
+
+// "All true" of checks of which some were never on the screen is no answer.
+const takenUnseen = (state: ScreenState, deed: Deed, needs: LiveNeeds): boolean => {
+  const { ask } = state.view;
+  if (ask?.kind !== 'choice' || !isChecks(ask) || !('send' in deed) || deed.send.kind !== 'answer') return false;
+  const { answer } = deed.send;
+  const all = Array.isArray(answer) && ask.options.some(({ value, pass }) => pass === true && answer.includes(value));
+  return all && state.prompt.furthest < ask.options.length - 1 && listIsCut(state, needs);
+};
 
 export const createScreenStore = ({ session, now, size, braille, onMistake }: StoreNeeds): ScreenStore => {
   const view = session.view();
@@ -71,6 +81,9 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
 
   const pressOne = (before: ScreenState, key: Key): ScreenState => {
     const pressed = press(before, key, needs.preview);
+    if (pressed.deed !== undefined && takenUnseen(before, pressed.deed, needs)) {
+      return { ...before, message: 'there are more below: go down through all of them, then 1 and Enter' };
+    }
     const after = pressed.deed === undefined ? pressed.state : carryOut(pressed.state, pressed.deed);
     const page = after.overlay?.page;
     if (page?.id !== 'help' || page.top === 0) return after;

@@ -13,6 +13,8 @@ export interface Prompt {
   /** Which pick the cursor is on; -1 is none. */
   readonly cursor: number;
   readonly marks: readonly Pick['value'][];
+  /** How far down the list was gone through, pick by pick. */
+  readonly furthest: number;
   readonly entry: Entry;
   /** `moved another amount` was picked: the amount is being typed. */
   readonly typing: boolean;
@@ -57,6 +59,7 @@ export interface ScreenState {
 export const promptFor = (ask: Ask | null): Prompt => ({
   cursor: ask === null ? -1 : startingCursor(ask, picksOf(ask) ?? []),
   marks: ask?.kind === 'choice' && ask.many && ask.suggestion?.kind === 'choice' ? notPassing(ask, ask.suggestion.values) : [],
+  furthest: -1,
   entry: EMPTY,
   typing: false,
   called: null,

@@ -85,10 +85,31 @@ describe('a chunk of checks', () => {
     expect(screen.session.answers).toEqual([['check-3']]);
   });
 
-  it('takes the one that the cursor was moved to where nothing is marked', () => {
+  it('takes no check that the cursor merely stands on: that would say that it fails', () => {
     const screen = drive([VIEWS.chunk]);
     screen.press(`${DOWN}${DOWN}\r`);
-    expect(screen.session.answers).toEqual([['check-1']]);
+    expect(screen.session.answers).toEqual([]);
+    expect(screen.words()).toContain('! nothing is marked: space marks what is NOT true; 1 and Enter when all is true');
+    screen.press(`${UP}\r`);
+    expect(screen.session.answers).toEqual([['all true']]);
+  });
+
+  it('shows a mark as NOT, so that it is never read as a tick', () => {
+    const screen = drive([VIEWS.chunk], { columns: 120, rows: 40 });
+    screen.press('3');
+    expect(screen.frame()).toMatch(/3 NOT The string/);
+    expect(screen.frame()).not.toContain('[x]');
+    expect(screen.frame()).toContain('space NOT true');
+  });
+
+  it('takes "all true" only after the whole list was gone through, where the screen is too low for it', () => {
+    const screen = drive([VIEWS.chunk], { columns: 40, rows: 20 });
+    expect(screen.words()).toContain('Mark what is NOT true.');
+    screen.press('1\r');
+    expect(screen.session.answers).toEqual([]);
+    expect(screen.words()).toContain('! there are more below: go down through all of them, then 1 and Enter');
+    screen.press(DOWN.repeat(9), '1\r');
+    expect(screen.session.answers).toEqual([['all true']]);
   });
 });
 

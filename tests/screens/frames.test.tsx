@@ -75,7 +75,7 @@ describe('the live part', () => {
     expect(screen.frame()).toContain('more below');
     screen.press(UP);
     expect(screen.frame()).toContain('more above');
-    expect(screen.words()).toContain('> 9 [ ] The loop is tied fast');
+    expect(screen.words()).toContain('> 9 The loop is tied fast');
   });
 
   it('is never wider than columns - 1 nor taller than rows - 3, whatever the words are and whatever is pressed', () => {
