@@ -1,0 +1,313 @@
+// Correcting an answer: figures change, the bow does not; what was decided stays as it was written.
+
+import { describe, expect, test } from 'vitest';
+import { memoryStore } from '../../src/journal/memory-store.ts';
+import { replay } from '../../src/machine/replay.ts';
+import type { Fact, Intent, SessionLike, Store, View } from '../../src/machine/types.ts';
+import { viewOf } from '../../src/machine/view.ts';
+import { openSession, recordOf } from '../../src/session.ts';
+import { TestArcher, type Bow } from '../tunes/archer.ts';
+import { NOON, play, type PlayOptions } from '../tunes/play.ts';
+import { content } from './state-of.ts';
+
+const BOW: Bow = { start: { x: 0.3, y: 0.75 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 }, 'nock-height': { x: 0, y: 6 } }, sd: 0.05, seed: 21 };
+type Answered = Extract<Fact, { kind: 'answered' }>;
+
+class Tune {
+  readonly archer: TestArcher;
+  constructor(readonly session: SessionLike, readonly store: Store, bow: Bow) {
+    this.archer = new TestArcher(bow);
+  }
+
+  static played(options: PlayOptions, bow: Bow = BOW): Tune {
+    const { session, store } = play(bow, options);
+    return new Tune(session, store, bow);
+  }
+
+  get view(): View {
+    return this.session.view();
+  }
+
+  send(intent: Intent): View {
+    const now = Date.parse(this.store.facts.at(-1)?.time ?? '') + 60_000;
+    const reply = this.session.send(intent, new Date(now));
+    if (reply.error !== undefined) throw new Error(`${reply.error.code}: ${reply.error.message} (${JSON.stringify(intent)} at ${this.view.step})`);
+    return reply.view;
+  }
+
+  answer(answer: unknown): View {
+    return this.send({ kind: 'answer', answer });
+  }
+
+  /** The archer's own answers until `there`. */
+  on(there: (view: View) => boolean): View {
+    for (let turn = 0; turn < 200 && !there(this.view); turn++) this.answer(this.archer.answer(this.view));
+    if (!there(this.view)) throw new Error(`never got there; stands at ${this.view.step}`);
+    return this.view;
+  }
+
+  answered(step: string, which = 0): Answered {
+    const all = this.store.facts.filter((f): f is Answered => f.kind === 'answered' && f.step === step);
+    const fact = all.at(which);
+    if (fact === undefined) throw new Error(`${step} was not answered`);
+    return fact;
+  }
+
+  /** Opens the answer of this line and gives another one. */
+  correct(seq: number, answer: unknown): View {
+    for (let turn = 0; turn < 200 && this.view.ask?.correcting !== seq; turn++) this.send({ kind: 'back' });
+    return this.answer(answer);
+  }
+
+  get state() {
+    return replay(content, this.store.facts).state;
+  }
+}
+
+const kept = (facts: readonly Fact[]): string => JSON.stringify(facts);
+const sentence = (id: string): string => (content.phrases[id] ?? '').split(/[{.]/)[0] ?? '';
+const atAdvice = (n: number) => { let met = 0; let last: unknown = null; return (v: View) => { if (v.advice?.kind === 'adjust' && v.ask?.kind === 'amount' && v.seq !== last) { met++; last = v.seq; } return met >= n; }; };
+const afterFirstMove = (v: View): boolean => v.ask?.kind === 'tear' && v.bow['rest-height'] !== undefined && v.ask.shots.taken === 1;
+
+describe('a measured answer', () => {
+  test('an early tear is replaced, later ones stay, the difference is said once, and no kept line changes', () => {
+    const tune = Tune.played({ until: afterFirstMove });
+    const first = tune.answered('shoot-shooting', 0);
+    const before = tune.store.facts.slice();
+    const was = kept(before);
+    const transcript = tune.session.transcript();
+    const sets = tune.state.sets;
+    const view = tune.correct(first.seq, { x: 0.25, y: 0.5 });
+
+    expect(kept(tune.store.facts.slice(0, before.length))).toBe(was);
+    expect(tune.session.transcript().slice(0, transcript.length)).toEqual(transcript);
+    const now = tune.state.sets;
+    expect(now[0]?.shots[0]).toEqual({ x: 0.25, y: 0.5, good: true, seq: first.seq });
+    expect(now[0]?.shots.slice(1)).toEqual(sets[0]?.shots.slice(1));
+    expect(now.slice(1).map((s) => s.shots)).toEqual(sets.slice(1).map((s) => s.shots));
+    expect(view.bow).toEqual({ 'rest-height': { value: 1 / 32, unit: 'in' } });
+    expect(view.say.filter((line) => line.startsWith(sentence('corrected-shots')))).toHaveLength(1);
+    tune.answer({ x: 0.3, y: 0.5 });
+    tune.on((v) => v.ask?.kind === 'amount' || v.ask?.kind === 'choice');
+    const said = tune.store.facts.flatMap((f) => f.decided.say).filter((line) => line.startsWith(sentence('corrected-shots')));
+    expect(said).toHaveLength(1);
+  });
+
+  test('the advice that stands was made from the old figure, so it is worked out anew', () => {
+    const sheet = [{ x: 0.3, y: 0.6 }, { x: 0.25, y: 0.55 }, { x: 0.3, y: 0.65 }];
+    const tune = Tune.played({ until: (v) => v.advice?.kind === 'adjust', instead: (v) => (v.ask?.kind === 'tear' ? { kind: 'answer', answer: sheet } : null) });
+    expect(tune.view.advice).toMatchObject({ knob: 'rest-height', direction: 'up' });
+    // The sheet was read upside down, all of it.
+    tune.correct(tune.answered('shoot-shooting').seq, sheet.map(({ x, y }) => ({ x, y: -y })));
+    const view = tune.on((v) => v.advice?.kind === 'adjust');
+    expect(view.advice).toMatchObject({ knob: 'rest-height', direction: 'down' });
+    expect(view.bow).toEqual({});
+  });
+
+  test('a measure of the baseline is replaced where it stands; the walk stays where it is', () => {
+    const tune = Tune.played({ until: (v) => v.advice?.kind === 'adjust' });
+    const { step, advice, chapter } = tune.view;
+    const view = tune.correct(tune.answered('axle-to-axle').seq, '33 1/4');
+    expect(tune.state.answers['axle-to-axle']?.answer).toEqual({ kind: 'number', value: 33.25 });
+    expect(JSON.stringify(recordOf(content, tune.store.facts))).toContain('33 1/4');
+    expect(view.say.join(' ')).toContain(sentence('corrected').trim());
+    expect(tune.on((v) => v.advice?.kind === 'adjust')).toMatchObject({ step, chapter, advice: JSON.parse(JSON.stringify(advice)) });
+  });
+});
+
+describe('a move', () => {
+  test('is only re-amounted: the ledger, later settings and the history follow, the advice given stays as it was', () => {
+    const tune = Tune.played({ until: atAdvice(2) });
+    const second = tune.view.advice;
+    tune.answer('as told');
+    tune.on((v) => v.ask?.kind === 'tear' && v.ask.shots.taken === 1);
+    const now = tune.view.bow['rest-height']?.value ?? NaN;
+    const first = tune.answered('make-the-move', 0);
+    const was = kept(tune.store.facts);
+    const sets = tune.state.sets.map((s) => s.settings['rest-height'] ?? 0);
+    const view = tune.correct(first.seq, '3/64');
+
+    expect(view.bow['rest-height']).toEqual({ value: now + 1 / 64, unit: 'in' });
+    expect(tune.state.sets.map((s) => s.settings['rest-height'] ?? 0)).toEqual(sets.map((at) => (at === 0 ? 0 : at + 1 / 64)));
+    expect(tune.session.history()[0]?.what).toContain('3/64');
+    expect(kept(tune.store.facts.slice(0, -1))).toBe(was);
+    expect(second?.to?.value).toBe(now);
+    expect(view.say.join(' ')).toContain('rest');
+    // What is put back now is what was really moved.
+    tune.send({ kind: 'putBack', to: first.seq });
+    expect(tune.view.advice).toMatchObject({ kind: 'put-back', to: { value: 0 }, amount: { value: now + 1 / 64 } });
+  });
+});
+
+describe('a choice', () => {
+  test('leaves answers off the route as suggestions: not in force, and offered when they are asked again', () => {
+    const tune = Tune.played({ until: (v) => v.advice?.kind === 'adjust' });
+    const release = tune.answered('release').seq;
+    const toFingers = tune.correct(release, 'fingers');
+    expect(toFingers.say.join(' ')).toContain(sentence('off-route').trim());
+    expect(tune.state.answers['warm-up']).toBeUndefined();
+    expect(tune.state.suggestions['warm-up']).toEqual({ kind: 'choice', values: ['all true'] });
+    // No paper for a finger release.
+    expect(toFingers.ask?.kind).not.toBe('tear');
+    expect(toFingers.advice).toBeNull();
+
+    const back = tune.correct(release, 'release-aid');
+    expect(back.step).toBe('warm-up');
+    expect(back.ask?.suggestion).toEqual({ kind: 'choice', values: ['all true'] });
+    expect(tune.state.answers['warm-up']).toBeUndefined();
+    tune.answer('all true');
+    expect(tune.state.suggestions['warm-up']).toBeUndefined();
+    expect(tune.state.answers['warm-up']).toBeDefined();
+  });
+
+  test('the hand changes the words and nothing of what was measured', () => {
+    const tune = Tune.played({ until: (v) => v.advice?.knob === 'rest-side' }, { ...BOW, start: { x: 0.5, y: 0.06 } });
+    const before = tune.view.advice;
+    tune.correct(tune.answered('hand').seq, 'left');
+    const after = tune.on((v) => v.advice?.kind === 'adjust').advice;
+    expect(after?.direction).toBe(before?.direction);
+    expect(after?.what).not.toBe(before?.what);
+    expect(tune.state.sets.flatMap((s) => s.shots).length).toBe(tune.store.facts.filter((f) => f.kind === 'answered' && f.answer.kind === 'shots').length);
+  });
+
+  test('of the walk itself is taken back whole while nothing came after it', () => {
+    const tune = Tune.played({ until: (v) => v.advice?.kind === 'adjust' });
+    tune.answer('not now');
+    tune.answer('not now');
+    expect(tune.view.step).toBe('leave-or-go-on');
+    tune.answer('accept');
+    expect(tune.state.notes.axis.height?.result).toBe('accepted');
+    tune.send({ kind: 'note', note: 'wind from the left' });
+    tune.send({ kind: 'back' });
+    expect(tune.view.step).toBe('leave-or-go-on');
+    const view = tune.answer('go on');
+    expect(view.ask).toMatchObject({ kind: 'tear', axis: 'height' });
+    expect(tune.state.notes.axis.height).toBeUndefined();
+    expect(JSON.stringify(recordOf(content, tune.store.facts))).not.toContain(content.phrases['result-accepted']);
+    // The note is still there, and the journal replays to the very same view.
+    expect(JSON.stringify(recordOf(content, tune.store.facts))).toContain('wind from the left');
+    expect(viewOf(content, tune.state)).toEqual(view);
+  });
+
+  test('of the walk is not taken back once something followed from it', () => {
+    const tune = Tune.played({ until: (v) => v.advice?.kind === 'adjust' });
+    tune.answer('not now');
+    tune.answer('not now');
+    tune.answer('accept');
+    tune.send({ kind: 'changed', what: 'arrow' });
+    tune.send({ kind: 'back' });
+    expect(tune.view.step).not.toBe('leave-or-go-on');
+  });
+});
+
+describe('a gate', () => {
+  const moving = (): Tune => Tune.played({ until: (v) => v.advice?.kind === 'adjust' });
+
+  test.each([['limbs', 'found', 'released'], ['backstop', 'doubtful', 'backstop'], ['axle-clips', 3, 'released'], ['shaft-ahead', '0.75', 'shaft-ahead'], ['rated-weight', 50, 'released'], ['arrow-mass', 280, 'arrow-mass']])('%s corrected to failed stops at once', (step, answer, out) => {
+    const tune = moving();
+    const view = tune.correct(tune.answered(step).seq, answer);
+    expect(view.type).toBe('stop');
+    expect(view.step).toBe(out);
+    expect(view.advice).toBeNull();
+    expect(tune.store.facts.at(-1)?.decided.events).toContainEqual({ type: 'stop' });
+  });
+
+  test.each([['limbs', 'limbs'], ['history', 'history'], ['bolt-limit', 'bolt-limit'], ['peak-weight', 'peak-weight'], ['rated-weight', 'rated-weight']])('%s corrected to "not known" stops at once', (step, out) => {
+    const tune = moving();
+    const view = tune.correct(tune.answered(step).seq, 'not known');
+    expect([view.type, view.step]).toEqual(['stop', out]);
+  });
+
+  test('a shaft that passed for a grown archer is asked again once the archer still grows', () => {
+    const tune = moving();
+    const view = tune.correct(tune.answered('growing').seq, 'growing');
+    expect(view.step).toBe('shaft-ahead');
+    expect(tune.answer('1 1/4').type).toBe('stop');
+  });
+
+  test('in a stop, back opens the gate: "written by mistake" goes on exactly where it was', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'history' });
+    const view = tune.answer('dry-fire');
+    expect([view.type, view.step]).toEqual(['stop', 'released']);
+    const opened = tune.send({ kind: 'back' });
+    expect([opened.step, opened.ask?.correcting]).toEqual(['history', view.seq]);
+    const after = tune.answer('nothing');
+    expect([after.type, after.step]).toEqual(['ask', 'limbs']);
+  });
+
+  test('a stop word and its taking back do not release what waits for a dealer', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'limbs' });
+    tune.answer('found');
+    tune.send({ kind: 'stop', words: 'it cracked' });
+    expect(tune.view.step).toBe('what-happened');
+    const view = tune.answer('nothing');
+    expect([view.type, view.step]).toEqual(['stop', 'released']);
+  });
+
+  test('correcting an older answer to the same gate does not release it either', () => {
+    const tune = moving();
+    tune.send({ kind: 'changed', what: 'fell' });
+    expect(tune.view.step).toBe('limbs');
+    tune.answer('found');
+    const older = tune.answered('limbs', 0).seq;
+    expect(older).not.toBe(tune.answered('limbs', -1).seq);
+    const view = tune.correct(older, 'clean');
+    expect([view.type, view.step]).toEqual(['stop', 'released']);
+  });
+
+  test('an arrow that missed after all is looked at before the next shot', () => {
+    const tune = Tune.played({ until: afterFirstMove });
+    expect(tune.correct(tune.answered('shoot-shooting', -1).seq, 'missed').step).toBe('arrow-check');
+  });
+});
+
+describe('keep', () => {
+  test('leaves the answer, the journal and the question as they were', () => {
+    const tune = Tune.played({ until: (v) => v.advice?.kind === 'adjust' });
+    const { view } = tune;
+    const lines = kept(tune.store.facts);
+    tune.send({ kind: 'back' });
+    tune.send({ kind: 'back' });
+    expect(tune.view.ask?.correcting).toBeDefined();
+    expect(tune.send({ kind: 'keep' })).toEqual(view);
+    expect(kept(tune.store.facts)).toBe(lines);
+    expect(tune.session.send({ kind: 'keep' }, new Date(NOON)).error?.code).toBe('not-correcting');
+  });
+
+  test('back goes as far as there are answers, and then says so', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'hand' });
+    tune.send({ kind: 'back' });
+    tune.send({ kind: 'back' });
+    expect(tune.view.step).toBe('release');
+    expect(tune.session.send({ kind: 'back' }, new Date(NOON)).error?.code).toBe('nothing-earlier');
+    expect(tune.view.step).toBe('release');
+  });
+});
+
+describe('a journal decided by another method', () => {
+  test('replays as it was decided: another verdict, another amount, another chance', () => {
+    const tune = Tune.played({ until: atAdvice(2) });
+    const other = tune.store.facts.map((fact): Fact => {
+      const { advice, loop } = fact.decided;
+      const bigger = advice?.kind === 'adjust' ? { ...advice, amount: { value: 3 / 64, unit: 'in' as const }, to: { value: 3 / 64, unit: 'in' as const } } : advice;
+      const told = loop?.told === undefined ? {} : { told: { ...loop.told, delta: 3 / 64 } };
+      return { ...fact, decided: { ...fact.decided, ...(bigger === undefined ? {} : { advice: bigger }), ...(loop === undefined ? {} : { loop: { ...loop, ...told } }) } };
+    });
+    const { state, unfit } = replay(content, memoryStore(other).facts);
+    expect(unfit).toBeNull();
+    expect(viewOf(content, state).bow['rest-height']).toEqual({ value: 3 / 64, unit: 'in' });
+    expect(viewOf(content, state).advice?.amount?.value).toBe(3 / 64);
+
+    const at = tune.store.facts.findIndex((f) => f.decided.events.some((e) => e.type === 'verdict' && e.verdict === 'out'));
+    const scattered = tune.store.facts.slice(0, at + 1).map((f, i): Fact => (i < at ? f : {
+      ...f, decided: { ...f.decided, events: [{ type: 'verdict', verdict: 'inconsistent' }], loop: { ...f.decided.loop, inspection: 'scatter' }, advice: null, due: [] },
+    }));
+    const followed = viewOf(content, replay(content, scattered).state);
+    expect(followed.step).toBe('inspect-scatter');
+    // And the walk goes on from there, live.
+    const store = memoryStore(scattered);
+    const session = openSession({ content, store, startAt: new Date(NOON + 3_000_000), engine: 'test', tune: 'test-tune', known: [] });
+    expect(session.view().type).toBe('ask');
+    expect(session.view().ask?.about).toBe('place');
+  });
+});
