@@ -9,7 +9,7 @@ import { play } from '../tunes/play.ts';
 import type { Turn } from './careless.ts';
 import { noTally, WatchedWalk } from './watched-walk.ts';
 
-const WALKS = Number(process.env['WALKS'] ?? 90);
+const WALKS = Number(process.env['WALKS'] ?? 60);
 const SEED = Number(process.env['WALKS_SEED'] ?? 20260302);
 
 const bows: readonly Bow[] = [
