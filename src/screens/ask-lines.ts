@@ -20,7 +20,7 @@ import { unitWord } from '../maths/unit-words.ts';
 /** Where each block stands when room is short: the lowest goes first. */
 const RANK = { blank: 0, read: 1, plan: 2, picture: 3, details: 4, text: 5, list: 6, caution: 7 } as const;
 /** A list says itself what it hides, and is shortened down to this. */
-const LEAST_LIST = 5;
+const LEAST_LIST = 4;
 
 export interface Drawn { readonly width: number; readonly braille: boolean; readonly preview: Preview }
 
@@ -63,13 +63,13 @@ const inputBlocks = (state: ScreenState, ask: Ask, view: View, drawn: Drawn): Bl
   switch (mode) {
     case 'none': return [];
     case 'pick': return [listBlock(ask, prompt, width)];
-    case 'called': case 'tear': return shotBlocks(ask, prompt, view, drawn);
+    case 'called': case 'tear': return shotBlocks(ask, prompt, view, state.message, drawn);
     case 'number': case 'amount': {
       const unit = ask.kind === 'number' || ask.kind === 'amount' ? ask.unit : 'count';
       const word = unitWord(unit, 2);
       return [fixed([
         ...entryLines(prompt.entry, width, word),
-        ...echoLines(entryText(prompt.entry).trim(), preview, width, word === '' ? 'a whole number' : `a number alone is in ${word}; another unit is written behind it`),
+        ...echoLines(entryText(prompt.entry).trim(), preview, width, word === '' ? 'a whole number' : `in ${word}, or write another unit behind it`, state.message),
         ...earlierLines(ask, width),
       ])];
     }
@@ -98,10 +98,12 @@ export const entryLines = (entry: Entry, width: number, unit: string): Line[] =>
 };
 
 /** How what was typed would be understood; one line, so that nothing jumps while typing. */
-const echoLines = (text: string, preview: Preview, width: number, hint: string): Line[] => {
+const echoLines = (text: string, preview: Preview, width: number, hint: string, told: string | null): Line[] => {
   if (text === '') return [[span(cut(`    ${hint}`, width), 'soft')]];
   const understood = preview(text);
-  return [[span(cut(understood.ok ? `    = ${understood.words}` : `    ? ${understood.message}`, width), 'soft')]];
+  if (understood.ok) return [[span(cut(`    = ${understood.words}`, width), 'soft')]];
+  // A refusal that stands as the screen's message is not told twice; its line stays, so that nothing jumps.
+  return [[span(understood.message === told ? '' : cut(`    ? ${understood.message}`, width), 'soft')]];
 };
 
 const earlierLines = (ask: Ask, width: number): Line[] => {
@@ -111,7 +113,7 @@ const earlierLines = (ask: Ask, width: number): Line[] => {
   return paragraph(span('    '), `your answer before: ${unit}; Tab puts it in`, width, 'soft');
 };
 
-const shotBlocks = (ask: Ask, prompt: Prompt, view: View, drawn: Drawn): Block[] => {
+const shotBlocks = (ask: Ask, prompt: Prompt, view: View, told: string | null, drawn: Drawn): Block[] => {
   if (ask.kind !== 'tear' && ask.kind !== 'impact') return [];
   const { width, preview } = drawn;
   const what = paragraph(span('  shoot  ', 'coach'), shotWords(ask), width);
@@ -132,7 +134,7 @@ const shotBlocks = (ask: Ask, prompt: Prompt, view: View, drawn: Drawn): Block[]
     fixed([
       ...paragraph(span('    '), side, width, 'soft'),
       ...entryLines(prompt.entry, width, `  called ${prompt.called}`),
-      ...(entryText(prompt.entry) === '' && tail !== null ? [] : echoLines(shotText(prompt.entry), preview, width, 'arrows, or type: high 1/2 left 1/8')),
+      ...(entryText(prompt.entry) === '' && tail !== null ? [] : echoLines(shotText(prompt.entry), preview, width, 'arrows, or type: high 1/2 left 1/8', told)),
     ]),
   ];
 };

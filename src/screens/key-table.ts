@@ -103,12 +103,22 @@ export const keysShown = (state: ScreenState): readonly (readonly [string, strin
   return [...(first === undefined ? [] : [first]), ...(mode === 'called' ? others : []), ...keep, ...(mode === 'called' ? [] : others), ...shown];
 };
 
-/** One line of keys, cut at the width; whatever is cut is on the `?` page. */
-export const keyLine = (state: ScreenState, width: number): string => {
-  const parts = keysShown(state).map(([key, label]) => `${key} ${label}`);
+/** What must not be cut where few fit: the answer, then "not known", "missed" and the stop; arrows are found without being told. */
+const NARROW = ['space', 'g', 'b', 'enter', 'y, n', 'esc', 'u', 'm', 's', '?'];
+const forNarrow = (keys: readonly (readonly [string, string])[]): readonly (readonly [string, string])[] => {
+  const rank = ([key]: readonly [string, string]): number => (NARROW.includes(key) ? NARROW.indexOf(key) : NARROW.length);
+  return [...keys].sort((a, b) => rank(a) - rank(b)).map(([key, label]) => [key, label === 'not known' ? 'unknown' : label] as const);
+};
+
+/** One line of keys, cut at the width; whatever is cut is on the `?` page. `more`: so are words that had no room, and `?` comes first. */
+export const keyLine = (state: ScreenState, width: number, more = false): string => {
+  const narrow = width < 60;
+  const keys = narrow ? forNarrow(keysShown(state)) : keysShown(state);
+  const shown = more ? [['?', 'more'] as const, ...keys.filter(([key]) => key !== '?')] : keys;
+  const parts = shown.map(([key, label]) => `${key} ${label}`);
   let line = '';
   for (const part of parts) {
-    const longer = line === '' ? part : `${line}${width < 60 ? '  ' : '   '}${part}`;
+    const longer = line === '' ? part : `${line}${narrow ? '  ' : '   '}${part}`;
     if (textWidth(longer) > width - (part === parts.at(-1) ? 0 : 2)) return cut(`${line} \u2026`, width);
     line = longer;
   }

@@ -28,19 +28,19 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
   const height = liveHeight(state.size.rows);
   const blank = wholeOrNone(0, [BLANK]);
   const top: Block[] = [blank, fixed(headerLines(state.view, width)), blank];
-  const bottom: Block[] = [
+  const bottomWith = (more: boolean): Block[] => [
     ...(state.message === null ? [] : [fixed(paragraph(span('  ! ', 'warn'), state.message, width, 'strong').slice(0, 3))]),
     blank,
-    fixed([[span(`  ${keyLine(state, width - 2)}`, 'soft')]]),
+    fixed([[span(`  ${keyLine(state, width - 2, more)}`, 'soft')]]),
   ];
+  const bottom = bottomWith(false);
   const used = [...top, ...bottom].reduce((sum, block) => sum + (block === blank ? 0 : block.lines.length), 0);
   const middle = state.overlay === null
     ? askBlocks(state, { width, braille: needs.braille, preview: needs.preview })
     : overlayBlocks(state, state.overlay, needs, width, Math.max(3, height - used));
   const whole = fit([...top, ...middle, ...bottom], height);
   if (!whole.cut || state.overlay !== null) return whole.lines.map((line) => clip(line, width));
-  const more = fixed([[span('    \u2026 more: ?', 'soft')]]);
-  return fit([...top, ...middle, more, ...bottom], height).lines.map((line) => clip(line, width));
+  return fit([...top, ...middle, ...bottomWith(true)], height).lines.map((line) => clip(line, width));
 };
 
 /** True where a list is longer than its place on the screen, so that a part of it is out of sight. */
