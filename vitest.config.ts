@@ -10,13 +10,17 @@ export default defineConfig({
   test: {
     pool: 'forks',
     maxWorkers: 2,
+    // A bound against hanging, not a measure of speed: a busy machine is slow, not wrong.
+    testTimeout: 60_000,
+    hookTimeout: 60_000,
     allowOnly: false,
+    // Whole tunes are played on the built content, and the program itself is started: both must be of today.
+    globalSetup: ['tests/tools/fresh-build.ts'],
     // A snapshot that is not there is a failure, never written by itself: look at it, then `npx vitest run -u`.
     update: 'none',
     projects: [
       { extends: true, test: { name: 'floors', include: ['tests/**/*.test.{ts,tsx}'], exclude: [...notRun, STARTS_THE_PROGRAM] } },
-      // Only these need dist/, so only these wait for a build.
-      { extends: true, test: { name: 'program', include: [STARTS_THE_PROGRAM], exclude: notRun, globalSetup: ['tests/tools/fresh-build.ts'], testTimeout: 20_000 } },
+      { extends: true, test: { name: 'program', include: [STARTS_THE_PROGRAM], exclude: notRun } },
     ],
   },
 });

@@ -22,7 +22,7 @@ export function takenBack(standing: Stop | null, step: string): Stop | null {
   return stack(levels(standing).filter((stop) => !itsOwn(stop)), standing);
 }
 
-const levels = (stop: Stop | null | undefined): readonly Stop[] => (stop == null ? [] : [stop, ...levels(stop.under)]);
+const levels = (stop: Stop | null | undefined): readonly Stop[] => (stop === null || stop === undefined ? [] : [stop, ...levels(stop.under)]);
 
 function stack(all: readonly Stop[], last: Stop): Stop {
   const asking = all.filter((stop) => stop.ask.length > 0);
