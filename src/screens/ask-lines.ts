@@ -1,6 +1,6 @@
 // The standing question as blocks: cautions, advice, the question, and the place where it is answered.
 
-import type { Advice, Ask, View } from '../machine/types.ts';
+import type { Advice, Ask, ShotPlan, View } from '../machine/types.ts';
 import { adviceCautions, adviceDetailLines, adviceHeadline, cautionLines } from './advice-lines.ts';
 import { type Entry, entryText } from './entry.ts';
 import { type Block, endless, fixed, wholeOrNone } from './fit.ts';
@@ -18,7 +18,7 @@ import { formatQuantity } from '../maths/fractions.ts';
 import { unitWord } from '../maths/unit-words.ts';
 
 /** Where each block stands when room is short: the lowest goes first. */
-const RANK = { blank: 0, read: 1, plan: 2, picture: 3, details: 4, text: 5, list: 6, caution: 7 } as const;
+const RANK = { blank: 0, read: 1, spent: 2, picture: 3, details: 4, text: 5, list: 6, caution: 7 } as const;
 /** A list says itself what it hides, and is shortened down to this. */
 const LEAST_LIST = 4;
 
@@ -31,11 +31,14 @@ export const askBlocks = (state: ScreenState, drawn: Drawn): Block[] => {
   if (ask === null) return [];
   // An advice belongs to the question whether it was followed; at other questions it is history.
   const shown = ask.kind === 'amount' || advice?.kind === 'inspect' || advice?.kind === 'shop' ? advice : null;
+  const cautions = cautionLines([...new Set([...ask.caution, ...(shown === null ? [] : adviceCautions(shown))])], width);
+  // The shot is shot: its caution stays only where there is room, its picture does not give way to it.
+  const called = modeOf(ask, state.prompt) === 'tear';
   return [
     ...(ask.correcting === undefined ? [] : [fixed(paragraph(span('  '), 'Correcting an earlier answer; the bow is not touched.', width, 'soft'))]),
     ...(shown === null ? [] : [fixed(adviceHeadline(shown, width)), ...adviceDetailBlocks(shown, width)]),
-    endless(RANK.caution, cautionLines([...new Set([...ask.caution, ...(shown === null ? [] : adviceCautions(shown))])], width), true),
-    questionBlock(ask, modeOf(ask, state.prompt) === 'tear', width),
+    called ? wholeOrNone(RANK.spent, cautions) : endless(RANK.caution, cautions, true),
+    questionBlock(ask, called, width),
     wholeOrNone(RANK.blank, [BLANK]),
     ...inputBlocks(state, ask, view, drawn),
   ];
@@ -113,6 +116,9 @@ const earlierLines = (ask: Ask, width: number): Line[] => {
   return paragraph(span('    '), `your answer before: ${unit}; Tab puts it in`, width, 'soft');
 };
 
+/** The question says which shot and how far; only what else there is to say is told besides. */
+const isUsual = ({ arrow, shaft, head, nockTurn }: ShotPlan): boolean => arrow === null && shaft === 'fletched' && head === 'field' && nockTurn === 0;
+
 const shotBlocks = (ask: Ask, prompt: Prompt, view: View, told: string | null, drawn: Drawn): Block[] => {
   if (ask.kind !== 'tear' && ask.kind !== 'impact') return [];
   const { width, preview } = drawn;
@@ -121,7 +127,7 @@ const shotBlocks = (ask: Ask, prompt: Prompt, view: View, told: string | null, d
   if (prompt.called === null) {
     return [
       ...(past.shots !== undefined && past.shots.length > 0 ? [pictureBlock(past, RANK.picture, drawn)] : []),
-      fixed([...what, ...paragraph(span('  > ', 'strong'), 'Called good or bad? Before you look at the hole: g or b', width, 'strong')]),
+      fixed([...(isUsual(ask) ? [] : what), ...paragraph(span('  > ', 'strong'), 'Called good or bad? Before you look at the hole: g or b', width, 'strong')]),
     ];
   }
   const tail = prompt.tail ?? tearOf(preview, shotText(prompt.entry));
@@ -130,8 +136,8 @@ const shotBlocks = (ask: Ask, prompt: Prompt, view: View, told: string | null, d
   const side = width < 60 ? `${seen}.` : `${seen}: left is your left as you shoot.`;
   return [
     pictureBlock(drawing, RANK.picture, drawn),
-    wholeOrNone(RANK.plan, what),
     fixed([
+      ...what,
       ...paragraph(span('    '), side, width, 'soft'),
       ...entryLines(prompt.entry, width, `  called ${prompt.called}`),
       ...(entryText(prompt.entry) === '' && tail !== null ? [] : echoLines(shotText(prompt.entry), preview, width, 'arrows, or type: high 1/2 left 1/8', told)),

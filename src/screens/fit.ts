@@ -20,14 +20,19 @@ const total = (parts: readonly (readonly Line[])[]): number => parts.reduce((sum
 export const fit = (blocks: readonly Block[], height: number): Fitted => {
   const parts = blocks.map((block) => block.lines);
   const order = blocks.map((block, at) => ({ block, at })).filter(({ block }) => block.shrink !== undefined).sort((a, b) => a.block.rank - b.block.rank);
-  let cut = false;
   for (const { block, at } of order) {
     const over = total(parts) - height;
     if (over <= 0) break;
-    const shorter = block.shrink?.(Math.max(0, block.lines.length - over)) ?? block.lines;
-    cut ||= block.tell === true && shorter.length < block.lines.length;
-    parts[at] = shorter;
+    parts[at] = block.shrink?.(Math.max(0, block.lines.length - over)) ?? block.lines;
   }
+  // A block that was all or nothing may have left room for what went before it.
+  for (const { block, at } of order.toReversed()) {
+    const now = parts[at] ?? [];
+    const room = height - total(parts) + now.length;
+    const fuller = room >= block.lines.length ? block.lines : (block.shrink?.(Math.max(0, room)) ?? now);
+    if (fuller.length > now.length && fuller.length <= room) parts[at] = fuller;
+  }
+  const cut = order.some(({ block, at }) => block.tell === true && (parts[at]?.length ?? 0) < block.lines.length);
   // Nothing may make the screen too tall, not even a question that cannot be shortened further.
   return { lines: parts.flat().slice(0, Math.max(1, height)), cut };
 };

@@ -29,7 +29,7 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
   const blank = wholeOrNone(0, [BLANK]);
   const top: Block[] = [blank, fixed(headerLines(state.view, width)), blank];
   const bottomWith = (more: boolean): Block[] => [
-    ...(state.message === null ? [] : [fixed(paragraph(span('  ! ', 'warn'), state.message, width, 'strong').slice(0, 3))]),
+    ...(state.message === null ? [] : [fixed(paragraph(span('  ! ', 'warn'), state.message, width, 'strong').slice(0, 4))]),
     blank,
     fixed([[span(`  ${keyLine(state, width - 2, more)}`, 'soft')]]),
   ];
