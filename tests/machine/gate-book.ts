@@ -75,8 +75,12 @@ export class GateBook {
     return (this.content.knobs as Record<string, { trigger: string }>)[knob]?.trigger ?? '';
   }
 
+  // A measure that was never taken is not taken again: the walk comes to it in its own order (and must, before a shot).
   private raise(ids: readonly string[]): void {
-    for (const id of ids) this.due.add(id);
+    for (const id of ids) {
+      const step = this.stepOf(id);
+      if (step?.effect !== 'measured' || step.onDemand || this.answers.has(id)) this.due.add(id);
+    }
   }
 
   // ---- answers -----------------------------------------------------------------------------------------------------
@@ -254,7 +258,7 @@ export class GateBook {
 
   /** Everything that forbids a shot or an adjustment now, in words. */
   forbids(): readonly string[] {
-    const required = this.routeOf('safety', 'warm-up').filter((id) => !this.answers.has(id));
+    const required = this.routeOf('safety', 'baseline', 'warm-up').filter((id) => !this.answers.has(id));
     return [
       ...this.failures.map((f) => `${f.gate} failed or not known`),
       ...this.broken().map((ids) => `${ids.join('/')} do not agree with their rule`),
@@ -301,14 +305,14 @@ export class GateBook {
     });
   }
 
-  /** Steps of these chapters that are gates, in this archer's route. */
+  /** Steps of these chapters in this archer's route. */
   private routeOf(...chapters: readonly string[]): readonly string[] {
     return this.content.chapters
       .filter((chapter) => chapters.includes(chapter.id))
       .flatMap((chapter) => chapter.blocks.flatMap((block) => block.steps))
       .filter((id) => {
         const step = this.content.steps[id];
-        return step !== undefined && step.effect === 'gate' && !step.onDemand && this.on(step.when);
+        return step !== undefined && !step.onDemand && this.on(step.when);
       });
   }
 }
