@@ -57,7 +57,7 @@ export function agenda(content: Content, state: State): readonly Pending[] {
 }
 
 /** Step ids of all chapters up to where the walk stands; in `finish`, only up to the block that is under way. */
-function routeSoFar(content: Content, state: State): readonly string[] {
+export function routeSoFar(content: Content, state: State): readonly string[] {
   const chapter = chapterOf(state);
   const reach = CHAPTERS.indexOf(chapter);
   const closing = chapter === 'record' || placeOf(state.walk) === 'finish.closing';

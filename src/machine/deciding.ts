@@ -1,6 +1,7 @@
 // A decision under construction: what has been decided about one fact so far, and the state that it would lead to.
 
 import type { Content, Trigger } from '../content/types.ts';
+import { routeSoFar } from './agenda.ts';
 import { evolve, type State } from './state.ts';
 import type { Decided, Fact, Finding, LoopPatch, MachineEvent } from './types.ts';
 import { placeOf } from './walk.ts';
@@ -70,8 +71,10 @@ export class Deciding {
     return true;
   }
 
-  /** Asks again what this kind of happening asks again (content's table). */
+  /** Asks again what this kind of happening asks again (content's table); but shots that the walk has yet to come to are made in their place. */
   trigger(trigger: Trigger): void {
-    this.add({ due: this.content.rechecks[trigger] });
+    const { steps, rechecks } = this.content;
+    const cameTo = [...routeSoFar(this.content, this.state), ...Object.keys(this.state.answers)];
+    this.add({ due: rechecks[trigger].filter((id) => steps[id]?.pause !== 'shoot' || steps[id].onDemand || cameTo.includes(id)) });
   }
 }

@@ -4,6 +4,7 @@ import { adoptJudgement } from './adopt-judgement.ts';
 import type { Deciding } from './deciding.ts';
 import { differs, judgeReturn } from './loop/compare.ts';
 import { currentSet, shotsHere, taken } from './loop/sets.ts';
+import { startAnew } from './turn-paper.ts';
 
 /** One automatic step of the finish; false where a question stands. */
 export function turnFinish(d: Deciding, place: string): boolean {
@@ -21,6 +22,7 @@ export function turnFinish(d: Deciding, place: string): boolean {
 // Tightening can move a rest: three shots against the last ones at this setting. Nothing to hold them against, nothing to prove.
 function turnProof(d: Deciding): boolean {
   if (shotsHere(d.state).length === 0) return d.event({ type: 'settled' });
+  startAnew(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (taken(d.state) < d.state.notes.wanted) return false;
   if (differs(d.state) === null) return d.event({ type: 'settled' });

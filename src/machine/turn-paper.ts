@@ -97,7 +97,13 @@ function resumeDue(d: Deciding): boolean {
   return true;
 }
 
+/** On another day the proving set is shot whole, and is itself the set that is held against the last day. */
+export function startAnew(d: Deciding): void {
+  if (d.state.notes.resumeSet) d.add({ loop: { resumeSet: false, newSet: true, wanted: 3 } });
+}
+
 function turnProving(d: Deciding): boolean {
+  startAnew(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (taken(d.state) < d.state.notes.wanted) return false;
   return adoptJudgement(d, judgeReturn(d.content, d.state));

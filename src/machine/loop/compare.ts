@@ -48,7 +48,9 @@ export function judgeResume(content: Content, state: State): Judgement {
   const difference = differs(state);
   const set = currentSet(state);
   const shots = set === null ? 0 : goodShots(set).length;
-  if (difference === null || !difference.doubtful) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
+  // Moved just before the break, and not yet shot: nothing to hold it against, so nothing is claimed.
+  if (difference === null) return judgement('returned', { notes: { purpose: 'judge' } });
+  if (!difference.doubtful) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
   if (shots < 6) return judgement(null, { say: [phrase(content, 'resume-doubtful')], notes: { wanted: 6 } });
   if (!difference.proven) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
   // Learned responses stay; where the line stands is measured anew.
