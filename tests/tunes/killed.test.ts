@@ -36,7 +36,7 @@ function outcome({ walk, facts }: Ended) {
   for (const finding of findingsOf(walk.lines)) if (finding.kind === 'gate') gates[finding.gate] = finding.result;
   const carried = carriedOf(shippedContent(), facts);
   const sections = walk.last.type === 'done' ? (walk.last.record?.sections ?? []) : [];
-  const rows = sections.map(({ title, rows: list }) => ({ title, rows: list.map(({ name, value }) => `${name.replace(/^line \d+$|^\d{4}-\d\d-\d\d/, '')} ${value}`) }));
+  const rows = sections.map(({ title, rows: list }) => ({ title, rows: list.map(({ name, value }) => `${name.replace(/\d{4}-\d\d-\d\d|line \d+/g, '')} ${value.replace(/\d{4}-\d\d-\d\d/g, '')}`) }));
   return {
     bow: walk.last.bow, findings: otherThanGates(findingsOf(walk.lines)), gates, learned: carried?.gains, spread: carried?.spread,
     advice: advicesOf(walk.lines), tears: walk.turns.filter(({ ask }) => ask.kind === 'tear').map(({ answer }) => answer),
