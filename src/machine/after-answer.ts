@@ -117,11 +117,12 @@ const CAUSES: readonly Cause[] = ['contact', 'grip', 'face', 'loose part', 'one 
 // Tears shot with contact, or with something loose, say nothing of the bow: they no longer count.
 const VOIDS: readonly Cause[] = ['contact', 'loose part'];
 
+// A cause that was put right gives another tear: one that is still gross is looked into again, before any adjustment.
 function causeFound(d: Deciding, cause: Cause, again: readonly string[], voids = VOIDS.includes(cause)): void {
   const { epoch } = d.state.notes;
   d.add({
     findings: [{ kind: 'cause', cause }], due: again, advice: null,
-    loop: { newSet: true, wanted: 3, purpose: 'judge', reshoot: true, epoch: epoch + 1, ...(voids ? { forgetBefore: epoch } : {}) },
+    loop: { newSet: true, wanted: 3, purpose: 'judge', reshoot: true, epoch: epoch + 1, grossSeen: false, ...(voids ? { forgetBefore: epoch } : {}) },
   });
   d.say(`cause-${cause.replace(' ', '-')}`);
 }
