@@ -157,7 +157,7 @@ function ruleBolts(content: Content, state: State): Ruling | null {
 // Worst case counts: until the peak is measured, the limbs' rating plus the allowance; then the peak plus what the scale may hide.
 // While the walk stands still for them, the last of the figures that were asked again decides.
 function ruleMass(content: Content, state: State): Ruling | null {
-  if (['rated-weight', 'arrow-mass', 'peak-weight'].some((id) => askedWhileStopped(state, id))) return null;
+  if (['rated-weight', 'arrow-mass', 'peak-weight', 'scale-error'].some((id) => askedWhileStopped(state, id))) return null;
   const mass = measured(state, 'arrow-mass');
   if (mass === undefined) return { result: 'passed' };
   const peak = measured(state, 'peak-weight');
@@ -170,7 +170,8 @@ function ruleMass(content: Content, state: State): Ruling | null {
   if (ratio < MASS_FLOOR) {
     // Close calls are settled by asking for the scale's own error, once.
     if (peak !== undefined && error === undefined && mass / peak >= MASS_FLOOR) return { result: 'noted', say: phrase(content, 'mass-close', holes) };
-    const ask = peak === undefined ? ['rated-weight', 'arrow-mass'] : ['arrow-mass', 'peak-weight'];
+    // A better scale is a way out as well, where the scale's error was told.
+    const ask = peak === undefined ? ['rated-weight', 'arrow-mass'] : ['arrow-mass', 'peak-weight', ...(error === undefined ? [] : ['scale-error'])];
     return { result: 'failed', fail: 'fix', say: phrase(content, 'mass-too-low', holes), ask };
   }
   if (ratio < MASS_WARN) return { result: 'noted', say: phrase(content, 'mass-low', holes) };

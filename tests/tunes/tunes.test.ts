@@ -123,7 +123,8 @@ describe('a right-handed yoke bow on its own press', () => {
     holdsForAnyTune(walk, 34);
     const moves = advised(walk);
     // Up and down is settled before anything is moved sideways, the figure is restored before the yoke.
-    expect(moves.map((text) => text.split(' ')[1])).toEqual([...moves.map((text) => text.split(' ')[1])].toSorted((a, b) => ORDER.indexOf(a ?? '') - ORDER.indexOf(b ?? '')));
+    const knobs = moves.map((text) => text.split(' ')[1] ?? '');
+    expect(knobs).toEqual(knobs.toSorted((a, b) => ORDER.indexOf(a) - ORDER.indexOf(b)));
     expect(moves.filter((text) => text.includes('rest-side'))).toEqual(['adjust rest-side right 3/32 in']);
     expect(found(walk)).toContain('yoke learned');
     expect(found(walk).filter((text) => text === 'height tuned')).toHaveLength(2);
@@ -236,7 +237,10 @@ describe('a bow that fails gates', () => {
     holdsForAnyTune(heavier, 14);
     // 312 gr do for limbs rated 60 lb, not for the 65 lb that 62 on a scale 3 lb off may be; they do for 59 + 3.
     const lighter = await walked({ ...inTune(1), inTurn: { 'arrow-mass': [312], 'peak-weight': [62, 59], 'scale-error': [3] } });
-    expect(stops(lighter)).toEqual(['arrow-mass', 'peak-weight']);
+    expect(stops(lighter).slice(0, 2)).toEqual(['arrow-mass', 'peak-weight', 'scale-error']);
+    // Each figure of the rule once, the last of them decides: no question comes round again.
+    expect(stops(lighter)).toEqual([...new Set(stops(lighter))]);
+    expect(stops(lighter).length).toBeLessThanOrEqual(3);
     holdsForAnyTune(lighter, 14);
   });
 });
