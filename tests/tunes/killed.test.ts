@@ -87,7 +87,7 @@ describe('killed by SIGKILL at every tenth answer', { timeout: 60_000 }, () => {
   });
 });
 
-describe('dropped at every tenth answer', () => {
+describe('dropped at every tenth answer, and wherever the walk is stopped', () => {
   it.each([['left-handed, two tracks', twoTrackLeft(1)], ['in tune', inTune(1)], ['three faults mended', mended(1)], ['scatter', scatters(1)]])('%s', async (_name, bow) => {
     const folder = mkdtempSync(join(tmpdir(), 'quarterturn-tune-'));
     onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
@@ -97,8 +97,8 @@ describe('dropped at every tenth answer', () => {
     let pid = 2 ** 30;
     const open = (): Talk => talkInProcess(openFileStore(path, { now: clock.now(), pid: pid += 1 }), clock);
     let kills = 0;
-    const drop: Interrupt = async (answers) => {
-      if (answers % EVERY !== 0) return null;
+    const drop: Interrupt = async (answers, { type }) => {
+      if (answers % EVERY !== 0 && type !== 'stop') return null;
       kills += 1;
       return open();
     };
