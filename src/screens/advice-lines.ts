@@ -14,21 +14,25 @@ export const adviceHeadline = (advice: Advice, width: number): Line[] =>
 /** What to do stands in capitals. Words that come with theirs keep the rest as it is: "in" is a unit and IN a direction. */
 const capitals = (what: string): string => (/\p{Lu}{2}/u.test(what) ? what : what.toUpperCase());
 
+/** The way back; of a put-back there is none: it is the way back. */
+export const undoWords = ({ kind, undo }: Advice): string[] => (undo === undefined || kind === 'put-back' ? [] : [`To put it back: ${undo}`]);
+
 /** Said of an advice besides its headline, in the order of need. */
 export const adviceDetails = (advice: Advice): string[] => [
-  ...(advice.trial ? ['This is a trial: the side is not certain. It is measured, and backed out if it does not help.'] : []),
+  // The coach's own words may say it already.
+  ...(advice.trial && !/\btrial\b/i.test(advice.why) ? ['This is a trial: the side is not certain. It is measured, and backed out if it does not help.'] : []),
   advice.why,
   // Where the coach's own words say what to expect, the figures are not told twice.
   ...(advice.expect === undefined || /expect/i.test(advice.wrongIf ?? '') ? [] : [
     `Expect the tail about ${inches(advice.expect.y, 'high', 'low')}, give or take ${advice.expect.sdY.toFixed(2)}, and ${inches(advice.expect.x, 'right', 'left')}, give or take ${advice.expect.sdX.toFixed(2)}.`,
   ]),
   ...(advice.wrongIf === undefined ? [] : [advice.wrongIf]),
-  ...(advice.undo === undefined ? [] : [`To put it back: ${advice.undo}`]),
+  ...undoWords(advice),
 ];
 
-/** The same as lines, a list of lines for each sentence. */
-export const adviceDetailLines = (advice: Advice, width: number): Line[][] =>
-  adviceDetails(advice).filter((text) => text !== '').map((text) => paragraph(span(INDENT), text, width));
+/** The same as lines, a list of lines for each sentence; without what the question `says` itself. */
+export const adviceDetailLines = (advice: Advice, width: number, says: readonly string[] = []): Line[][] =>
+  adviceDetails(advice).filter((text) => text !== '' && !says.includes(text)).map((text) => paragraph(span(INDENT), text, width));
 
 /** What can hurt, or can harm the bow. */
 export const adviceCautions = (advice: Advice): string[] => [

@@ -13,7 +13,7 @@ import { type Preview } from './pressed.ts';
 import { shotText, tearOf } from './press-tear.ts';
 import { pictureBlock } from './shot-lines.ts';
 import { modeOf, type Prompt, type ScreenState } from './state.ts';
-import { shotWords } from './words.ts';
+import { saidUnit, shotWords } from './words.ts';
 import { formatQuantity } from '../maths/fractions.ts';
 import { unitWord } from '../maths/unit-words.ts';
 
@@ -36,7 +36,7 @@ export const askBlocks = (state: ScreenState, drawn: Drawn): Block[] => {
   const called = modeOf(ask, state.prompt) === 'tear';
   return [
     ...(ask.correcting === undefined ? [] : [fixed(paragraph(span('  '), 'Correcting an earlier answer; the bow is not touched.', width, 'soft'))]),
-    ...(shown === null ? [] : [fixed(adviceHeadline(shown, width)), ...adviceDetailBlocks(shown, width)]),
+    ...(shown === null ? [] : [fixed(adviceHeadline(shown, width)), ...adviceDetailBlocks(shown, ask, width)]),
     called ? wholeOrNone(RANK.spent, cautions) : endless(RANK.caution, cautions, true),
     questionBlock(ask, called, width),
     wholeOrNone(RANK.blank, [BLANK]),
@@ -45,8 +45,8 @@ export const askBlocks = (state: ScreenState, drawn: Drawn): Block[] => {
 };
 
 /** Sentence by sentence, so that none is cut in its middle; the last goes first. */
-const adviceDetailBlocks = (advice: Advice, width: number): Block[] =>
-  adviceDetailLines(advice, width).map((lines, at) => ({ ...wholeOrNone(RANK.details - at / 100, lines), tell: true }));
+const adviceDetailBlocks = (advice: Advice, ask: Ask, width: number): Block[] =>
+  adviceDetailLines(advice, width, ask.text).map((lines, at) => ({ ...wholeOrNone(RANK.details - at / 100, lines), tell: true }));
 
 /** The question in full; in the fewest words where that has no room. Once a shot is called it was read, and makes way. */
 const questionBlock = (ask: Ask, read: boolean, width: number): Block => {
@@ -72,7 +72,7 @@ const inputBlocks = (state: ScreenState, ask: Ask, view: View, drawn: Drawn): Bl
       const word = unitWord(unit, 2);
       return [fixed([
         ...entryLines(prompt.entry, width, word),
-        ...echoLines(entryText(prompt.entry).trim(), preview, width, word === '' ? 'a whole number' : `in ${word}, or write another unit behind it`, state.message),
+        ...echoLines(entryText(prompt.entry).trim(), preview, width, word === '' ? 'a whole number' : `in ${saidUnit(unit)}, or write another unit behind it`, state.message),
         ...earlierLines(ask, width),
       ])];
     }

@@ -2,7 +2,7 @@
 // at the width of that moment, and is never touched again.
 
 import type { Advice, BowRecord, Intent, TranscriptEntry, View } from '../machine/types.ts';
-import { adviceHeadline } from './advice-lines.ts';
+import { adviceHeadline, undoWords } from './advice-lines.ts';
 import { BLANK, type Line, paragraph, paragraphs, span } from './look.ts';
 import { type PictureLook, setLines } from './shot-lines.ts';
 
@@ -45,7 +45,7 @@ export const takenLines = (before: View, intent: Intent, after: View, entries: r
 const sameAsBefore = ({ ask }: View): boolean => (ask?.kind === 'tear' || ask?.kind === 'impact') && ask.shots.taken > 0;
 const isShot = ({ ask }: View): boolean => ask?.kind === 'tear' || ask?.kind === 'impact';
 const undoLine = (advice: Advice, width: number): Line[] =>
-  advice.undo === undefined ? [] : paragraphs([`To put it back: ${advice.undo}`], 9, width, 'soft');
+  paragraphs(undoWords(advice), 9, width, 'soft');
 
 export const recordLines = (record: BowRecord, width: number): Line[] => [
   BLANK,

@@ -1,10 +1,10 @@
 // A view as plain lines: no escape codes, no columns, one thought a line, so that a screen reader reads it in order.
 
 import { formatInches, formatQuantity } from '../maths/fractions.ts';
-import { unitWord } from '../maths/unit-words.ts';
 import type { Unit } from '../maths/units.ts';
 import type { Advice, Ask, BowRecord, HistoryEntry, PaperPicture, Tear, View } from '../machine/types.ts';
 import { clean } from './clean.ts';
+import { saidUnit } from './words.ts';
 
 /** A tear or an impact in the words that are also taken as an answer: high 1/2, left 1/8. */
 export function tearWords({ x, y }: Tear, finest = 32): string {
@@ -37,12 +37,13 @@ export function pictureLines({ shots, mean, likely }: PaperPicture): string[] {
   return [`  tears at this setting, in inches: ${each.join('; ')}`, ...middle];
 }
 
-export function adviceLines(advice: Advice): string[] {
+/** `says`: what the question says itself, and so is not told here. */
+export function adviceLines(advice: Advice, says: readonly string[] = []): string[] {
   const { what, why, expect, wrongIf, undo, press, caution } = advice;
   return [
     `next: ${what}`,
     ...caution.map((text) => `  caution: ${text}`),
-    `  why: ${why}`,
+    ...(says.includes(why) ? [] : [`  why: ${why}`]),
     // What would prove it wrong says what to expect as well, in the coach's own figures.
     ...(expect && !wrongIf ? [`  expect: ${tearWords(expect)}, give or take ${formatInches(expect.sdY, 32)} up and down and ${formatInches(expect.sdX, 32)} sideways`] : []),
     ...(wrongIf ? [`  what would prove it wrong: ${wrongIf}`] : []),
@@ -57,12 +58,7 @@ const numberOf = (ask: Extract<Ask, { kind: 'choice' }>, at: number): string => 
   return own ? (ask.options[at]?.value ?? '') : String(at + 1);
 };
 
-/** Units as they are said aloud; the others have no short form. */
-const SAID: Partial<Record<Unit, string>> = { in: 'inches', lb: 'pounds', gr: 'grains', ft: 'feet' };
-const inUnit = (unit: Unit): string => {
-  const word = SAID[unit] ?? unitWord(unit, 2);
-  return word === '' ? '' : `, in ${word}`;
-};
+const inUnit = (unit: Unit): string => (saidUnit(unit) === '' ? '' : `, in ${saidUnit(unit)}`);
 
 function howLine(ask: Ask, form: 'full' | 'short'): string {
   const more = ask.unknown ? ', or "not known"' : '';

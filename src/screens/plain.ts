@@ -53,7 +53,7 @@ class Plain {
   /** What is new in a view, then its question in full. `before` is the question that was answered. */
   async show(view: View, before: Ask | null = null): Promise<void> {
     const { title, part, day } = view.where;
-    const advice = view.advice ? adviceLines(view.advice) : [];
+    const advice = view.advice ? adviceLines(view.advice, view.ask?.text) : [];
     await this.print([
       // The count of shots alone is no news.
       ...(this.isNew('place', `${title}, ${part}, ${day}, ${view.type}`) ? ['', whereLine(view)] : []),

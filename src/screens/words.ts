@@ -3,6 +3,8 @@
 import type { Changed, KnobId, ShotPlan, Tear } from '../machine/types.ts';
 import type { Direction } from '../content/types.ts';
 import { formatQuantity } from '../maths/fractions.ts';
+import { unitWord } from '../maths/unit-words.ts';
+import type { Unit } from '../maths/units.ts';
 
 const along = (value: number, plus: string, minus: string): string => `${formatQuantity({ value: Math.abs(value), unit: 'in' })} ${value < 0 ? minus : plus}`;
 
@@ -27,6 +29,10 @@ export const shotWords = (plan: ShotPlan): string => {
   ];
   return parts.join(', ');
 };
+
+/** Units as they are said aloud; the others have no short form. '' for a count. */
+const SAID: Partial<Record<Unit, string>> = { in: 'inches', lb: 'pounds', gr: 'grains', ft: 'feet' };
+export const saidUnit = (unit: Unit): string => SAID[unit] ?? unitWord(unit, 2);
 
 /** Adjustments as a person would name them, and the two ways each can go. */
 export const KNOB_WORDS: Readonly<Record<KnobId, { readonly name: string; readonly ways: readonly (readonly [Direction, string])[] }>> = {

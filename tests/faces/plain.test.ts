@@ -36,6 +36,11 @@ describe('the plain face', () => {
     expect(text).toContain('  caution: Let down first.\n  why: The tail is high.\n  what would prove it wrong: the tail is above 0.35\n  to put it back: REST DOWN 1/32 in\n');
   });
 
+  it('tells no reason that the question tells itself', () => {
+    expect(adviceLines(ADVICE, [ADVICE.why]).join('\n')).not.toContain(ADVICE.why);
+    expect(adviceLines(ADVICE, ['Another.']).join('\n')).toContain(`why: ${ADVICE.why}`);
+  });
+
   it('tells no way back from a put-back', () => {
     expect(adviceLines({ ...ADVICE, kind: 'put-back' }).join('\n')).not.toContain('to put it back');
   });
