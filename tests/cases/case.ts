@@ -40,7 +40,7 @@ const next = z.discriminatedUnion('kind', [
   /** Nothing is shot; `out` is the question that leads on. */
   z.strictObject({ kind: z.literal('stop'), out: z.string(), words: z.string() }),
   /** No adjustment: something is looked for. */
-  z.strictObject({ kind: z.literal('look'), words: z.string(), then: z.number().int().optional() }),
+  z.strictObject({ kind: z.literal('look'), words: z.string(), fresh: z.number().int().optional() }),
   /** Only more shots. */
   z.strictObject({ kind: z.literal('shoot'), more: z.number().int(), distance: z.number().optional(), words: z.string().optional() }),
   z.strictObject({ kind: z.literal('shop'), words: z.string() }),

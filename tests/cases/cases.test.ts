@@ -52,10 +52,10 @@ const CHECK: { readonly [K in Next['kind']]: (played: Played, next: Extract<Next
     expect(played.view.ask).toMatchObject({ about: 'inspected' });
     expect(lastSaid(played)).toContain(next.words);
     nothingMoves(played, given);
-    if (next.then === undefined) return;
+    if (next.fresh === undefined) return;
     played.usual();
     for (let turn = 0; turn < 30 && !played.stands(); turn += 1) played.usual();
-    expect(played.view.ask).toMatchObject({ kind: 'tear', shots: { taken: 0, wanted: next.then } });
+    expect(played.view.ask).toMatchObject({ kind: 'tear', shots: { taken: 0, wanted: next.fresh } });
   },
   shoot: (played, next, given) => {
     const { ask } = played.view;
