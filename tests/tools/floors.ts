@@ -8,7 +8,7 @@ import { fileURLToPath } from 'node:url';
 /** Source text by path relative to src/, with forward slashes. */
 export type Sources = ReadonlyMap<string, string>;
 
-interface Floor {
+export interface Floor {
   readonly floor: number;
   /** The files of this floor: a folder ending in /, or one file. */
   readonly at: readonly string[];
@@ -21,7 +21,7 @@ interface Floor {
 
 const TYPES = ['machine/types.ts', 'content/types.ts', 'maths/', 'errors.ts'];
 
-const FLOORS: readonly Floor[] = [
+export const FLOORS: readonly Floor[] = [
   { floor: 0, at: ['maths/', 'errors.ts'], own: ['maths/', 'errors.ts'], packages: ['jstat'],
     advice: 'maths knows numbers only: hand in what it needs as arguments' },
   { floor: 1, at: ['archery/'], own: ['maths/', 'errors.ts'], packages: [],

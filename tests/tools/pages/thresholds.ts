@@ -1,0 +1,41 @@
+// The figures that judgements rest on, read from the sources where they live, so that the page about them cannot lag behind.
+
+import { readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+
+const SRC = fileURLToPath(new URL('../../../src/', import.meta.url));
+
+/** File, name there, and what hangs on it. A name may stand for several figures in braces. */
+const FIGURES: readonly (readonly [file: string, name: string, meaning: string])[] = [
+  ['machine/loop/sets.ts', 'TOLERANCE', '"tuned", inches on each axis, and what is aimed at'],
+  ['machine/loop/judge.ts', 'SURE', 'chance of being in tolerance, by all shots along the line, before anything is called tuned'],
+  ['machine/loop/judge.ts', 'OWN_CHECK', 'and by the shots at this very setting alone'],
+  ['machine/loop/judge.ts', 'FAR', 'at this chance or less it is out: a move is worth more than a shot'],
+  ['machine/loop/judge.ts', 'NEAR', 'between the two a shot is cheaper than a move'],
+  ['machine/loop/judge.ts', 'CHEAP_SHOTS', 'up to so many shots at one setting'],
+  ['machine/loop/judge.ts', 'MOST_SHOTS', 'and above NEAR up to so many; then leaving it is the choice of the archer'],
+  ['machine/loop/judge.ts', 'WORSE_FROM', 'chance of being worse than before at which a move is put back and proved'],
+  ['machine/loop/judge.ts', 'LIKELY_WORSE', 'from here one more shot is taken before the side is given up or kept'],
+  ['machine/loop/judge.ts', 'GROSS', 'a mean tear above this, in inches, is looked into before any adjustment'],
+  ['machine/loop/judge.ts', 'VERY_GROSS', 'and above this shafts and spine come first'],
+  ['machine/loop/compare.ts', 'PROVEN_DIFFERENT', 'quantile beyond which a bow did not come back (both sides: twice the rest)'],
+  ['machine/loop/compare.ts', 'DOUBTFUL', 'quantile beyond which the first set of another day is shot on to six'],
+  ['machine/loop/size.ts', 'TRIAL_FROM', 'chance of the wrong side at which a move is announced as a trial, one normal step at most'],
+  ['archery/spread.ts', 'USUAL_PRIOR', 'spread of one shot before anything is known of the archer: inches, and degrees of freedom an axis'],
+  ['archery/spread.ts', 'MOST_CARRIED_DF', 'the most that an old spread may weigh in the next tune'],
+  ['machine/limits.ts', 'MASS_FLOOR', 'grains of arrow for each pound of draw weight: never less'],
+  ['machine/limits.ts', 'AHEAD', 'shaft ahead of the rest at full draw, inches'],
+];
+
+/** The text of a constant as it stands in the source. Throws where it is not found: it was renamed or moved. */
+function valueOf(file: string, name: string): string {
+  const source = readFileSync(`${SRC}${file}`, 'utf8');
+  const found = new RegExp(`^(?:export )?const ${name}\\b[^=]*(?:=> *)?= ([^;]+);`, 'm').exec(source);
+  if (found?.[1] === undefined) throw new Error(`src/${file} has no constant ${name}; mend the list in tests/tools/pages/thresholds.ts`);
+  return found[1].replace(/ as const$/, '').replace(/\s+/g, ' ').replace(/,? \}/g, ' }').trim();
+}
+
+export function thresholds(): string {
+  return ['| constant | value | what hangs on it | file in src/ |', '|---|---|---|---|',
+    ...FIGURES.map(([file, name, meaning]) => `| \`${name}\` | \`${valueOf(file, name)}\` | ${meaning} | ${file} |`)].join('\n');
+}
