@@ -18,6 +18,8 @@ const TOGETHER: readonly (readonly string[])[] = [
 export class GateBook {
   /** In force: the last answer of each step. */
   private answers = new Map<string, { answer: Answer; seq: number }>();
+  /** Those among them that a known bow brought along. */
+  private carried = new Set<string>();
   private due = new Set<string>();
   private failures: Failure[] = [];
   /** A stop word was said and not yet cleared. */
@@ -103,6 +105,8 @@ export class GateBook {
     }
     this.due.delete(step);
     this.answers.set(step, { answer, seq });
+    this.carried.delete(step);
+    if (step === 'bow') this.carry(valueOf(answer), seq);
     this.failures = this.failures.filter((f) => f.gate !== step || f.dealer);
     this.rule(step, answer, seq);
     this.consequences(step, valueOf(answer));
@@ -122,10 +126,24 @@ export class GateBook {
     const inForce = this.answers.get(step);
     // The words of this very line were wrong: what it alone had raised is gone.
     this.failures = this.failures.filter((f) => f.of !== fact.of);
+    if (step === 'bow' && inForce !== undefined && valueOf(inForce.answer) !== valueOf(answer)) this.carry('', fact.of);
     if (inForce?.seq === fact.of) this.answers.set(step, { answer, seq: fact.of });
     this.rule(step, answer, fact.of);
     this.consequences(step, valueOf(answer));
     this.dropOffRoute();
+  }
+
+  // A known bow answers what need not be asked in every tune; another one answers nothing.
+  private carry(from: string, seq: number): void {
+    for (const id of this.carried) this.answers.delete(id);
+    this.carried.clear();
+    const begun = this.facts[0];
+    const known = begun?.kind === 'begun' ? begun.known.find((bow) => bow.from === from) : undefined;
+    for (const [id, answer] of Object.entries(known?.answers ?? {})) {
+      if (this.content.steps[id]?.everyTune !== false || id === 'bow') continue;
+      this.answers.set(id, { answer, seq });
+      this.carried.add(id);
+    }
   }
 
   // Answers that a choice took off the route count no more.

@@ -2,9 +2,9 @@
 
 import assert from 'node:assert/strict';
 import { memoryStore } from '../../src/journal/memory-store.ts';
-import type { Knob, KnobId } from '../../src/content/types.ts';
+import { KNOBS, type Knob, type KnobId } from '../../src/content/types.ts';
 import { replay } from '../../src/machine/replay.ts';
-import { evolve, type State } from '../../src/machine/state.ts';
+import { evolve, settingsOf, type State } from '../../src/machine/state.ts';
 import type { Advice, Answer, Carried, Fact, Reply, SessionLike, Store, View } from '../../src/machine/types.ts';
 import { viewOf } from '../../src/machine/view.ts';
 import { openSession, recordOf } from '../../src/session.ts';
@@ -199,13 +199,19 @@ export class WatchedWalk {
     }
   }
 
-  // (i) "tuned" is in the record only where a line of the journal found it
+  // (i) the record says "tuned" only where a line found it, nothing later took it back, and the knobs of that axis still stand there
   private honestRecord(): void {
-    const record = recordOf(content, this.store.facts);
-    const found = new Set(this.store.facts.flatMap((f) => f.decided.findings.flatMap((x) => (x.kind === 'axis' && x.result === 'tuned' ? [x.axis] : []))));
+    const rows = recordOf(content, this.store.facts)?.sections.flatMap((section) => section.rows) ?? [];
     for (const axis of ['height', 'side'] as const) {
-      const row = record?.sections.flatMap((s) => s.rows).find((r) => r.name === content.phrases[`axis-${axis}`]);
-      if (row?.value.startsWith('tuned') === true) assert.ok(found.has(axis), `the record says ${row.value}`);
+      const row = rows.find((r) => r.name === content.phrases[`axis-${axis}`]);
+      if (row?.value.startsWith('tuned') !== true) continue;
+      const found = this.store.facts.findLast((f) => f.decided.findings.some((x) => x.kind === 'axis' && x.axis === axis));
+      const result = found?.decided.findings.findLast((x) => x.kind === 'axis' && x.axis === axis);
+      assert.ok(found !== undefined && result?.kind === 'axis' && result.result === 'tuned', `the record says ${axis} ${row.value}`);
+      const replaced = this.store.facts.find((f) => f.seq > found.seq && f.kind === 'changed' && ['string', 'rest', 'release', 'arrow'].includes(f.what));
+      assert.equal(replaced, undefined, `the record says ${axis} ${row.value}`);
+      const [then, now] = [settingsOf(this.own.moves.filter((m) => m.seq <= found.seq)), settingsOf(this.own.moves)];
+      for (const knob of KNOBS) if (content.knobs[knob].axis === axis) assert.equal(now[knob] ?? 0, then[knob] ?? 0, `the record says ${axis} ${row.value}, and ${knob} was moved since`);
     }
   }
 
