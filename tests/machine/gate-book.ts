@@ -148,7 +148,7 @@ export class GateBook {
 
   // Answers that a choice took off the route count no more.
   private dropOffRoute(): void {
-    for (const id of [...this.answers.keys()]) {
+    for (const id of this.answers.keys()) {
       const step = this.stepOf(id);
       if (step !== undefined && !this.on(step.when)) this.answers.delete(id);
     }
@@ -171,7 +171,7 @@ export class GateBook {
     if ((step === 'someone-hurt' && value === 'well') || (step === 'arrow-check' && this.word === 'arrow-check')) this.word = null;
     if (step.startsWith('inspect-')) {
       const found = Object.values(this.content.inspections).find((i) => `inspect-${i.id}` === step)?.options.find((o) => o.value === value);
-      if (found?.cause === 'loose part' || (step === 'inspect-not-returned' && found?.cause == null)) raise('something-moved');
+      if (found?.cause === 'loose part' || (step === 'inspect-not-returned' && (found === undefined || found.cause === null))) raise('something-moved');
       if (found?.cause === 'contact') this.raise(['rest-check']);
       if (found?.cause === 'tired archer') raise('forty-shots');
     }

@@ -2,7 +2,7 @@
 
 import type { KnobId } from '../../src/content/types.ts';
 import { NO_NOTES, type LoopNotes } from '../../src/machine/notes.ts';
-import { emptyState, settingsOf, type Move, type Shot, type ShotSet, type State } from '../../src/machine/state.ts';
+import { emptyState, type Move, type Shot, type ShotSet, type State } from '../../src/machine/state.ts';
 import type { Answer } from '../../src/machine/types.ts';
 import { shippedContent } from '../tunes/play.ts';
 
@@ -35,5 +35,3 @@ export function stateOf(given: Given = {}): State {
   }));
   return { ...emptyState(), answers, moves, sets, due: given.due ?? [], notes: { ...NO_NOTES, ...given.notes } };
 }
-
-export { settingsOf };
