@@ -5,6 +5,7 @@ import { pooledSpread, type Spread } from '../../archery/spread.ts';
 import { chanceWithin } from '../../archery/tolerance.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
 import type { Axis, Content, KnobId } from '../../content/types.ts';
+import { chosen } from '../guards.ts';
 import { carriedBy, type Shot, type State } from '../state.ts';
 import type { Tear } from '../types.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, on, settingKey, settingNow, shotsHere, TOLERANCE } from './sets.ts';
@@ -14,6 +15,12 @@ const PRIOR: Spread = { sd: 0.2, df: 3 };
 /** This archer's spread, from every set that counts, both axes; `without` leaves one set out. */
 export function spreadOf(state: State, without?: number): Spread {
   const groups = countingSets(state).filter((set) => set.id !== without).map(goodShots).filter((shots) => shots.length > 0);
+  return pooledSpread(groups, carriedSpread(state) ?? PRIOR);
+}
+
+/** As it was really shot: every set of this epoch, scattered ones too, until a cause is found and a new epoch begins. */
+export function spreadAsShot(state: State): Spread {
+  const groups = state.sets.filter((set) => set.epoch === state.notes.epoch).map(goodShots).filter((shots) => shots.length > 0);
   return pooledSpread(groups, carriedSpread(state) ?? PRIOR);
 }
 
@@ -86,9 +93,18 @@ export function pointsOf(state: State, axis: Axis, knob: KnobId): { readonly poi
   const group = indexIn(groups, `${state.notes.epoch}|${settingKey(here, knob)}`);
   const points = [...cells.values()].map(({ x, group: g, shots }) => {
     const centre = centreOf(shots, sd);
-    return { x, mean: on(axis, centre.mean), count: on(axis, centre.count), group: g };
+    return { x, mean: on(axis, centre.mean), count: settingCount(state, knob, on(axis, centre.count), sd), group: g };
   });
   return { points, group };
+}
+
+// A rest that is moved by a loosened bolt is not set exactly where it was told: its points weigh as if fewer shots were taken.
+const SETTING_ERROR = 1 / 128;
+const REST_GAIN = 6;
+
+function settingCount(state: State, knob: KnobId, count: number, sd: number): number {
+  const coarse = (knob === 'rest-height' || knob === 'rest-side') && chosen(state, 'rest-scale') === 'coarse';
+  return coarse ? 1 / (1 / count + (SETTING_ERROR * REST_GAIN / sd) ** 2) : count;
 }
 
 function indexIn(list: string[], key: string): number {

@@ -1,12 +1,13 @@
 // After each shot: is it enough, do the shots agree, is it in tolerance, worse, out, or beyond this adjustment?
 // Order matters: scatter and gross tears come before any figure, a proven "worse" before anything hopeful.
 
+import { normalCdf } from '../../maths/normal.ts';
 import { chanceNotReachable, chanceWorse, predict } from '../../archery/response.ts';
 import { changesDirection, judgeConsistency, pairLimits, widest } from '../../archery/consistency.ts';
 import type { Axis, Content } from '../../content/types.ts';
 import type { State } from '../state.ts';
 import { phrase, sideInWords, tearInWords } from '../words.ts';
-import { centreOf, evidenceOn, pointsOf, spreadOf, type AxisEvidence } from './evidence.ts';
+import { centreOf, evidenceOn, pointsOf, spreadAsShot, spreadOf, type AxisEvidence } from './evidence.ts';
 import { judgement, type Judgement } from './judgement.ts';
 import { homeOf, rungNow, type Rung } from './ladder.ts';
 import { sizeMove } from './size.ts';
@@ -17,10 +18,16 @@ const OWN_CHECK = 0.8;
 const WORSE_FROM = 0.9;
 const LIKELY_WORSE = 0.6;
 const MOST_DOUBTFUL = 4;
+const BY_SIGHT = 0.975;
 const NEAR = 0.45;
 const FAR = 0.1;
 const MOST_SHOTS = 9;
 const CHEAP_SHOTS = 5;
+/** Above this spread of one shot (in) a set is five shots (common practice). */
+const SCATTERS_FROM = 0.25;
+const FIVE = 5;
+/** Above this spread of one shot (in) three to nine shots cannot tell a step of any adjustment from luck. */
+const MOST_SPREAD = 0.3;
 const GROSS = 1;
 const VERY_GROSS = 2;
 
@@ -40,6 +47,18 @@ export function judgeSet(content: Content, state: State): Judgement | null {
     const { pair } = widest(shots);
     return judgement('inconsistent', {
       say: [phrase(content, 'scatter', { pair: pair.toFixed(2), usual: others.sd.toFixed(2) })],
+      notes: { inspection: 'scatter', inspections: state.notes.inspections + 1, scattered: [...state.notes.scattered, set.id] },
+    });
+  }
+  // Who scatters shoots five before anything is read from them.
+  if (set.purpose === 'judge' && shots.length < FIVE && shots.length >= 2 && spreadAsShot(state).sd > SCATTERS_FROM) {
+    return judgement(null, { notes: { wanted: FIVE }, say: [phrase(content, 'five-shots')] });
+  }
+  // Each set alone may pass by luck; together they say that no move could be judged.
+  const asShot = spreadAsShot(state);
+  if (shots.length >= 3 && asShot.sd > MOST_SPREAD) {
+    return judgement('inconsistent', {
+      say: [phrase(content, 'scatter-wide', { sd: asShot.sd.toFixed(2) })],
       notes: { inspection: 'scatter', inspections: state.notes.inspections + 1, scattered: [...state.notes.scattered, set.id] },
     });
   }
@@ -144,7 +163,10 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   // Past the aim to its other side: the way was right and the step too long. It goes back in part, by the line.
   const { aim } = TOLERANCE[axis];
   if ((predict(evidence.line, before).mean - aim) * (predict(evidence.line, now).mean - aim) < 0) return null;
-  const chance = chanceWorse(evidence.line, before, now, aim);
+  // Brought to the maker's figure: that is no attempt on the tear, and stays whatever the tear does.
+  const home = homeOf(state, rung.knob);
+  if (home !== 0 && Math.abs(now - home) < 1e-9 && Math.abs(before) < 1e-9) return null;
+  const chance = Math.max(chanceWorse(evidence.line, before, now, aim), worseBySight(state, axis, rung, before, now));
   // Likely worse, not proven: a shot more before the side is given up or kept.
   if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < MOST_DOUBTFUL) return oneMore(content, state, say, 'perhaps-worse');
   if (chance < WORSE_FROM) return null;
@@ -158,6 +180,21 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
     },
     findings: times >= 2 ? [{ kind: 'knob', knob: rung.knob, result: 'limit' }] : [],
   });
+}
+
+/**
+ * Chance of being worse by the shots at the two settings alone. A straight line cannot bend: where a knob is at its best it sees
+ * no slope, however plain the shots are. Counts only where it is beyond doubt; else the line speaks.
+ */
+function worseBySight(state: State, axis: Axis, rung: Rung, before: number, now: number): number {
+  const { points, group } = pointsOf(state, axis, rung.knob);
+  const at = (x: number) => points.find((p) => p.group === group && Math.abs(p.x - x) < 1e-9);
+  const [a, b] = [at(before), at(now)];
+  if (a === undefined || b === undefined) return 0;
+  const { aim } = TOLERANCE[axis];
+  const further = Math.abs(b.mean - aim) - Math.abs(a.mean - aim);
+  const chance = normalCdf(further / (spreadOf(state).sd * Math.sqrt(1 / a.count + 1 / b.count)));
+  return chance >= BY_SIGHT ? chance : 0;
 }
 
 /** "This adjustment cannot": nothing in reach would do, it does nothing, or it wants to go beyond its limit. */

@@ -16,7 +16,9 @@ export interface Rung {
 
 /** The ladder for this bow and axis; the last rule of content must fit any bow (lint holds it to that). */
 export function ladderFor(content: Content, state: State, axis: Axis): LadderRule {
-  const cams = chosen(state, 'cams') ?? 'unknown';
+  // Without the maker's words on moving the cams, a bow with screws is one whose cams are not known.
+  const told = chosen(state, 'cams') ?? 'unknown';
+  const cams = told === 'screw-adjust' && chosen(state, 'cam-range') === 'not-known' ? 'unknown' : told;
   const press = pressAtHand(state);
   const fits = (rule: LadderRule): boolean =>
     rule.axis === axis && (rule.cams === 'any' || rule.cams.includes(cams)) && (rule.press === 'any' || rule.press.includes(press));
