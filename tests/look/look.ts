@@ -95,14 +95,17 @@ class Looking {
     const first = await this.terminal.settled(null, SLOWLY);
     if (first === null) return this.fault('the program showed nothing');
     let shown = first;
+    let stood = { name: '', times: 0 };
     for (let at = 0; at < MOST_STEPS; at += 1) {
       const asked = this.asked(shown);
       const name = Shooter.nameOf(asked);
       this.keep(shown, name, asked?.kind !== 'finished');
+      stood = { name, times: stood.name === name && asked?.kind === 'step' ? stood.times + 1 : 1 };
+      if (stood.times > 2) return this.fault(`"${name}" still stands after it was answered twice`);
       if (asked === null) return this.fault('what is asked cannot be told from the screen');
       if (asked.kind === 'finished') return this.end(shown);
       shown = await this.resize(name, await this.help(name, shown));
-      const [choose = [], ...take] = shooter.keysFor(asked);
+      const [choose = [], ...take] = shooter.keysFor(asked, /\d more below/.test(readLive(shown.screen)?.words ?? ''));
       if (!isChosen(readLive(shown.screen), choose[0] ?? '')) shown = await this.press(choose, shown);
       // What was chosen or typed must show before it is taken.
       if (take.length > 0) this.keep(shown, `${name}-chosen`, true);

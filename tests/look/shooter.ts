@@ -14,8 +14,8 @@ export class Shooter {
     this.archer = new TestArcher(bow);
   }
 
-  /** The keys that answer, in the order in which a person would press them. */
-  keysFor(asked: Asked): readonly (readonly string[])[] {
+  /** The keys that answer, in the order in which a person would press them. `below`: a part of the list is out of sight. */
+  keysFor(asked: Asked, below: boolean): readonly (readonly string[])[] {
     switch (asked.kind) {
       case 'finished': return [['q']];
       case 'call': return [['g']];
@@ -25,7 +25,7 @@ export class Shooter {
         this.ledger[asked.knob] = (this.ledger[asked.knob] ?? 0) + asked.delta;
         return [['1'], ['Enter']];
       }
-      case 'step': return this.step(asked.step);
+      case 'step': return this.step(asked.step, below);
     }
   }
 
@@ -39,9 +39,9 @@ export class Shooter {
     return [[`${y < 0 ? 'low' : 'high'} ${formatInches(Math.abs(y))} ${x < 0 ? 'left' : 'right'} ${formatInches(Math.abs(x))}`], ['Enter']];
   }
 
-  private step(step: Step): readonly (readonly string[])[] {
-    // What a chunk offers first is that all of it is true.
-    if (step.kind === 'chunk') return [['1'], ['Enter']];
+  private step(step: Step, below: boolean): readonly (readonly string[])[] {
+    // What a chunk offers first is that all of it is true; it is taken only of a list that was seen to its end.
+    if (step.kind === 'chunk') return [...(below ? [step.checks.map(() => 'Down').concat('Down')] : []), ['1'], ['Enter']];
     const options: readonly Option[] = step.kind === 'choice'
       ? step.options.map(({ value, label, gate }) => ({ value, label, ...(gate === 'pass' ? { pass: true as const } : {}) })) : [];
     const ask = { kind: step.kind, about: step.about.replace(/^gate:/, step.kind === 'number' ? '' : 'gate:'), options } as unknown as Ask;
