@@ -2,19 +2,23 @@
 
 import { nextUndo } from './after-happening.ts';
 import { axisOf } from './ask.ts';
+import { LOOPS_WITH_PUT_BACK } from './walk.ts';
 import type { Deciding } from './deciding.ts';
-import { lineOf } from './loop/evidence.ts';
+import { lineOf, priorOf } from './loop/evidence.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
 import { amountInWords, phrase } from './words.ts';
 
+/** What this bow's shots must leave of the uncertainty that the book began with, at the most. */
+const OWN_SHARE = 0.7;
+
 /** Adopts a judgement; false where one more shot is wanted. */
 export function adoptJudgement(d: Deciding, judged: Judgement): boolean {
   d.add({ say: judged.say, findings: judged.findings, loop: { ...judged.notes } });
-  learn(d);
   const { verdict } = judged;
   if (verdict === null) return false;
-  if (verdict === 'inconsistent' && tooManyInspections(d)) return leaveScattered(d);
+  if (verdict !== 'inconsistent') learn(d);
+  if (verdict === 'inconsistent' && tooManyInspections(d)) return undoUnjudged(d) || leaveScattered(d);
   // 'returned' in a shooting state means: the set is as before, judge it now.
   const staying = verdict === 'returned' && d.place.endsWith('shooting');
   if (!staying) d.event({ type: 'verdict', verdict });
@@ -28,6 +32,19 @@ export function adoptJudgement(d: Deciding, judged: Judgement): boolean {
 }
 
 const tooManyInspections = (d: Deciding): boolean => d.state.notes.inspections > 2;
+
+// A change that only scattered shots have followed was never judged: it does not stay on the bow.
+function undoUnjudged(d: Deciding): boolean {
+  const { moves, sets, notes } = d.state;
+  const last = moves.at(-1);
+  if (last?.why !== 'advice' || !LOOPS_WITH_PUT_BACK.some((stage) => d.place.startsWith(`paper.${stage}.`))) return false;
+  const judged = sets.some((set) => !notes.scattered.includes(set.id) && set.shots.some((shot) => shot.good && shot.seq > last.seq));
+  if (judged) return false;
+  d.say('unjudged-back');
+  d.add({ events: [{ type: 'put back' }], loop: { undo: [last.seq], inspection: null } });
+  nextUndo(d);
+  return true;
+}
 
 function leaveScattered(d: Deciding): true {
   const axes = (['height', 'side'] as const).filter((axis) => d.state.notes.axis[axis]?.result !== 'tuned');
@@ -53,7 +70,8 @@ function learn(d: Deciding): void {
   if (axis === null || rung === null || !d.state.moves.some((m) => m.knob === rung.knob)) return;
   const line = lineOf(d.content, d.state, axis, rung.knob);
   const sd = Math.sqrt(line.varSlope);
-  if (Math.abs(line.slope) < 2 * sd) return;
+  // Beyond doubt, and by this bow's own shots: the book alone is nearly sure of some adjustments.
+  if (Math.abs(line.slope) < 2 * sd || sd > OWN_SHARE * priorOf(d.content, d.state, rung.knob).sd) return;
   const fresh = d.state.notes.learned[rung.knob] === undefined;
   d.add({
     loop: { learned: { ...d.state.notes.learned, [rung.knob]: { mean: line.slope, sd } } },

@@ -12,7 +12,7 @@ import { recordOf } from './record.ts';
 import { settingsOf, type State } from './state.ts';
 import type { Ask, Fact, Ledger, PaperPicture, View } from './types.ts';
 import { phrase } from './words.ts';
-import { placeOf } from './walk.ts';
+import { LOOPS_WITH_PUT_BACK, placeOf } from './walk.ts';
 
 /** The view of a state; `correcting` is the answered line that is open for correction, if any. */
 export function viewOf(content: Content, state: State, correcting: number | null = null): View {
@@ -51,8 +51,6 @@ function adviceShown(state: State, place: string): View['advice'] {
   const onBow = advice.kind === 'adjust' || advice.kind === 'put-back';
   return !onBow || place.endsWith('.advising') || place.endsWith('.puttingBack') ? advice : null;
 }
-
-export const LOOPS_WITH_PUT_BACK = ['height', 'side', 'heightAgain', 'second'];
 
 function mayPutBack(content: Content, state: State, place: string): true | string {
   if (lastMoveToUndo(state) === null) return phrase(content, 'may-not-put-back-none');

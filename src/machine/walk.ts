@@ -194,3 +194,6 @@ const CHAPTER_OF: Readonly<Record<string, Chapter>> = {
 
 /** The chapter of a place; null in `asking` and `stopped`, which interrupt a chapter. */
 export const chapterOfPlace = (place: string): Chapter | null => CHAPTER_OF[place.split('.')[0] ?? ''] ?? null;
+
+/** Stages of paper in which a change can be put back. */
+export const LOOPS_WITH_PUT_BACK: readonly string[] = ['height', 'side', 'heightAgain', 'second'];

@@ -27,4 +27,21 @@ describe('scatter', () => {
   it('of 0.15 in, a usual archer, is never taken for scatter', () => {
     expect(share(0.15).inconsistent).toBe(0);
   });
+
+  it('after a change takes that change off the bow again, since nothing ever judged it', () => {
+    const wild = [[-1.2, 0.9], [1.3, -0.2], [0.1, -1.4], [-0.9, -0.8], [1.1, 1.2]];
+    let shots = 0;
+    const tear = (): { x: number; y: number } => {
+      const n = shots++;
+      const [x = 0, y = 0] = n < 3 ? [0.02 * n, 0.6] : (wild[n % wild.length] ?? []);
+      return { x, y };
+    };
+    const { views, findings, last } = play({ start: { x: 0, y: 0 }, gain: {}, sd: 0.1, seed: 1, answers: { tear } }, { most: 300 });
+    const moves = views.flatMap((view) => (view.ask?.about === 'moved' && view.advice !== null ? [`${view.advice.kind} ${view.advice.what}`] : []));
+    expect([...new Set(moves)]).toEqual(['adjust REST UP 1/32 in', 'put-back REST DOWN 1/32 in']);
+    expect(last.bow['rest-height']?.value).toBe(0);
+    expect(last.type).toBe('done');
+    expect(findings.filter((f) => f.kind === 'axis').map((f) => f.result)).not.toContain('tuned');
+    expect(findings.filter((f) => f.kind === 'knob' && f.result === 'learned')).toEqual([]);
+  });
 });

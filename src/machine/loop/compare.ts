@@ -53,8 +53,8 @@ export function judgeResume(content: Content, state: State): Judgement {
   if (!difference.doubtful) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
   if (shots < 6) return judgement(null, { say: [phrase(content, 'resume-doubtful')], notes: { wanted: 6 } });
   if (!difference.proven) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
-  // Learned responses stay; where the line stands is measured anew.
-  return judgement('returned', { say: [phrase(content, 'resume-different')], notes: { purpose: 'judge', epoch: state.notes.epoch + 1 } });
+  // Learned responses stay; where the line stands is measured anew, and nothing is called tuned on yesterday's word.
+  return judgement('returned', { say: [phrase(content, 'resume-different')], notes: { purpose: 'judge', wanted: 3, epoch: state.notes.epoch + 1, axis: {} } });
 }
 
 /** The second close distance: only axes that were tuned at the first one, pass or fail. */
