@@ -125,7 +125,7 @@ async function lookAt(size: Size, content: Content, tally: Tally): Promise<void>
   const home = mkdtempSync(join(tmpdir(), 'quarterturn-look-'));
   const command = [process.execPath, join(ROOT, 'dist/quarterturn.js'), 'new', '--home', home];
   const env = { PATH: process.env['PATH'] ?? '', HOME: home, TERM: 'screen-256color', LANG: 'C.UTF-8' };
-  const terminal = new Terminal(`${size.columns}`, size, command, env);
+  const terminal = new Terminal(join(home, 'tmux'), size, command, env);
   try {
     // On the narrow screen tears are entered with the arrow keys, on the others they are typed.
     await new Looking(terminal, size, content, tally).play(new Shooter(BOW, size.columns < 60));

@@ -27,10 +27,8 @@ const QUICKLY = 2;
 export const SLOWLY = 10;
 
 export class Terminal {
-  private readonly server: string;
-
-  constructor(name: string, { columns, rows }: Size, command: readonly string[], env: Readonly<Record<string, string>>) {
-    this.server = `quarterturn-look-${process.pid}-${name}`;
+  /** `socket`: a file of the server's own, in a folder that goes away with it. */
+  constructor(private readonly socket: string, { columns, rows }: Size, command: readonly string[], env: Readonly<Record<string, string>>) {
     const set = Object.entries(env).map(([key, value]) => `${key}=${value}`);
     this.tmux('-f', '/dev/null', 'new-session', '-d', '-s', 'look', '-x', String(columns), '-y', String(rows), '--', 'sh', '-c', 'sleep 600');
     this.tmux('set-option', '-g', 'history-limit', '5000');
@@ -42,7 +40,7 @@ export class Terminal {
   }
 
   private tmux(...args: readonly string[]): string {
-    return execFileSync('tmux', ['-u', '-L', this.server, ...args], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
+    return execFileSync('tmux', ['-u', '-S', this.socket, ...args], { encoding: 'utf8', stdio: ['ignore', 'pipe', 'pipe'] });
   }
 
   look(): Shown {
