@@ -19,6 +19,7 @@ export function adoptJudgement(d: Deciding, judged: Judgement): boolean {
   if (verdict === null) return false;
   if (verdict !== 'inconsistent') learn(d);
   if (verdict === 'inconsistent' && tooManyInspections(d)) return undoUnjudged(d) || leaveScattered(d);
+  if (verdict === 'gross' && judged.notes.inspection === undefined) return leaveGross(d);
   // 'returned' in a shooting state means: the set is as before, judge it now.
   const staying = verdict === 'returned' && d.place.endsWith('shooting');
   if (!staying) d.event({ type: 'verdict', verdict });
@@ -54,6 +55,18 @@ function leaveScattered(d: Deciding): true {
     loop: { axis: { ...d.state.notes.axis, ...Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }])) }, inspection: null },
   });
   d.say('leave-scattered');
+  return true;
+}
+
+function leaveGross(d: Deciding): true {
+  const why = phrase(d.content, 'shop-very-gross');
+  const axes = ['height', 'side'] as const;
+  d.add({
+    advice: { kind: 'shop', what: phrase(d.content, 'shop-what'), why, caution: [d.content.cautions['manual'] ?? ''].filter((c) => c !== '') },
+    events: [{ type: 'settled' }],
+    findings: axes.map((axis) => ({ kind: 'axis' as const, axis, chapter: 'paper' as const, result: 'cannot' as const })),
+    loop: { axis: { height: { result: 'cannot', chance: 0 }, side: { result: 'cannot', chance: 0 } }, shop: [...d.state.notes.shop, why] },
+  });
   return true;
 }
 

@@ -1,18 +1,31 @@
 // Carries a decision on until a question stands: settles chapters, asks again what is due, judges a full set,
 // picks the next change. Each turn makes one small step, so the order of rules can be read from top to bottom.
 
-import { agenda } from './agenda.ts';
+import { agenda, chapterOf } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen } from './guards.ts';
 import { turnFinish } from './turn-finish.ts';
 import { turnPaper } from './turn-paper.ts';
+import type { Chapter } from './types.ts';
 
 const MOST_TURNS = 60;
 
 export function advance(d: Deciding): void {
-  for (let turn = 0; turn < MOST_TURNS; turn++) if (!oneTurn(d)) return;
+  const begun = chapterOf(d.state);
+  for (let turn = 0; turn < MOST_TURNS; turn++) {
+    if (oneTurn(d)) continue;
+    introduce(d, begun);
+    return;
+  }
   const events = d.fact().decided.events.map((event) => event.type).join(' ');
   throw new RangeError(`the walk does not come to a question from ${d.place} (${events}; due ${d.state.due.join(' ')})`);
+}
+
+// A new chapter begins with a word on what it is for, and why it comes here.
+function introduce(d: Deciding, begun: Chapter): void {
+  const now = chapterOf(d.state);
+  if (now === begun || d.place === 'stopped' || chosen(d.state, 'release') === 'fingers') return;
+  d.add({ say: d.content.chapters.find((chapter) => chapter.id === now)?.intro ?? [] });
 }
 
 /** One automatic step; false where a question stands. */

@@ -2,7 +2,7 @@
 
 import type { Content } from '../content/types.ts';
 import { centreOf, spreadOf } from './loop/evidence.ts';
-import { goodShots } from './loop/sets.ts';
+import { FIRST_DISTANCE, goodShots } from './loop/sets.ts';
 import type { State } from './state.ts';
 import type { HistoryEntry } from './types.ts';
 import { amountInWords, headlineOf, phrase, tearInWords } from './words.ts';
@@ -13,12 +13,13 @@ export function historyOf(content: Content, state: State): readonly HistoryEntry
   return state.moves.map((move, i): HistoryEntry => {
     const knob = content.knobs[move.knob];
     const until = state.moves[i + 1]?.seq ?? Infinity;
-    const shots = state.sets.flatMap(goodShots).filter((s) => s.seq > move.seq && s.seq < until);
+    // What came of it is read where moves are decided: at the first distance.
+    const shots = state.sets.filter((set) => set.distance === FIRST_DISTANCE).flatMap(goodShots).filter((s) => s.seq > move.seq && s.seq < until);
     const what = `${headlineOf(knob, move.delta)} ${amountInWords({ value: Math.abs(move.delta), unit: knob.unit })}`;
     const kind = move.why === 'put-back' ? ` (${phrase(content, 'history-put-back')})` : move.why === 'unadvised' ? ` (${phrase(content, 'history-unadvised')})` : '';
     return {
       seq: move.seq, time: timeOf(move.seq), what: `${what}${kind}`,
-      ...(shots.length > 0 ? { came: `${tearInWords(centreOf(shots, sd).mean)} (${shots.length} shots)` } : {}),
+      ...(shots.length > 0 ? { came: `${tearInWords(centreOf(shots, sd).mean)} (${shots.length} ${shots.length === 1 ? 'shot' : 'shots'})` } : {}),
       canPutBack: true,
     };
   });

@@ -74,9 +74,10 @@ function judgeHere(d: Deciding, stage: string): Judgement {
 function skipStage(d: Deciding, stage: string): boolean {
   const { axis, cablesAt, heightAt } = d.state.notes;
   const scattered = axis.height?.result === 'inconsistent' || axis.side?.result === 'inconsistent';
+  const left = (stage === 'height' && axis.height?.result === 'cannot') || (stage === 'side' && axis.side?.result === 'cannot');
   const nothingMoved = stage === 'heightAgain' && axis.height !== undefined && (cablesAt <= heightAt || axis.height.result !== 'tuned');
   const nothingToConfirm = stage === 'second' && tunedAxes(d.state).length === 0;
-  if (!scattered && !nothingMoved && !nothingToConfirm) return false;
+  if (!scattered && !left && !nothingMoved && !nothingToConfirm) return false;
   if (stage === 'asFound' && !scattered) return false;
   return d.event({ type: 'settled' });
 }

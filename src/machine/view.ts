@@ -27,7 +27,7 @@ export function viewOf(content: Content, state: State, correcting: number | null
     chapter: place === 'stopped' ? 'stopped' : chapter,
     step: ask?.step ?? 'record',
     where: {
-      title: content.chapters.find((c) => c.id === chapter)?.title ?? chapter,
+      title: content.chapters.find((c) => c.id === chapter)?.title ?? phrase(content, 'chapter-record'),
       part: partOf(content, state), day: dayOf(state), shots: state.shotCount,
     },
     say: last?.decided.say ?? [],
@@ -38,7 +38,7 @@ export function viewOf(content: Content, state: State, correcting: number | null
     ...(picture === null ? {} : { picture }),
     ...(place === 'record' ? { record: recordOf(content, state) } : {}),
     may: {
-      back: correctable(content, state).length > 0 ? true : phrase(content, 'may-not-back'),
+      back: place === 'record' ? phrase(content, 'may-not-at-the-end') : correctable(content, state).length > 0 ? true : phrase(content, 'may-not-back'),
       putBack: mayPutBack(content, state, place),
     },
   };

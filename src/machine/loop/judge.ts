@@ -70,10 +70,11 @@ export function judgeSet(content: Content, state: State): Judgement | null {
 }
 
 function judgeGross(content: Content, state: State): Judgement | null {
-  if (state.notes.grossSeen) return null;
   const { mean } = centreOf(shotsHere(state), spreadOf(state).sd);
   const size = Math.max(Math.abs(mean.x), Math.abs(mean.y));
   if (size <= GROSS) return null;
+  // Looked into once, and no cause found: an inch may be tuned step by step, two inches may not. Without an inspection it is left.
+  if (state.notes.grossSeen) return size > VERY_GROSS ? judgement('gross', { say: [phrase(content, 'very-gross-left')] }) : null;
   return judgement('gross', {
     say: [phrase(content, size > VERY_GROSS ? 'tear-very-gross' : 'tear-gross', { tear: tearInWords(mean) })],
     notes: { inspection: size > VERY_GROSS ? 'very-gross' : 'gross', grossSeen: true, inspections: state.notes.inspections + 1 },

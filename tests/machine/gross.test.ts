@@ -1,0 +1,19 @@
+// A tear of more than two inches is looked into; if it stays and no cause is found, it is no matter of small steps.
+
+import { expect, it } from 'vitest';
+import { play } from '../tunes/play.ts';
+
+it('more than two inches twice, with no cause found, ends in a note for the shop and not in an adjustment', () => {
+  const { views, findings, last } = play({ start: { x: 0.2, y: 2.6 }, gain: { 'rest-height': { x: 0, y: -6 } }, sd: 0.1, seed: 3 }, { most: 300 });
+  expect(views.filter((view) => view.advice?.kind === 'adjust')).toEqual([]);
+  expect(views.filter((view) => view.ask?.about === 'inspected')).toHaveLength(1);
+  expect(views.filter((view) => view.advice?.kind === 'shop')).not.toEqual([]);
+  expect(findings.filter((f) => f.kind === 'axis').map((f) => `${f.axis} ${f.result}`)).toEqual(['height cannot', 'side cannot']);
+  expect(last.type).toBe('done');
+});
+
+it('a little over one inch is looked into once, and then tuned step by step', () => {
+  const { views } = play({ start: { x: 0, y: 1.2 }, gain: { 'rest-height': { x: 0, y: -20 } }, sd: 0.08, seed: 3 }, { most: 300 });
+  expect(views.filter((view) => view.ask?.about === 'inspected')).toHaveLength(1);
+  expect(views.some((view) => view.advice?.kind === 'adjust')).toBe(true);
+});
