@@ -1,4 +1,4 @@
-// The coach's advice: what to do in capitals, then why, what to expect, what would prove it wrong, and the way back.
+// The coach's advice: what to do in capitals, then what to expect, what would prove it wrong, the way back, and why.
 
 import type { Advice } from '../machine/types.ts';
 import { type Line, paragraph, span } from './look.ts';
@@ -21,13 +21,14 @@ export const undoWords = ({ kind, undo }: Advice): string[] => (undo === undefin
 export const adviceDetails = (advice: Advice): string[] => [
   // The coach's own words may say it already.
   ...(advice.trial && !/\btrial\b/i.test(advice.why) ? ['This is a trial: the side is not certain. It is measured, and backed out if it does not help.'] : []),
-  advice.why,
   // Where the coach's own words say what to expect, the figures are not told twice.
   ...(advice.expect === undefined || /expect/i.test(advice.wrongIf ?? '') ? [] : [
     `Expect the tail about ${inches(advice.expect.y, 'high', 'low')}, give or take ${advice.expect.sdY.toFixed(2)}, and ${inches(advice.expect.x, 'right', 'left')}, give or take ${advice.expect.sdX.toFixed(2)}.`,
   ]),
   ...(advice.wrongIf === undefined ? [] : [advice.wrongIf]),
+  // The way back is a promise: on a small screen the reason goes first, which `?` shows as well.
   ...undoWords(advice),
+  advice.why,
 ];
 
 /** The same as lines, a list of lines for each sentence; without what the question `says` itself. */

@@ -60,3 +60,4 @@ export const CHANGED_WORDS: Readonly<Record<Changed, string>> = {
 };
 
 export const HOW_TO_GO_ON = 'all is kept; go on with: quarterturn';
+export const HOW_TO_SEE_AGAIN = 'all is kept; the record again: quarterturn record';
