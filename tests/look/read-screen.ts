@@ -37,7 +37,7 @@ export type Asked =
 /** What is asked, or null where the words on the screen do not tell. */
 export function readAsked(live: Live, content: Content): Asked | null {
   const { words } = live;
-  if (/^record\b/i.test(live.header)) return { kind: 'finished' };
+  if (/^bow record\b/i.test(live.header)) return { kind: 'finished' };
   if (words.includes('Called good or bad?')) return { kind: 'call' };
   if (/\bcalled (good|bad)\b/.test(words) && words.includes('> ')) return { kind: 'tear' };
   if (words.includes('moved it as told')) return readMove(words, content);
