@@ -2,9 +2,10 @@
 
 import { CodedError, type ErrorCode } from './errors.ts';
 import type { Content, KnobId } from './content/types.ts';
-import { asSentence, parseAnswer, readQuantity, UNSEEN } from './machine/answer.ts';
+import { asSentence, MAX_TEXT, parseAnswer, readQuantity, UNSEEN } from './machine/answer.ts';
 import { formatQuantity } from './maths/fractions.ts';
 import { answerToAskInWords } from './machine/answer-words.ts';
+import { aboutOf } from './machine/ask.ts';
 import { correctable } from './machine/correctable.ts';
 import type { FactDraft } from './machine/deciding.ts';
 import { decide } from './machine/decide.ts';
@@ -218,7 +219,7 @@ class Session implements SessionLike {
 function plainText(words: string, what: string): string {
   const text = words.trim();
   if (text === '') throw new CodedError('empty', `Nothing was written. Write a few words to ${what}.`);
-  if (text.length > 2000) throw new CodedError('too-long', `That is ${text.length} characters; at most 2000 can be kept. Write it shorter.`);
+  if (text.length > MAX_TEXT) throw new CodedError('too-long', `That is ${text.length} characters; at most ${MAX_TEXT} can be kept. Write it shorter.`);
   // eslint-disable-next-line no-control-regex -- control characters are exactly what is taken out
   return text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ').replace(new RegExp(UNSEEN, 'gu'), '').trim();
 }
@@ -226,7 +227,7 @@ function plainText(words: string, what: string): string {
 /** Every name that `ask.about` may carry, sorted: printed with the schema of the pipe. */
 export function aboutList(content: Content): readonly string[] {
   const names = Object.values(content.steps).flatMap((step) => [
-    step.kind === 'number' || step.effect !== 'gate' ? step.about.replace(/^gate:/, '') : `gate:${step.id}`,
+    aboutOf(step),
     ...(step.kind === 'chunk' ? step.checks.map((check) => `gate:${check.id}`) : []),
   ]);
   return [...new Set([...names, 'tear', 'impact', 'moved', 'inspected', 'finishing', 'accept'])].sort();

@@ -2,6 +2,7 @@
 
 import { nextUndo } from './after-happening.ts';
 import { axisOf } from './ask.ts';
+import { shopNote } from './loop/advise.ts';
 import { LOOPS_WITH_PUT_BACK } from './walk.ts';
 import type { Deciding } from './deciding.ts';
 import { lineOf, priorOf } from './loop/evidence.ts';
@@ -62,7 +63,7 @@ function leaveGross(d: Deciding): true {
   const why = phrase(d.content, 'shop-very-gross');
   const axes = ['height', 'side'] as const;
   d.add({
-    advice: { kind: 'shop', what: phrase(d.content, 'shop-what'), why, caution: [d.content.cautions['manual'] ?? ''].filter((c) => c !== '') },
+    advice: shopNote(d.content, why),
     events: [{ type: 'settled' }],
     findings: axes.map((axis) => ({ kind: 'axis' as const, axis, chapter: 'paper' as const, result: 'cannot' as const })),
     loop: { axis: { height: { result: 'cannot', chance: 0 }, side: { result: 'cannot', chance: 0 } }, shop: [...d.state.notes.shop, why] },

@@ -1,7 +1,7 @@
 // Carries a decision on until a question stands: settles chapters, asks again what is due, judges a full set,
 // picks the next change. Each turn makes one small step, so the order of rules can be read from top to bottom.
 
-import { agenda, chapterOf } from './agenda.ts';
+import { agenda, chapterOf, isOfFinish } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen } from './guards.ts';
 import { turnFinish } from './turn-finish.ts';
@@ -38,14 +38,11 @@ function oneTurn(d: Deciding): boolean {
   if (place === 'asking') return open ? false : d.event({ type: 'clear' });
   if (place === 'safety' || place === 'baseline' || place === 'warmUp') return open ? false : d.event({ type: 'settled' });
   // The finish asks its own questions in place; everything else interrupts.
-  if (open) return place.startsWith('finish.') && pending.every((p) => isOfFinish(d, p.step.id)) ? false : d.event({ type: 'due' });
+  if (open) return place.startsWith('finish.') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
   if (chosen(d.state, 'release') === 'fingers') return d.event({ type: 'settled' });
   const [chapter = '', , phase = ''] = place.split('.');
   return chapter === 'finish' ? turnFinish(d, place) : turnPaper(d, phase);
 }
-
-const isOfFinish = (d: Deciding, step: string): boolean =>
-  d.content.chapters.some((chapter) => chapter.id === 'finish' && chapter.blocks.some((block) => block.steps.includes(step)));
 
 function finishOnce(d: Deciding): boolean {
   if (d.state.notes.done) return false;

@@ -38,6 +38,10 @@ function interruptedChapter(state: State): Chapter {
   return 'safety';
 }
 
+/** True of a step of the finish, which keeps an order of its own. */
+export const isOfFinish = (content: Content, step: string): boolean =>
+  content.chapters.some((chapter) => chapter.id === 'finish' && chapter.blocks.some((block) => block.steps.includes(step)));
+
 /** What must be answered before the walk may go on from here, first one first. */
 export function agenda(content: Content, state: State): readonly Pending[] {
   const due = state.due.flatMap((id) => lookUp(content, id) ?? []).filter((p) => holds(state, p.step.when));
@@ -47,8 +51,7 @@ export function agenda(content: Content, state: State): readonly Pending[] {
     .flatMap((id) => lookUp(content, id) ?? [])
     .filter((p) => !p.step.onDemand && holds(state, p.step.when));
   const all = [...due, ...fresh];
-  const closing = new Set(content.chapters.filter((plan) => plan.id === 'finish').flatMap((plan) => plan.blocks.flatMap((block) => block.steps)));
-  const rank = (p: Pending): number => (closing.has(p.step.id) ? RANK.shoot : RANK[p.step.pause]);
+  const rank = (p: Pending): number => (isOfFinish(content, p.step.id) ? RANK.shoot : RANK[p.step.pause]);
   // A stable sort keeps due ones in the order in which they were raised.
   return all
     .map((p, i) => ({ p, i }))

@@ -3,7 +3,7 @@
 import type { Content, GateFail, Step } from '../content/types.ts';
 import { chosen, measured } from './guards.ts';
 import { lookUp, type Pending } from './agenda.ts';
-import { AHEAD, MASS_FLOOR, MASS_WARN, PEAK_ALLOWANCE, TUNING_ARROWS, peakForMass } from './limits.ts';
+import { AHEAD, MASS_FLOOR, MASS_WARN, PEAK_ALLOWANCE, TUNING_ARROWS, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
 import type { State, Stop } from './state.ts';
 import type { Answer, Finding } from './types.ts';
 import { phrase } from './words.ts';
@@ -162,14 +162,16 @@ function ruleMass(content: Content, state: State): Ruling | null {
   if (mass === undefined) return { result: 'passed' };
   const peak = measured(state, 'peak-weight');
   const rated = measured(state, 'rated-weight');
-  if (peak === undefined && rated === undefined) return { result: 'passed' };
   const error = measured(state, 'scale-error');
-  const pull = peak === undefined ? peakForMass(rated ?? 0, undefined) : peakForMass(peak, error);
-  const ratio = mass / pull;
-  const holes = { mass, pull: round1(pull), need: Math.ceil(MASS_FLOOR * pull), ratio: ratio.toFixed(2) };
+  const weight = peak ?? rated;
+  if (weight === undefined) return { result: 'passed' };
+  const allowance = peak === undefined ? PEAK_ALLOWANCE : (error ?? PEAK_ALLOWANCE);
+  const pull = weight + allowance;
+  const ratio = worstMassRatio(mass, weight, allowance);
+  const holes = { mass, pull: round1(pull), need: Math.ceil(MASS_FLOOR * pull), ratio: massRatioInWords(ratio) };
   if (ratio < MASS_FLOOR) {
     // Close calls are settled by asking for the scale's own error, once.
-    if (peak !== undefined && error === undefined && mass / peak >= MASS_FLOOR) return { result: 'noted', say: phrase(content, 'mass-close', holes) };
+    if (peak !== undefined && error === undefined && massRatio(mass, peak) >= MASS_FLOOR) return { result: 'noted', say: phrase(content, 'mass-close', holes) };
     // A better scale is a way out as well, where the scale's error was told.
     const ask = peak === undefined ? ['rated-weight', 'arrow-mass'] : ['arrow-mass', 'peak-weight', ...(error === undefined ? [] : ['scale-error'])];
     return { result: 'failed', fail: 'fix', say: phrase(content, 'mass-too-low', holes), ask };

@@ -1,7 +1,7 @@
 // The closed list of conditions that content may name, each over the facts so far. No expressions in content.
 
 import type { GuardName } from '../content/types.ts';
-import { peakForMass, MASS_FLOOR } from './limits.ts';
+import { MASS_FLOOR, massRatio, worstMassRatio } from './limits.ts';
 import type { State } from './state.ts';
 
 /** The single value of a choice answered at this step; undefined where it was not answered or not known. */
@@ -35,7 +35,7 @@ function massIsClose(state: State): boolean {
   const mass = measured(state, 'arrow-mass');
   const peak = measured(state, 'peak-weight');
   if (mass === undefined || peak === undefined) return false;
-  return mass / peak >= MASS_FLOOR && mass / peakForMass(peak, undefined) < MASS_FLOOR;
+  return massRatio(mass, peak) >= MASS_FLOOR && worstMassRatio(mass, peak, undefined) < MASS_FLOOR;
 }
 
 export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolean>> = {

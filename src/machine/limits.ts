@@ -1,6 +1,9 @@
 // Safety limits that hang on more than one answer. Fixed limits stand in content.
 // 5 gr/lb: the usual floor of the trade (3-D body rules; rating tests of ASTM F1544 use 5 gr/lb). Other figures: common practice.
 
+import { grainsPerPound, worstGrainsPerPound } from '../archery/arrow-mass.ts';
+import { grains, pounds } from '../maths/units.ts';
+
 export const MASS_FLOOR = 5.0;
 /** Below this the ratio is told as a warning: scale errors eat it. */
 export const MASS_WARN = 5.5;
@@ -13,5 +16,12 @@ export const TUNING_ARROWS = 3;
 /** After this many shots the archer is asked whether to go on. */
 export const SHOTS_TO_REST = 40;
 
-/** The peak weight to hold arrow mass against: the worst that the scale may hide. */
-export const peakForMass = (peak: number, scaleError: number | undefined): number => peak + (scaleError ?? PEAK_ALLOWANCE);
+/** Grains of arrow for each pound of this pull. */
+export const massRatio = (mass: number, pull: number): number => grainsPerPound(grains(mass), pounds(pull));
+
+/** The same in the worst case that the scale may hide: its own error, or the allowance until that is told. */
+export const worstMassRatio = (mass: number, peak: number, scaleError: number | undefined): number =>
+  worstGrainsPerPound(grains(mass), pounds(peak), pounds(scaleError ?? PEAK_ALLOWANCE));
+
+/** Rounded down: 4.997 is never told as 5.00, which would pass. */
+export const massRatioInWords = (ratio: number): string => (Math.floor(ratio * 100) / 100).toFixed(2);

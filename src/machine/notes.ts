@@ -36,7 +36,6 @@ export interface LoopNotes {
   readonly grossSeen: boolean;
   /** Sets (by id) that scattered: neither a tear nor a usual spread may be read from them. */
   readonly scattered: readonly number[];
-  readonly proveAgainst: number | null;
   /** Moves (by seq) that are still to be undone, newest first. */
   readonly undo: readonly number[];
   /** Those of them that the standing advice undoes at once. */
@@ -60,7 +59,7 @@ export interface LoopNotes {
 
 export const NO_NOTES: LoopNotes = {
   distance: 7, epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, axis: {},
-  inspection: null, inspections: 0, grossSeen: false, scattered: [], proveAgainst: null, undo: [], undoing: [], reshoot: false, offered: null, offeredFor: {},
+  inspection: null, inspections: 0, grossSeen: false, scattered: [], undo: [], undoing: [], reshoot: false, offered: null, offeredFor: {},
   declined: [], cablesAt: 0, heightAt: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
   secondDistance: null, done: false,
 };

@@ -3,7 +3,7 @@
 import type { Content } from '../content/types.ts';
 import { answerInWords } from './answer-words.ts';
 import { chosen, measured } from './guards.ts';
-import { MASS_FLOOR, PEAK_ALLOWANCE, peakForMass } from './limits.ts';
+import { MASS_FLOOR, PEAK_ALLOWANCE, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
 import { carriedBy, effectiveFacts, type State } from './state.ts';
 import type { Answer, RecordRow } from './types.ts';
 import { phrase } from './words.ts';
@@ -29,11 +29,10 @@ function massRows(content: Content, state: State): readonly RecordRow[] {
   const mass = measured(state, 'arrow-mass');
   const peak = measured(state, 'peak-weight');
   if (mass === undefined || peak === undefined) return [];
-  const ratio = (pull: number): string => (Math.floor((mass / pull) * 100) / 100).toFixed(2);
   return [{
     name: phrase(content, 'record-mass-ratio'),
     value: phrase(content, 'record-mass-ratio-value', {
-      ratio: ratio(peak), worst: ratio(peakForMass(peak, measured(state, 'scale-error'))),
+      ratio: massRatioInWords(massRatio(mass, peak)), worst: massRatioInWords(worstMassRatio(mass, peak, measured(state, 'scale-error'))),
       error: measured(state, 'scale-error') ?? PEAK_ALLOWANCE, floor: MASS_FLOOR.toFixed(1),
     }),
   }];

@@ -5,7 +5,7 @@ import { adoptJudgement } from './adopt-judgement.ts';
 import { nextUndo } from './after-happening.ts';
 import { axisOf } from './ask.ts';
 import type { Deciding } from './deciding.ts';
-import { choose } from './loop/advise.ts';
+import { choose, shopNote } from './loop/advise.ts';
 import { judgeResume, judgeReturn, judgeSecond } from './loop/compare.ts';
 import { evidenceOn } from './loop/evidence.ts';
 import { judgeAsFound, judgeAxis, judgeSet } from './loop/judge.ts';
@@ -13,7 +13,6 @@ import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
 import { sizeMove } from './loop/size.ts';
 import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere, taken, TOLERANCE, tunedAxes } from './loop/sets.ts';
-import { phrase } from './words.ts';
 
 /** A finishing step is offered beyond this, inches. */
 const FINISH_FROM = 1 / 8;
@@ -118,9 +117,8 @@ function turnAdvising(d: Deciding): boolean {
   const choice = choose(content, state, axis);
   if (choice.kind === 'ask first') { d.add({ due: choice.steps }); return true; }
   if (choice.kind === 'advice') { d.add({ advice: choice.advice }); return false; }
-  const shop = { kind: 'shop' as const, what: phrase(content, 'shop-what'), why: choice.shop, caution: [content.cautions['manual'] ?? ''].filter((c) => c !== '') };
   d.add({
-    advice: shop, events: [{ type: 'settled' }],
+    advice: shopNote(content, choice.shop), events: [{ type: 'settled' }],
     findings: [{ kind: 'axis', axis, chapter: 'paper', result: 'cannot' }],
     loop: { axis: { ...state.notes.axis, [axis]: { result: 'cannot', chance: 0 } }, shop: [...state.notes.shop, choice.shop] },
   });

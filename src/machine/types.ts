@@ -229,7 +229,6 @@ export type Fact = FactBase &
         readonly setAside?: { readonly from: number; readonly to: number };
       }
   );
-export type FactKind = Fact['kind'];
 
 /** What an earlier tune of the same bow and archer hands over. */
 export interface Carried {

@@ -2,7 +2,7 @@
 
 import type { Content, Direction, Knob } from '../content/types.ts';
 import { fill } from '../content/fill.ts';
-import { formatInches, formatQuantity } from '../maths/fractions.ts';
+import { formatQuantity } from '../maths/fractions.ts';
 import type { Quantity, Tear } from './types.ts';
 
 /** A sentence of content by its id. Content that lacks it is caught by lint; here it is a mistake in the program. */
@@ -23,7 +23,6 @@ export function sideInWords(value: number, plus: string, minus: string): string 
 }
 
 export const amountInWords = (quantity: Quantity): string => formatQuantity(quantity);
-export const inchesInWords = (value: number): string => formatInches(value);
 
 export const directionOf = (knob: Knob, delta: number): Direction => (delta > 0 ? knob.plus : knob.minus);
 export const headlineOf = (knob: Knob, delta: number): string => (delta > 0 ? knob.words.plus : knob.words.minus);

@@ -134,6 +134,10 @@ function headline(content: Content, state: State, knob: Knob, delta: number): st
   return `${words} (${phrase(content, inward ? 'toward-riser' : 'away-from-riser')})`;
 }
 
+/** No change, but what a shop is asked to look at. */
+export const shopNote = (content: Content, why: string): Advice =>
+  ({ kind: 'shop', what: phrase(content, 'shop-what'), why, caution: [content.cautions['manual']].filter((c) => c !== undefined) });
+
 /** The advice that undoes one move, or several moves of one knob in a row, exactly. */
 export function undoAdvice(content: Content, state: State, moves: readonly Move[]): Advice | null {
   const [first] = moves;

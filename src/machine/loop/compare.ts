@@ -5,6 +5,7 @@ import type { Content } from '../../content/types.ts';
 import type { State } from '../state.ts';
 import { phrase, tearInWords } from '../words.ts';
 import { centreOf, spreadOf } from './evidence.ts';
+import { MOST_SHOTS, NEAR, SURE } from './judge.ts';
 import { judgement, type Judgement } from './judgement.ts';
 import { currentSet, goodShots, shotsHere } from './sets.ts';
 
@@ -61,8 +62,8 @@ export function judgeResume(content: Content, state: State): Judgement {
 export function judgeSecond(content: Content, evidence: readonly { readonly within: number; readonly shots: number }[], state: State): Judgement {
   const within = Math.min(...evidence.map((e) => e.within));
   const shots = evidence[0]?.shots ?? 0;
-  if (within >= 0.95) return judgement('in tolerance', { say: [phrase(content, 'second-confirmed')], notes: { secondDistance: 'confirmed' } });
-  if (within >= 0.45 && shots < 9) {
+  if (within >= SURE) return judgement('in tolerance', { say: [phrase(content, 'second-confirmed')], notes: { secondDistance: 'confirmed' } });
+  if (within >= NEAR && shots < MOST_SHOTS) {
     return judgement(null, { say: [phrase(content, 'one-more')], notes: { wanted: (currentSet(state) === null ? 0 : shots) + 1 } });
   }
   return judgement('out', { say: [phrase(content, 'second-not-confirmed')], notes: { secondDistance: 'not confirmed' } });

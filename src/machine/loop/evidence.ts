@@ -1,7 +1,7 @@
 // What the shots say, in chances: at this setting alone, and along the line of the adjustment under work.
 
 import { huberCentre } from '../../maths/huber.ts';
-import { pooledSpread, type Spread } from '../../archery/spread.ts';
+import { pooledSpread, USUAL_PRIOR, type Spread } from '../../archery/spread.ts';
 import { chanceWithin } from '../../archery/tolerance.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
 import type { Axis, Content, KnobId } from '../../content/types.ts';
@@ -10,18 +10,16 @@ import { carriedBy, type Shot, type State } from '../state.ts';
 import type { Tear } from '../types.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, on, settingKey, settingNow, shotsHere, TOLERANCE } from './sets.ts';
 
-const PRIOR: Spread = { sd: 0.2, df: 3 };
-
 /** This archer's spread, from every set that counts, both axes; `without` leaves one set out. */
 export function spreadOf(state: State, without?: number): Spread {
   const groups = countingSets(state).filter((set) => set.id !== without).map(goodShots).filter((shots) => shots.length > 0);
-  return pooledSpread(groups, carriedSpread(state) ?? PRIOR);
+  return pooledSpread(groups, carriedSpread(state) ?? USUAL_PRIOR);
 }
 
 /** As it was really shot: every set of this epoch, scattered ones too, until a cause is found and a new epoch begins. */
 export function spreadAsShot(state: State): Spread {
   const groups = state.sets.filter((set) => set.epoch === state.notes.epoch).map(goodShots).filter((shots) => shots.length > 0);
-  return pooledSpread(groups, carriedSpread(state) ?? PRIOR);
+  return pooledSpread(groups, carriedSpread(state) ?? USUAL_PRIOR);
 }
 
 function carriedSpread(state: State): Spread | null {

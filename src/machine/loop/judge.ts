@@ -19,9 +19,9 @@ const WORSE_FROM = 0.9;
 const LIKELY_WORSE = 0.6;
 const MOST_DOUBTFUL = 4;
 const BY_SIGHT = 0.975;
-const NEAR = 0.45;
+export const NEAR = 0.45;
 const FAR = 0.1;
-const MOST_SHOTS = 9;
+export const MOST_SHOTS = 9;
 const CHEAP_SHOTS = 5;
 /** Above this spread of one shot (in) a set is five shots (common practice). */
 const SCATTERS_FROM = 0.25;

@@ -1,6 +1,6 @@
 // Which shots belong together: same epoch, same distance, same settings.
 
-import type { Axis, Content, KnobId } from '../../content/types.ts';
+import type { Axis, KnobId } from '../../content/types.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from '../state.ts';
 import type { Tear } from '../types.ts';
 
@@ -46,10 +46,6 @@ export function shotsHere(state: State, without?: number): readonly Shot[] {
 }
 
 export const settingNow = (state: State, knob: KnobId): number => settingsOf(state.moves)[knob] ?? 0;
-
-/** Adjustments that this content knows for an axis. */
-export const knobsOn = (content: Content, axis: Axis): readonly KnobId[] =>
-  Object.values(content.knobs).filter((knob) => knob.axis === axis).map((knob) => knob.id);
 
 /** Axes that were tuned at the first distance. */
 export const tunedAxes = (state: State): readonly Axis[] =>

@@ -1,7 +1,6 @@
 // Which way and how far: the response line aims, content's caps and limits cut. Mirrored tears give mirrored moves.
 
-import { normalCdf } from '../../maths/normal.ts';
-import { bestSetting, predict, type Line } from '../../archery/response.ts';
+import { bestSetting, chanceWrongSign, predict, type Line } from '../../archery/response.ts';
 import type { Axis, Content } from '../../content/types.ts';
 import { tidy, type State } from '../state.ts';
 import type { Rung } from './ladder.ts';
@@ -43,12 +42,7 @@ export function sizeMove(content: Content, state: State, axis: Axis, rung: Rung)
 }
 
 /** Chance that the slope has the other sign than the one believed. */
-export const wrongWay = (line: Line): number => {
-  const sd = Math.sqrt(line.varSlope);
-  return sd === 0 ? 0 : normalTail(Math.abs(line.slope) / sd);
-};
-
-const normalTail = (z: number): number => 1 - normalCdf(z);
+export const wrongWay = (line: Line): number => chanceWrongSign(line, line.slope < 0 ? -1 : 1);
 
 const clamp = (value: number, lo: number, hi: number): number => Math.min(hi, Math.max(lo, value));
 
