@@ -1,6 +1,7 @@
 // What the shots say, in chances: at this setting alone, and along the line of the adjustment under work.
 
 import { huberCentre } from '../../maths/huber.ts';
+import { normalQuantile } from '../../maths/normal.ts';
 import { pooledSpread, USUAL_PRIOR, type Spread } from '../../archery/spread.ts';
 import { chanceWithin } from '../../archery/tolerance.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
@@ -115,6 +116,7 @@ export function priorOf(content: Content, state: State, knob: KnobId): SlopePrio
   const carried = state.notes.forgetBefore === 0 ? carriedBy(state)?.gains[knob] : undefined;
   if (carried !== undefined) return carried;
   const { book, wrongSign, plausible } = content.knobs[knob];
-  if (book === null) return { mean: -0.1257 * plausible, sd: plausible };
+  // No book: a side that is hardly more than a guess, as unsure as content says, and a size that is plausible.
+  if (book === null) return { mean: -normalQuantile(1 - wrongSign) * plausible, sd: plausible };
   return priorFromBook(book.change / book.per, wrongSign);
 }
