@@ -15,7 +15,7 @@ import { replay } from './machine/replay.ts';
 import { evolve, type State } from './machine/state.ts';
 import { hasStopWord } from './machine/stop-words.ts';
 import { transcriptOf } from './machine/transcript.ts';
-import type { BowRecord, Carried, Fact, HistoryEntry, Intent, Reply, SessionLike, Store, TranscriptEntry, View } from './machine/types.ts';
+import type { AnswerEntry, BowRecord, Carried, Fact, HistoryEntry, Intent, Reply, SessionLike, Store, TranscriptEntry, View } from './machine/types.ts';
 import { lastMoveToUndo, viewOf } from './machine/view.ts';
 
 export interface SessionOptions {
@@ -166,6 +166,10 @@ class Session implements SessionLike {
 
   history(): readonly HistoryEntry[] {
     return historyOf(this.content, this.state);
+  }
+
+  answers(): readonly AnswerEntry[] {
+    return [];
   }
 
   transcript(): readonly TranscriptEntry[] {

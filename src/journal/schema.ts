@@ -5,7 +5,7 @@
 import { z } from 'zod';
 import { DIRECTIONS, KNOBS } from '../content/types.ts';
 import { UNITS } from '../maths/units.ts';
-import { CHANGED } from '../machine/types.ts';
+import { ARROW_KNOBS, CHANGED } from '../machine/types.ts';
 import type { Answer, Fact, MachineEvent } from '../machine/types.ts';
 
 const quantity = z.strictObject({ value: z.number(), unit: z.enum(UNITS) });
@@ -21,16 +21,17 @@ const answer = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('confirm'), value: z.boolean() }),
   z.strictObject({ kind: z.literal('text'), value: z.string() }),
   z.strictObject({ kind: z.literal('shots'), shots: z.array(shot) }),
-  z.strictObject({ kind: z.literal('moved'), moved: z.union([z.enum(['as told', 'not now']), quantity]) }),
+  z.strictObject({ kind: z.literal('moved'), moved: z.union([z.enum(['as told', 'not now', 'another']), quantity]) }),
   z.strictObject({ kind: z.literal('not known') }),
 ]);
 
 const verdict = z.enum([
   'inconsistent', 'gross', 'in tolerance', 'out', 'worse', 'cannot', 'borderline', 'returned', 'not returned',
+  'odd arrows', 'many odd',
 ]);
 
 const event = z.discriminatedUnion('type', [
-  z.strictObject({ type: z.enum(['settled', 'due', 'clear', 'stop', 'released', 'moved', 'looked', 'put back']) }),
+  z.strictObject({ type: z.enum(['settled', 'skipped', 'farther', 'due', 'clear', 'stop', 'released', 'moved', 'looked', 'put back']) }),
   z.strictObject({ type: z.literal('verdict'), verdict }),
   z.strictObject({ type: z.literal('chosen'), choice: z.enum(['accept', 'go on', 'finish step']) }),
 ]);
@@ -38,7 +39,7 @@ const event = z.discriminatedUnion('type', [
 // The ledger is worked out from the advice when an answer is "as told", so these fields are checked; the rest is words.
 const advice = z.looseObject({
   kind: z.enum(['adjust', 'put-back', 'inspect', 'shop']),
-  knob: z.enum(KNOBS).exactOptional(),
+  knob: z.enum([...KNOBS, ...ARROW_KNOBS]).exactOptional(),
   direction: z.enum(DIRECTIONS).exactOptional(),
   amount: quantity.exactOptional(),
   to: quantity.exactOptional(),

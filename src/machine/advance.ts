@@ -41,6 +41,7 @@ function oneTurn(d: Deciding): boolean {
   if (open) return place.startsWith('finish.') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
   if (chosen(d.state, 'release') === 'fingers') return d.event({ type: 'settled' });
   const [chapter = '', , phase = ''] = place.split('.');
+  if (place === 'broadheads.preparing' || place === 'arrows.preparing') return d.event({ type: 'skipped' });
   return chapter === 'finish' ? turnFinish(d, place) : turnPaper(d, phase);
 }
 

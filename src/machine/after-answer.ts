@@ -9,7 +9,7 @@ import { axisOf } from './ask.ts';
 import { taken } from './loop/sets.ts';
 import { stopOver } from './stops.ts';
 import { placeOf } from './walk.ts';
-import type { Answer, Finding, MovedAnswer } from './types.ts';
+import { bowKnobOf, type Answer, type Finding, type MovedAnswer } from './types.ts';
 
 export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (answer.kind === 'shots') return afterShots(d, answer);
@@ -150,12 +150,13 @@ function afterInspection(d: Deciding, id: string, value: string): void {
 
 function afterMove(d: Deciding, moved: MovedAnswer): void {
   const { advice } = d.before;
-  if (advice?.knob === undefined) return;
+  const knobId = bowKnobOf(advice);
+  if (advice === null || knobId === null) return;
   const putBack = advice.kind === 'put-back';
-  if (moved === 'not now') return notNow(d, putBack);
-  const knob = d.content.knobs[advice.knob];
-  const told = (advice.to?.value ?? 0) - (d.before.moves.filter((m) => m.knob === advice.knob).reduce((s, m) => s + m.delta, 0));
-  d.add({ loop: { told: { knob: advice.knob, delta: told, kind: putBack ? 'put-back' : 'adjust' } } });
+  if (moved === 'not now' || moved === 'another') return notNow(d, putBack);
+  const knob = d.content.knobs[knobId];
+  const told = (advice.to?.value ?? 0) - (d.before.moves.filter((m) => m.knob === knobId).reduce((s, m) => s + m.delta, 0));
+  d.add({ loop: { told: { knob: knobId, delta: told, kind: putBack ? 'put-back' : 'adjust' } } });
   d.trigger(knob.trigger);
   if (isCableWork(knob.id)) d.add({ loop: { cablesAt: d.draft.seq } });
   if (moved !== 'as told') d.say('moved-other');
@@ -173,8 +174,8 @@ function afterMove(d: Deciding, moved: MovedAnswer): void {
 // "Not now" offers the equally right adjustment; where there is none, the axis may be left as it is.
 function notNow(d: Deciding, putBack: boolean): void {
   if (putBack) { d.say('put-back-stands'); return; }
-  const knob = d.before.advice?.knob;
-  if (knob === undefined) return;
+  const knob = bowKnobOf(d.before.advice);
+  if (knob === null) return;
   const declined = [...d.state.notes.declined, knob];
   const other = d.content.knobs[knob].alternative;
   const another = other !== null && !declined.includes(other) && d.state.notes.ended[other] === undefined;

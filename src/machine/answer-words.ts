@@ -32,7 +32,7 @@ export function plainAnswer(answer: Answer): string {
     case 'shots':
       return answer.shots.map(shotInWords).join('; ');
     case 'moved':
-      return typeof answer.moved === 'string' ? (answer.moved === 'as told' ? 'moved as told' : 'not now') : `moved ${formatQuantity(answer.moved)}`;
+      return typeof answer.moved === 'string' ? (answer.moved === 'as told' ? 'moved as told' : answer.moved === 'another' ? 'another adjustment, please' : 'not now') : `moved ${formatQuantity(answer.moved)}`;
     case 'not known':
       return 'not known';
   }

@@ -5,7 +5,7 @@ import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
 import { holds, measured } from './guards.ts';
 import { currentSet, goodShots } from './loop/sets.ts';
 import type { State } from './state.ts';
-import type { Ask, Option } from './types.ts';
+import { bowKnobOf, type Ask, type Option } from './types.ts';
 import { idOfPlace, phrase } from './words.ts';
 import { placeOf } from './walk.ts';
 
@@ -114,8 +114,9 @@ function loopAsk(content: Content, state: State, place: string): Ask | null {
     case 'advising':
     case 'puttingBack': {
       const { advice } = state;
-      if (advice === null || advice.knob === undefined) return null;
-      const knob = content.knobs[advice.knob];
+      const knobId = bowKnobOf(advice);
+      if (advice === null || knobId === null) return null;
+      const knob = content.knobs[knobId];
       return {
         ...base, kind: 'amount', about: 'moved', step: phase === 'advising' ? 'make-the-move' : 'put-it-back', unit: knob.unit, max: knob.hard * 4,
         short: phrase(content, 'moved-short', { what: advice.what }), text: knob.how, why: [advice.why, ...base.why], caution: advice.caution,

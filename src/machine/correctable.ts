@@ -23,7 +23,7 @@ export function correctable(content: Content, state: State): readonly AnsweredFa
   return answered
     .filter((f) => {
       if (f.step === 'released' || f.step === 'what-happened') return false;
-      if (f.answer.kind === 'moved') return f.answer.moved !== 'not now';
+      if (f.answer.kind === 'moved') return f.answer.moved !== 'not now' && f.answer.moved !== 'another';
       if (isWalkChoice(f)) return f.seq === last;
       return f.answer.kind === 'shots' || lookUp(content, f.step) !== null;
     })

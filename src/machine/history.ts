@@ -20,7 +20,7 @@ export function historyOf(content: Content, state: State): readonly HistoryEntry
     return {
       seq: move.seq, time: timeOf(move.seq), what: `${what}${kind}`,
       ...(shots.length > 0 ? { came: `${tearInWords(centreOf(shots, sd).mean)} (${shots.length} ${shots.length === 1 ? 'shot' : 'shots'})` } : {}),
-      canPutBack: true,
+      bow: {}, back: { to: move.seq, steps: [] },
     };
   });
 }

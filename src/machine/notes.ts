@@ -16,7 +16,55 @@ export interface Stop {
 /** What a set of shots is for. */
 export type Purpose = 'judge' | 'prove' | 'resume' | 'tightened';
 
+/** What is being shot, and so how a set of shots is read. */
+export type SetKind = 'paper' | 'unfletched' | 'plumb' | 'broadheads' | 'arrows';
+
+/** What was shot, as far as it matters for the reading. */
+export interface ShotTag {
+  readonly shaft: 'fletched' | 'unfletched';
+  readonly head: 'field' | 'broadhead';
+  /** The arrow's number; null for any tuning arrow. */
+  readonly arrow: string | null;
+  readonly nockTurn: number;
+  /** Feet from the bow hand, where one set is shot from several distances. */
+  readonly distance?: number;
+  /** A reference shot: any tuning arrow that watches the archer, not an arrow under test. */
+  readonly reference?: true;
+}
+
+export type ArrowClass = 'first choice' | 'practice' | 'repair' | 'never again';
+
+/** One arrow that stood out, and what was done about it. */
+export interface ArrowCase {
+  /** Whether its nock was replaced, and from which line on its shots are with the new one. */
+  readonly swapped: number | null;
+  /** Turns tried, in order; 0 is as found. */
+  readonly tried: readonly number[];
+  /** The turn that its nock stands at now. */
+  readonly turn: number;
+}
+
+export interface ArrowNotes {
+  /** Arrows that the shots show to be odd and that are not dealt with yet, first one first. */
+  readonly odd: readonly string[];
+  readonly cases: Readonly<Record<string, ArrowCase>>;
+  readonly classes: Readonly<Record<string, { readonly class: ArrowClass; readonly why: string }>>;
+  /** More than a third stood out: how often the bow or the batch was looked at. */
+  readonly manyOdd: number;
+  readonly done: boolean;
+}
+
 export interface LoopNotes {
+  /** What is being shot now. */
+  readonly of: SetKind;
+  /** Broadheads against field points: how each axis ended, and the farthest distance (ft) at which both agreed. */
+  readonly broadAxis: Partial<Record<Axis, { readonly result: AxisResult; readonly chance: number }>>;
+  readonly broadReached: number;
+  /** The heads change shafts at half-time: at which line of the journal that was done last. */
+  readonly headsSwappedAt: number;
+  readonly arrows: ArrowNotes;
+  /** What an earlier tune of this bow handed over no longer holds. */
+  readonly forgetCarried: boolean;
   /** Bow hand to paper, feet. */
   readonly distance: number;
   readonly epoch: number;
@@ -57,7 +105,10 @@ export interface LoopNotes {
   readonly done: boolean;
 }
 
+const NO_ARROWS: ArrowNotes = { odd: [], cases: {}, classes: {}, manyOdd: 0, done: false };
+
 export const NO_NOTES: LoopNotes = {
+  of: 'paper', broadAxis: {}, broadReached: 0, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,
   distance: 7, epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, axis: {},
   inspection: null, inspections: 0, grossSeen: false, scattered: [], undo: [], undoing: [], reshoot: false, offered: null, offeredFor: {},
   declined: [], cablesAt: 0, heightAt: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
@@ -70,6 +121,8 @@ export interface LoopPatch extends Partial<LoopNotes> {
   readonly newSet?: true;
   /** The move that was advised when "moved" was answered: its knob and signed amount. */
   readonly told?: { readonly knob: KnobId; readonly delta: number; readonly kind: 'adjust' | 'put-back' };
+  /** What the shots of this very answer were shot with, one for each. */
+  readonly tags?: readonly ShotTag[];
   readonly stop?: Stop | null;
   /** Answers that are no longer on the route: kept as suggestions only. */
   readonly suggest?: readonly string[];

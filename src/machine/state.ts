@@ -115,7 +115,7 @@ function recordAnswer(content: Content, state: State, fact: Extract<Fact, { kind
   if (answer.kind === 'shots') return recordShots(state, answer.shots, fact.seq);
   if (answer.kind === 'moved') {
     const told = fact.decided.loop?.told;
-    if (told === undefined || answer.moved === 'not now') return state;
+    if (told === undefined || answer.moved === 'not now' || answer.moved === 'another') return state;
     // The amount as answered (or as corrected later) counts; the sign is the advice's.
     const sign = Math.sign(told.delta);
     const delta = answer.moved === 'as told' ? told.delta : sign * answer.moved.value;

@@ -61,7 +61,7 @@ function answeredInWords(content: Content, state: State, fact: AnsweredFact, ans
 function moveInWords(content: Content, fact: AnsweredFact, answer: Extract<Answer, { kind: 'moved' }>): string {
   const told = fact.decided.loop?.told;
   const { moved } = answer;
-  if (told === undefined || moved === 'not now') return plainAnswer(answer);
+  if (told === undefined || moved === 'not now' || moved === 'another') return plainAnswer(answer);
   const knob = content.knobs[told.knob];
   const delta = moved === 'as told' ? told.delta : Math.sign(told.delta) * moved.value;
   const words = `${headlineOf(knob, delta)} ${amountInWords({ value: Math.abs(delta), unit: knob.unit })}`;

@@ -3,14 +3,14 @@
 
 import type { ErrorCode } from '../errors.ts';
 import type { Unit } from '../maths/units.ts';
-import type { Axis, Direction, KnobId } from '../content/types.ts';
+import { KNOBS, type Axis, type Direction, type KnobId } from '../content/types.ts';
 import type { AxisResult, LoopPatch } from './notes.ts';
 
 export type { Axis, Direction, KnobId } from '../content/types.ts';
 export type { AxisResult, LoopPatch } from './notes.ts';
 
 /** Steps the archer walks through, in order; `stopped` interrupts any of them. */
-export const CHAPTERS = ['safety', 'baseline', 'warm-up', 'paper', 'finish', 'record'] as const;
+export const CHAPTERS = ['safety', 'baseline', 'warm-up', 'paper', 'broadheads', 'arrows', 'finish', 'record'] as const;
 export type Chapter = (typeof CHAPTERS)[number];
 
 export interface Tear { readonly x: number; readonly y: number }
@@ -23,8 +23,11 @@ export type ShotAnswer =
   | { readonly x: number; readonly y: number; readonly called?: 'good' | 'bad' }
   | { readonly missed: true };
 
-/** What really happened to a knob: as advised, another amount (signed by `direction`), or not at all for now. */
-export type MovedAnswer = 'as told' | 'not now' | Quantity;
+/**
+ * What really happened to a knob: as advised, another amount (signed by `direction`), not at all for now, or "another
+ * equally right adjustment, please".
+ */
+export type MovedAnswer = 'as told' | 'not now' | 'another' | Quantity;
 
 /** An answer after parsing: canonical, in the unit of the ask. */
 export type Answer =
@@ -67,7 +70,9 @@ export interface ShotPlan {
   readonly distance: Quantity;
   readonly shaft: 'fletched' | 'unfletched';
   readonly head: 'field' | 'broadhead';
+  /** Its number, or null for any tuning arrow. */
   readonly arrow: string | null;
+  /** Vanes by which the nock was turned, 0 as found. */
   readonly nockTurn: number;
   readonly shots: { readonly taken: number; readonly wanted: number };
   readonly axis?: Axis;
@@ -92,10 +97,19 @@ export type Ask = AskBase &
 
 export type AdviceKind = 'adjust' | 'put-back' | 'inspect' | 'shop';
 
-/** One change on the bow, or none (`inspect`, `shop`): never two. */
+/** Changes of one arrow, not of the bow: its nock turned in the shaft by whole vanes, or replaced. */
+export const ARROW_KNOBS = ['nock-turn', 'nock-swap'] as const;
+export type ArrowKnob = (typeof ARROW_KNOBS)[number];
+
+/** The adjustment of the bow that an advice is about; null where it is about an arrow, or about nothing to be moved. */
+export const bowKnobOf = (advice: Advice | null): KnobId | null => KNOBS.find((id) => id === advice?.knob) ?? null;
+
+/** One change on the bow or on one arrow, or none (`inspect`, `shop`): never two. */
 export interface Advice {
   readonly kind: AdviceKind;
-  readonly knob?: KnobId;
+  readonly knob?: KnobId | ArrowKnob;
+  /** Whose nock, where one arrow is changed. */
+  readonly arrow?: string;
   readonly direction?: Direction;
   readonly amount?: Quantity;
   /** The knob's setting against the baseline after this change. */
@@ -124,6 +138,7 @@ export type Finding =
 // ---- what is shown -------------------------------------------------------------------------------------------------
 
 export interface PaperPicture {
+  readonly kind: 'paper';
   /** Tears of the set at the present setting, oldest first; `counted` is false for called-bad shots. */
   readonly shots: readonly (Tear & { readonly counted: boolean })[];
   /** Best estimate and its likely region (half-widths, inches), once there are two shots. */
@@ -131,13 +146,55 @@ export interface PaperPicture {
   readonly likely?: Tear;
 }
 
+/** Impacts of two groups, each from its own aiming dot: field points (a) and broadheads (b), or fletched and unfletched. */
+export interface GroupsPicture {
+  readonly kind: 'groups';
+  readonly names: { readonly a: string; readonly b: string };
+  readonly a: readonly (Tear & { readonly counted: boolean })[];
+  readonly b: readonly (Tear & { readonly counted: boolean })[];
+  /** Centres, once a group has a shot; and the margin of agreement, inches each way. */
+  readonly means: { readonly a?: Tear; readonly b?: Tear };
+  readonly margin?: number;
+}
+
+/** The arrows of a set side by side: where each one's tail goes, and which stands out. */
+export interface ArrowsPicture {
+  readonly kind: 'arrows';
+  readonly typical: Tear | null;
+  readonly arrows: readonly { readonly arrow: string; readonly mean: Tear; readonly shots: number; readonly standsOut: boolean }[];
+}
+
+/** Sideways impacts from a plumb line, by distance. */
+export interface PlumbPicture {
+  readonly kind: 'plumb';
+  readonly points: readonly { readonly distance: Quantity; readonly x: number; readonly shots: number }[];
+}
+
+export type Picture = PaperPicture | GroupsPicture | ArrowsPicture | PlumbPicture;
+
+/** One point that the bow was at: as found (seq 0), or after a change. Oldest first. */
 export interface HistoryEntry {
   readonly seq: number;
   readonly time: string;
   readonly what: string;
+  /** What the shots at this point showed. */
   readonly came?: string;
-  /** True where the bow can be brought back to the state before this entry. */
-  readonly canPutBack: boolean;
+  /** The bow's settings at this point, against the baseline. */
+  readonly bow: Ledger;
+  /**
+   * How to bring the bow back to this point: the line to send with "put back", and what is to be undone, newest first.
+   * Null where the bow stands at this point already.
+   */
+  readonly back: { readonly to: number; readonly steps: readonly string[] } | null;
+}
+
+/** One answer of the tune, for the review: oldest first. */
+export interface AnswerEntry {
+  readonly seq: number;
+  readonly question: string;
+  readonly answer: string;
+  /** May be opened and changed; otherwise why not. */
+  readonly change: true | string;
 }
 
 export interface Where {
@@ -170,7 +227,7 @@ export interface View {
   readonly bow: Ledger;
   readonly advice: Advice | null;
   readonly findings: readonly Finding[];
-  readonly picture?: PaperPicture;
+  readonly picture?: Picture;
   readonly record?: BowRecord;
   /** May the archer do this now, and if not, why not. Faces grey the key and show the reason. */
   readonly may: { readonly back: true | string; readonly putBack: true | string };
@@ -180,7 +237,8 @@ export interface View {
 
 export type Intent =
   | { readonly kind: 'answer'; readonly answer: unknown }
-  | { readonly kind: 'back' }
+  /** Opens an earlier answer for correction: the last one (and again, the one before it), or the one of that line. */
+  | { readonly kind: 'back'; readonly to?: number }
   | { readonly kind: 'keep' }
   | { readonly kind: 'putBack'; readonly to?: number }
   | { readonly kind: 'stop'; readonly words: string }
@@ -233,6 +291,7 @@ export type Fact = FactBase &
 /** What an earlier tune of the same bow and archer hands over. */
 export interface Carried {
   readonly from: string;
+  /** What it is called in the question, with the archer. */
   readonly bow: string;
   readonly answers: Readonly<Record<string, Answer>>;
   readonly spread: { readonly sd: number; readonly df: number } | null;
@@ -242,10 +301,13 @@ export interface Carried {
 // ---- the machine's events: a closed union, so that the walk can be explored ------------------------------------------
 
 export type Verdict =
-  | 'inconsistent' | 'gross' | 'in tolerance' | 'out' | 'worse' | 'cannot' | 'borderline' | 'returned' | 'not returned';
+  | 'inconsistent' | 'gross' | 'in tolerance' | 'out' | 'worse' | 'cannot' | 'borderline' | 'returned' | 'not returned'
+  | 'odd arrows' | 'many odd';
 
 export type MachineEvent =
   | { readonly type: 'settled' }
+  | { readonly type: 'skipped' }
+  | { readonly type: 'farther' }
   | { readonly type: 'due' }
   | { readonly type: 'clear' }
   | { readonly type: 'stop' }
@@ -291,6 +353,7 @@ export interface SessionLike {
   /** How an answer in any written form would be understood, without taking it (for previews). */
   preview(answer: unknown): { readonly ok: true; readonly answer: Answer; readonly words: string } | { readonly ok: false; readonly code: ErrorCode; readonly message: string };
   history(): readonly HistoryEntry[];
+  answers(): readonly AnswerEntry[];
   transcript(): readonly TranscriptEntry[];
   /** Words of the trade that the text uses, for `?`. */
   glossary(): Readonly<Record<string, string>>;

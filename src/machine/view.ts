@@ -12,7 +12,7 @@ import { recordOf } from './record.ts';
 import { settingsOf, type State } from './state.ts';
 import type { Ask, Fact, Ledger, PaperPicture, View } from './types.ts';
 import { phrase } from './words.ts';
-import { LOOPS_WITH_PUT_BACK, placeOf } from './walk.ts';
+import { canPutBackAt, placeOf } from './walk.ts';
 
 /** The view of a state; `correcting` is the answered line that is open for correction, if any. */
 export function viewOf(content: Content, state: State, correcting: number | null = null): View {
@@ -54,8 +54,7 @@ function adviceShown(state: State, place: string): View['advice'] {
 
 function mayPutBack(content: Content, state: State, place: string): true | string {
   if (lastMoveToUndo(state) === null) return phrase(content, 'may-not-put-back-none');
-  const [chapter, stage = ''] = place.split('.');
-  return chapter === 'paper' && LOOPS_WITH_PUT_BACK.includes(stage) ? true : phrase(content, 'may-not-put-back-now');
+  return canPutBackAt(place) ? true : phrase(content, 'may-not-put-back-now');
 }
 
 /** The newest move that no put-back has undone; null where the bow stands at its baseline by way of them. */
@@ -82,10 +81,10 @@ function pictureOf(state: State): PaperPicture | null {
   const bad = (currentSet(state)?.shots ?? []).filter((shot) => !shot.good);
   const shots = [...good, ...bad].sort((a, b) => a.seq - b.seq).map(({ x, y, good: counted }) => ({ x, y, counted }));
   if (shots.length === 0) return null;
-  if (good.length < 2) return { shots };
+  if (good.length < 2) return { kind: 'paper', shots };
   const spread = spreadOf(state);
   const { mean, count } = centreOf(good, spread.sd);
-  return { shots, mean, likely: { x: (2 * spread.sd) / Math.sqrt(count.x), y: (2 * spread.sd) / Math.sqrt(count.y) } };
+  return { kind: 'paper', shots, mean, likely: { x: (2 * spread.sd) / Math.sqrt(count.x), y: (2 * spread.sd) / Math.sqrt(count.y) } };
 }
 
 /** The question of an earlier line, opened again; the standing one where that line cannot be opened. */

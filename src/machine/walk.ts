@@ -84,10 +84,10 @@ const asFound = {
           { guard: means('in tolerance'), target: '#second' },
           { guard: means('out'), target: '#height' },
         ],
-        settled: { target: '#finish' },
+        settled: { target: '#broadheads' },
       },
     },
-    inspecting: { on: { looked: { target: 'shooting' }, settled: { target: '#finish' } } },
+    inspecting: { on: { looked: { target: 'shooting' }, settled: { target: '#broadheads' } } },
   },
 };
 
@@ -99,8 +99,58 @@ const second = {
   states: {
     shooting: {
       on: {
-        verdict: { target: '#finish' },
-        settled: { target: '#finish' },
+        verdict: { target: '#broadheads' },
+        settled: { target: '#broadheads' },
+      },
+    },
+  },
+};
+
+/** Field points against broadheads: both axes at one distance, then farther while the archer's group allows. */
+const broadheads = {
+  id: 'broadheads',
+  initial: 'preparing' as const,
+  states: {
+    preparing: { on: { settled: { target: 'height' }, skipped: { target: '#arrows' } } },
+    height: measuringLoop('broadHeight', '#broadSide'),
+    side: measuringLoop('broadSide', '#farther'),
+    farther: { id: 'farther', on: { farther: { target: 'height' }, settled: { target: '#arrows' } } },
+  },
+};
+
+/** Every arrow of the set against the typical one; odd ones are mended or set aside, one change at a time. */
+const arrows = {
+  id: 'arrows',
+  initial: 'preparing' as const,
+  on: { 'put back': { target: '#heightAgain.puttingBack' } },
+  states: {
+    preparing: { on: { settled: { target: 'screening' }, skipped: { target: '#finish' } } },
+    screening: {
+      id: 'screening',
+      initial: 'shooting' as const,
+      states: {
+        shooting: {
+          on: {
+            verdict: [
+              { guard: means('inconsistent'), target: 'inspecting' },
+              { guard: means('many odd'), target: 'inspecting' },
+              { guard: means('odd arrows'), target: '#mending' },
+            ],
+            settled: { target: '#finish' },
+          },
+        },
+        inspecting: { on: { looked: { target: 'shooting' }, settled: { target: '#finish' } } },
+      },
+    },
+    mending: {
+      id: 'mending',
+      initial: 'advising' as const,
+      states: {
+        // The next single change of this arrow.
+        advising: { on: { moved: { target: 'shooting' }, verdict: [{ guard: means('cannot'), target: 'looking' }], settled: { target: '#finish' } } },
+        shooting: { on: { verdict: [{ guard: means('out'), target: 'advising' }, { guard: means('in tolerance'), target: 'advising' }] } },
+        // Nothing left to change: point, vanes, or set aside.
+        looking: { on: { looked: { target: 'advising' } } },
       },
     },
   },
@@ -110,6 +160,7 @@ const second = {
 const finish = {
   id: 'finish',
   initial: 'tightening' as const,
+  on: { 'put back': { target: '#heightAgain.puttingBack' } },
   states: {
     tightening: { on: { settled: { target: 'proof' } } },
     proof: {
@@ -153,6 +204,8 @@ export const walkMachine = setup({
             second,
           },
         },
+        broadheads,
+        arrows,
         finish,
         record: { id: 'record' },
         hist: { type: 'history', history: 'deep' },
@@ -189,11 +242,14 @@ export function placeOf(snapshot: WalkSnapshot): string {
 }
 
 const CHAPTER_OF: Readonly<Record<string, Chapter>> = {
-  safety: 'safety', baseline: 'baseline', warmUp: 'warm-up', paper: 'paper', finish: 'finish', record: 'record',
+  safety: 'safety', baseline: 'baseline', warmUp: 'warm-up', paper: 'paper', broadheads: 'broadheads', arrows: 'arrows', finish: 'finish',
+  record: 'record',
 };
 
 /** The chapter of a place; null in `asking` and `stopped`, which interrupt a chapter. */
 export const chapterOfPlace = (place: string): Chapter | null => CHAPTER_OF[place.split('.')[0] ?? ''] ?? null;
 
-/** Stages of paper in which a change can be put back. */
-export const LOOPS_WITH_PUT_BACK: readonly string[] = ['height', 'side', 'heightAgain', 'second'];
+/** Places in which a change on the bow can be put back. */
+const WITH_PUT_BACK = [/^paper\.(height|side|heightAgain|second)\./, /^broadheads\.(height|side)\./, /^arrows\./, /^finish\./];
+
+export const canPutBackAt = (place: string): boolean => WITH_PUT_BACK.some((pattern) => pattern.test(place));

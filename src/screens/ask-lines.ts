@@ -123,7 +123,7 @@ const shotBlocks = (ask: Ask, prompt: Prompt, view: View, told: string | null, d
   if (ask.kind !== 'tear' && ask.kind !== 'impact') return [];
   const { width, preview } = drawn;
   const what = paragraph(span('  shoot  ', 'coach'), shotWords(ask), width);
-  const past: Drawing = view.picture ?? {};
+  const past: Drawing = view.picture?.kind === 'paper' ? view.picture : {};
   if (prompt.called === null) {
     return [
       ...(past.shots !== undefined && past.shots.length > 0 ? [pictureBlock(past, RANK.picture, drawn)] : []),

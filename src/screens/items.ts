@@ -34,7 +34,7 @@ export const takenLines = (before: View, intent: Intent, after: View, entries: r
     ...(followed === null || includes(entries.filter((entry) => entry.who === 'coach'), followed.what) ? [] : [...adviceHeadline(followed, width), ...undoLine(followed, width)]),
     ...(asked === null ? [] : entryItem({ who: 'coach', text: asked }, width)),
     ...entries.slice(0, answered).flatMap((entry) => entryItem(entry, width)),
-    ...(isShot(before) && !isShot(after) && (after.picture?.shots.length ?? 0) > 1 && after.picture !== undefined ? setLines(after.picture, look) : []),
+    ...(isShot(before) && !isShot(after) && after.picture?.kind === 'paper' && after.picture.shots.length > 1 ? setLines(after.picture, look) : []),
     ...entries.slice(answered).flatMap((entry) => entryItem(entry, width)),
     ...unsaid.flatMap((text) => entryItem({ who: 'coach', text }, width)),
     ...(after.record !== undefined && before.record === undefined ? recordLines(after.record, width) : []),

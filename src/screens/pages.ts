@@ -85,6 +85,6 @@ export const takePage = ({ page, cursor, entry }: Overlay): Taken => {
 const fromHistory = (page: Page & { readonly id: 'history' }, cursor: number): Taken => {
   const entry = page.entries[cursor];
   if (entry === undefined) return { wants: 'choose one first' };
-  if (!entry.canPutBack) return { wants: 'the bow cannot be brought back to before that entry: nothing on it was moved there or since' };
-  return { page: { id: 'sure', what: entry.what, to: entry.seq } };
+  if (entry.back === null) return { wants: 'the bow stands there already: nothing on it was moved since' };
+  return { page: { id: 'sure', what: entry.what, to: entry.back.to } };
 };

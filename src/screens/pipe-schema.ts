@@ -3,7 +3,7 @@
 import { z } from 'zod';
 import { AXES, DIRECTIONS, KNOBS } from '../content/types.ts';
 import { ERRORS, type ErrorCode } from '../errors.ts';
-import { CHANGED, CHAPTERS } from '../machine/types.ts';
+import { ARROW_KNOBS, CHANGED, CHAPTERS } from '../machine/types.ts';
 import { UNITS } from '../maths/units.ts';
 
 export const PIPE_VERSION = 1;
@@ -58,7 +58,7 @@ const answer = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('confirm'), value: z.boolean() }),
   z.strictObject({ kind: z.literal('text'), value: z.string() }),
   z.strictObject({ kind: z.literal('shots'), shots: list(shot) }),
-  z.strictObject({ kind: z.literal('moved'), moved: z.union([z.literal(['as told', 'not now']), quantity]) }),
+  z.strictObject({ kind: z.literal('moved'), moved: z.union([z.literal(['as told', 'not now', 'another']), quantity]) }),
   z.strictObject({ kind: z.literal('not known') }),
 ]);
 
@@ -93,7 +93,7 @@ export const askSchema = z.discriminatedUnion('kind', [
 
 const advice = z.strictObject({
   kind: z.enum(['adjust', 'put-back', 'inspect', 'shop']),
-  knob: z.enum(KNOBS).optional(), direction: z.enum(DIRECTIONS).optional(),
+  knob: z.enum([...KNOBS, ...ARROW_KNOBS]).optional(), arrow: z.string().optional(), direction: z.enum(DIRECTIONS).optional(),
   amount: quantity.optional(), to: quantity.optional(),
   expect: point.extend({ sdX: z.number(), sdY: z.number() }).optional(),
   trial: z.literal(true).optional(), press: z.boolean().optional(),

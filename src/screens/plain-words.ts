@@ -118,8 +118,8 @@ export const sayLines = (view: View): string[] => view.say.map((text) => clean(`
 
 export function historyLines(entries: readonly HistoryEntry[]): string[] {
   if (entries.length === 0) return ['Nothing is in the history yet.'];
-  const lines = entries.map(({ seq, what, came, canPutBack }) =>
-    clean(`  ${seq}. ${what}${came ? `; it came to: ${came}` : ''}${canPutBack ? ` (undo it with: put back ${seq})` : ''}`));
+  const lines = entries.map(({ seq, what, came, back }) =>
+    clean(`  ${seq}. ${what}${came ? `; it came to: ${came}` : ''}${back === null ? '' : ` (bring the bow back to this with: put back ${back.to})`}`));
   return ['history, oldest first', ...lines];
 }
 

@@ -44,7 +44,7 @@ class Plain {
   private tears({ picture, ask }: View, before: Ask | null): readonly string[] {
     const opening = !this.opened;
     this.opened = true;
-    if (picture === undefined) return [];
+    if (picture?.kind !== 'paper') return [];
     const shot = before?.kind === 'tear' || before?.kind === 'impact';
     if (shot && (ask?.kind === 'tear' || ask?.kind === 'impact') && ask.shots.taken > 0) return takenLines(picture);
     return shot || opening ? pictureLines(picture) : [];
