@@ -56,6 +56,7 @@ export function fakeSession(asks: readonly Ask[]): FakeSession {
       if (intent.kind === 'answer') at += 1;
       return { view: intent.kind === 'stop' ? { ...view(), type: 'stop', chapter: 'stopped' } : view() };
     },
+    answers: () => [],
     preview: (answer) => typeof answer === 'string' && answer.startsWith('high')
       ? { ok: true, answer: { kind: 'shots', shots: [{ x: -0.125, y: 0.5 }] }, words: 'high 1/2, left 1/8' }
       : { ok: false, code: 'not-a-tear', message: 'A tear needs up or down.' },
