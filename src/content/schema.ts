@@ -47,6 +47,8 @@ export function toContent(parsed: Parsed, chapters: readonly z.output<typeof ste
       'very-gross': { id: 'very-gross', ...parsed['content/inspections.yaml']['very-gross'] },
       'not-returned': { id: 'not-returned', ...parsed['content/inspections.yaml']['not-returned'] },
       'no-response': { id: 'no-response', ...parsed['content/inspections.yaml']['no-response'] },
+      'broadhead-scatter': { id: 'broadhead-scatter', ...parsed['content/inspections.yaml']['broadhead-scatter'] },
+      'plumb-bend': { id: 'plumb-bend', ...parsed['content/inspections.yaml']['plumb-bend'] },
     },
     rechecks: parsed['content/rechecks.yaml'],
     cautions: parsed['content/cautions.yaml'],

@@ -25,13 +25,15 @@ export const GUARDS = [
   'yoke-bow', 'two-cams', 'spacer-bow', 'screw-bow',
   'press-trained', 'press-at-shop', 'no-press',
   'was-adjusted', 'nock-was-turned', 'needs-shop',
+  'arrows-by-paper', 'all-arrows',
+  'paper', 'no-paper', 'unfletched', 'plumb-line', 'hunts', 'shoots-broadheads', 'shoots-groups',
 ] as const;
 export type GuardName = (typeof GUARDS)[number];
 
 /** When something happened, which steps are asked again. The names are closed; the lists are data. */
 export const TRIGGERS = [
   'start', 'long-break', 'heat-or-fall',
-  'place-changed', 'distance-changed',
+  'place-changed', 'distance-changed', 'broadheads-distance',
   'limb-bolts', 'arrow-changed', 'yoke', 'cam-spacers', 'cam-sync', 'cam-screw', 'nock-height', 'rest-height', 'rest-side', 'drop-cord',
   'clash', 'forty-shots', 'string-replaced', 'rest-replaced', 'release-replaced', 'sight-moved',
   'released-by-dealer', 'something-moved', 'unadvised-move',
@@ -84,6 +86,8 @@ export interface ChoiceOption {
   readonly gate?: 'pass' | GateFail;
   /** Said when it is picked. */
   readonly say?: string;
+  /** Offered only where all of these hold. */
+  readonly when?: readonly GuardName[];
 }
 
 export type Step =
@@ -154,7 +158,7 @@ export interface LadderRule {
 
 /** Things to look at when no adjustment is right: scatter, a gross tear, a knob that does nothing, a return that did not. */
 export interface Inspection {
-  readonly id: 'scatter' | 'gross' | 'very-gross' | 'not-returned' | 'no-response';
+  readonly id: 'scatter' | 'gross' | 'very-gross' | 'not-returned' | 'no-response' | 'broadhead-scatter' | 'plumb-bend';
   readonly say: readonly string[];
   readonly options: readonly { readonly value: string; readonly label: string; readonly cause: string | null; readonly say: string }[];
   readonly source: readonly string[];

@@ -31,11 +31,42 @@ export function pressAtHand(state: State): 'trained' | 'shop' | 'none' {
   return value === 'trained' || value === 'shop' ? value : 'none';
 }
 
+/**
+ * The backstop is looked at again each day and at each distance, and there "no paper" may be said of a target for
+ * broadheads: once shots were read from paper, or another way was chosen, that answer alone changes nothing.
+ */
+function withoutPaper(state: State): boolean {
+  if (state.sets.some((set) => set.of === 'paper' && set.shots.length > 0)) return false;
+  const way = chosen(state, 'method');
+  return chosen(state, 'backstop') === 'no-paper' || way === 'unfletched' || way === 'plumb-line';
+}
+const method = (s: State): string | undefined => (withoutPaper(s) ? chosen(s, 'method') : undefined);
+
+function shootsBroadheads(state: State): boolean {
+  const wanted = chosen(state, 'broadheads-wanted');
+  return wanted === 'fixed' || wanted === 'mechanical';
+}
+
 function massIsClose(state: State): boolean {
   const mass = measured(state, 'arrow-mass');
   const peak = measured(state, 'peak-weight');
   if (mass === undefined || peak === undefined) return false;
   return massRatio(mass, peak) >= MASS_FLOOR && worstMassRatio(mass, peak, undefined) < MASS_FLOOR;
+}
+
+/** Arrows (by number) whose nock was turned or replaced and that are shot on. */
+export const changedNocks = (state: State): readonly string[] =>
+  Object.entries(state.notes.arrows.cases)
+    .filter(([arrow, one]) => (one.turn !== 0 || one.swapped !== null) && ['first choice', 'practice'].includes(state.notes.arrows.classes[arrow]?.class ?? ''))
+    .map(([arrow]) => arrow);
+
+// One arrow is told from another by paper, and only where the shots have not scattered. Once the arrows are done with, nothing
+// of them is asked that was not asked before.
+function arrowsByPaper(state: State): boolean {
+  const { axis, arrows } = state.notes;
+  if (chosen(state, 'release') !== 'release-aid' || chosen(state, 'backstop') === 'no-paper') return false;
+  if (axis.height?.result === 'inconsistent' || axis.side?.result === 'inconsistent') return false;
+  return !arrows.done || state.answers['arrows-wanted'] !== undefined;
 }
 
 export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolean>> = {
@@ -65,8 +96,18 @@ export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolea
   'press-at-shop': press('shop'),
   'no-press': press('none'),
   'was-adjusted': (s) => s.moves.length > 0,
-  'nock-was-turned': () => false,
+  // A nock that was turned or replaced, on an arrow that is shot on.
+  'nock-was-turned': (s) => changedNocks(s).length > 0,
   'needs-shop': (s) => s.notes.shop.length > 0,
+  'arrows-by-paper': arrowsByPaper,
+  'all-arrows': (s) => chosen(s, 'arrows-wanted') === 'all',
+  'paper': (s) => !withoutPaper(s),
+  'no-paper': withoutPaper,
+  'unfletched': (s) => method(s) === 'unfletched',
+  'plumb-line': (s) => method(s) === 'plumb-line',
+  'hunts': (s) => chosen(s, 'use') === 'hunting',
+  'shoots-broadheads': shootsBroadheads,
+  'shoots-groups': (s) => shootsBroadheads(s) || method(s) === 'unfletched' || method(s) === 'plumb-line',
 };
 
 export const holds = (state: State, names: readonly GuardName[]): boolean =>

@@ -26,7 +26,7 @@ const USUAL: Readonly<Record<string, unknown>> = {
   'axle-to-axle': '33 1/8', 'brace-height': '6 5/8', 'nock-height': '1/16', 'centre-shot': '13/16', 'centre-shot-figure': '13/16',
   'cams': 'yoke', 'rest': 'drop-away-cable', 'press': 'shop', 'rest-scale': 'fine-screw',
   'contact': 'clean', 'grip': 'same', 'face': 'same', 'lean': 'straight', 'cam-range': 'known',
-  'use': 'hunting', 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
+  'use': 'hunting', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
   'released': 'The dealer released it today and found nothing wrong', 'what-happened': 'nothing',
 };
 

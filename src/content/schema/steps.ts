@@ -29,6 +29,7 @@ const option = known({
   label: line,
   gate: z.enum(['pass', 'shop', 'fix', 'look-up', 'note']).exactOptional(),
   say: line.exactOptional(),
+  when: guards.exactOptional(),
 });
 
 const check = known({
