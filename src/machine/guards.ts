@@ -64,7 +64,7 @@ export const changedNocks = (state: State): readonly string[] =>
 // of them is asked that was not asked before.
 function arrowsByPaper(state: State): boolean {
   const { axis, arrows } = state.notes;
-  if (chosen(state, 'release') !== 'release-aid' || chosen(state, 'backstop') === 'no-paper') return false;
+  if (chosen(state, 'release') !== 'release-aid' || withoutPaper(state)) return false;
   if (axis.height?.result === 'inconsistent' || axis.side?.result === 'inconsistent') return false;
   return !arrows.done || state.answers['arrows-wanted'] !== undefined;
 }

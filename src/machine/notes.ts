@@ -42,6 +42,8 @@ export interface ArrowCase {
   readonly tried: readonly number[];
   /** The turn that its nock stands at now. */
   readonly turn: number;
+  /** Changes that the archer did not want, or could not make. */
+  readonly declined: readonly ('nock-turn' | 'nock-swap')[];
 }
 
 export interface ArrowNotes {
@@ -52,6 +54,14 @@ export interface ArrowNotes {
   /** More than a third stood out: how often the bow or the batch was looked at. */
   readonly manyOdd: number;
   readonly done: boolean;
+  /** The arrows are numbered 1 to this; 0 before they were counted for this chapter. */
+  readonly inSet: number;
+  /** Sets of arrows up to this one (by id) no longer count. */
+  readonly after: number;
+  /** The stage of the shooting that was last told to the archer. */
+  readonly told: string;
+  /** How often the reference shots wandered. */
+  readonly wandered: number;
 }
 
 export interface LoopNotes {
@@ -105,7 +115,9 @@ export interface LoopNotes {
   readonly done: boolean;
 }
 
-const NO_ARROWS: ArrowNotes = { odd: [], cases: {}, classes: {}, manyOdd: 0, done: false };
+const NO_ARROWS: ArrowNotes = {
+  odd: [], cases: {}, classes: {}, manyOdd: 0, done: false, inSet: 0, after: 0, told: '', wandered: 0,
+};
 
 export const NO_NOTES: LoopNotes = {
   of: 'paper', broadAxis: {}, broadReached: 0, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,
