@@ -9,7 +9,7 @@ import type { Content } from '../types.ts';
 export const CALLED_BY_THE_MACHINE = [
   'bow', 'what-happened', 'released', 'use', 'cams', 'rest', 'press', 'rest-scale', 'centre-shot-figure',
   'contact', 'grip', 'face', 'lean', 'place', 'someone-hurt', 'arrow-check', 'rest-check',
-  'heads-swapped', 'method', 'unfletched-ready', 'first-unfletched', 'plumb-ready', 'group-at-20',
+  'heads-swapped', 'broadheads-farther', 'method', 'unfletched-ready', 'first-unfletched', 'plumb-ready', 'group-at-20',
 ] as const;
 
 export function calling(content: Content, where: Where): Problem[] {
