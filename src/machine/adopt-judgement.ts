@@ -6,6 +6,8 @@ import { shopNote } from './loop/advise.ts';
 import { canPutBackAt } from './walk.ts';
 import type { Deciding } from './deciding.ts';
 import { lineOf, priorOf } from './loop/evidence.ts';
+import { gaugeOf } from './loop/gauge.ts';
+import { axisFinding, axisResults, endAxes } from './loop/results.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
 import { amountInWords, phrase } from './words.ts';
@@ -49,11 +51,11 @@ function undoUnjudged(d: Deciding): boolean {
 }
 
 function leaveScattered(d: Deciding): true {
-  const axes = (['height', 'side'] as const).filter((axis) => d.state.notes.axis[axis]?.result !== 'tuned');
+  const axes = gaugeOf(d.state).axes.filter((axis) => axisResults(d.state)[axis]?.result !== 'tuned');
   d.add({
     events: [{ type: 'settled' }],
-    findings: axes.map((axis) => ({ kind: 'axis' as const, axis, chapter: 'paper' as const, result: 'inconsistent' as const })),
-    loop: { axis: { ...d.state.notes.axis, ...Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }])) }, inspection: null },
+    findings: axes.map((axis) => axisFinding(d.state, axis, 'inconsistent')),
+    loop: { ...endAxes(d.state, Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }]))), inspection: null },
   });
   d.say('leave-scattered');
   return true;
@@ -65,7 +67,7 @@ function leaveGross(d: Deciding): true {
   d.add({
     advice: shopNote(d.content, why),
     events: [{ type: 'settled' }],
-    findings: axes.map((axis) => ({ kind: 'axis' as const, axis, chapter: 'paper' as const, result: 'cannot' as const })),
+    findings: axes.map((axis) => axisFinding(d.state, axis, 'cannot')),
     loop: { axis: { height: { result: 'cannot', chance: 0 }, side: { result: 'cannot', chance: 0 } }, shop: [...d.state.notes.shop, why] },
   });
   return true;
@@ -81,6 +83,8 @@ function inspectAdvice(d: Deciding): void {
 function learn(d: Deciding): void {
   const axis = axisOf(d.place);
   const rung = axis === null ? null : rungNow(d.content, d.state, axis);
+  // A response is learned and handed on in inches of tear; what distance shows is used there alone.
+  if (gaugeOf(d.state).of !== 'paper') return;
   if (axis === null || rung === null || !d.state.moves.some((m) => m.knob === rung.knob)) return;
   const line = lineOf(d.content, d.state, axis, rung.knob);
   const sd = Math.sqrt(line.varSlope);

@@ -5,7 +5,8 @@ import { agenda, chapterOf, isOfFinish } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen } from './guards.ts';
 import { turnFinish } from './turn-finish.ts';
-import { turnPaper } from './turn-paper.ts';
+import { turnFarther, turnPreparing } from './turn-broadheads.ts';
+import { turnLoop } from './turn-loop.ts';
 import type { Chapter } from './types.ts';
 
 const MOST_TURNS = 60;
@@ -41,8 +42,10 @@ function oneTurn(d: Deciding): boolean {
   if (open) return place.startsWith('finish.') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
   if (chosen(d.state, 'release') === 'fingers') return d.event({ type: 'settled' });
   const [chapter = '', , phase = ''] = place.split('.');
-  if (place === 'broadheads.preparing' || place === 'arrows.preparing') return d.event({ type: 'skipped' });
-  return chapter === 'finish' ? turnFinish(d, place) : turnPaper(d, phase);
+  if (place === 'broadheads.preparing') return turnPreparing(d);
+  if (place === 'broadheads.farther') return turnFarther(d);
+  if (place === 'arrows.preparing') return d.event({ type: 'skipped' });
+  return chapter === 'finish' ? turnFinish(d, place) : turnLoop(d, phase);
 }
 
 function finishOnce(d: Deciding): boolean {

@@ -6,7 +6,9 @@ import { isCableWork, longBreak, nextUndo } from './after-happening.ts';
 import { judgeGate } from './gates.ts';
 import { SHOTS_TO_REST } from './limits.ts';
 import { axisOf } from './ask.ts';
-import { taken } from './loop/sets.ts';
+import { gaugeOf, taken } from './loop/gauge.ts';
+import { axisFinding, endAxes } from './loop/results.ts';
+import { tagsFor } from './plan.ts';
 import { stopOver } from './stops.ts';
 import { placeOf } from './walk.ts';
 import { bowKnobOf, type Answer, type Finding, type MovedAnswer } from './types.ts';
@@ -77,9 +79,10 @@ function afterStopWord(d: Deciding, what: string): void {
 }
 
 function afterShots(d: Deciding, answer: Extract<Answer, { kind: 'shots' }>): void {
+  if (d.before.notes.of !== 'paper') d.add({ loop: { tags: tagsFor(d.content, d.before, answer.shots.length) } });
   if (answer.shots.some((shot) => 'missed' in shot)) {
     d.trigger('clash');
-    d.say('missed-paper');
+    d.say(gaugeOf(d.state).of === 'paper' ? 'missed-paper' : 'missed-target');
   }
   if (answer.shots.some((shot) => !('missed' in shot) && shot.called === 'bad')) d.say('called-bad');
   const { shotCount, notes } = d.state;
@@ -122,7 +125,7 @@ function causeFound(d: Deciding, cause: Cause, again: readonly string[], voids =
   const { epoch } = d.state.notes;
   d.add({
     findings: [{ kind: 'cause', cause }], due: again, advice: null,
-    loop: { newSet: true, wanted: 3, purpose: 'judge', reshoot: true, epoch: epoch + 1, grossSeen: false, ...(voids ? { forgetBefore: epoch } : {}) },
+    loop: { newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, epoch: epoch + 1, grossSeen: false, ...(voids ? { forgetBefore: epoch } : {}) },
   });
   d.say(`cause-${cause.replace(' ', '-')}`);
 }
@@ -145,7 +148,7 @@ function afterInspection(d: Deciding, id: string, value: string): void {
   const mended = AFTER_MENDING[value];
   if (mended !== undefined) d.trigger(mended);
   // After scatter five shots judge better than three.
-  d.add({ events: [{ type: 'looked' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' ? 5 : 3, inspection: null, reshoot: false } });
+  d.add({ events: [{ type: 'looked' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' && gaugeOf(d.state).of === 'paper' ? 5 : gaugeOf(d.state).first, inspection: null, reshoot: false } });
 }
 
 function afterMove(d: Deciding, moved: MovedAnswer): void {
@@ -161,12 +164,12 @@ function afterMove(d: Deciding, moved: MovedAnswer): void {
   if (isCableWork(knob.id)) d.add({ loop: { cablesAt: d.draft.seq } });
   if (moved !== 'as told') d.say('moved-other');
   if (!putBack) {
-    d.add({ events: [{ type: 'moved' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: 2, offered: null, declined: [] } });
+    d.add({ events: [{ type: 'moved' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: gaugeOf(d.state).again, offered: null, declined: [] } });
     return;
   }
   const { undo, undoing } = d.before.notes;
   const left = undo.filter((seq) => !undoing.includes(seq));
-  d.add({ advice: null, loop: { undo: left, newSet: true, purpose: 'prove', wanted: 3 } });
+  d.add({ advice: null, loop: { undo: left, newSet: true, purpose: 'prove', wanted: gaugeOf(d.state).first } });
   if (left.length > 0) return nextUndo(d);
   d.event({ type: 'moved' });
 }
@@ -192,14 +195,14 @@ function afterFinishing(d: Deciding, value: string): void {
 
 function afterAccept(d: Deciding, value: string): void {
   if (value !== 'accept') {
-    d.add({ events: [{ type: 'chosen', choice: 'go on' }], loop: { offered: null, declined: [], wanted: taken(d.state) + 1 } });
+    d.add({ events: [{ type: 'chosen', choice: 'go on' }], loop: { offered: null, declined: [], wanted: gaugeOf(d.state).next(taken(d.state)) } });
     return;
   }
   const axis = axisOf(placeOf(d.before.walk));
   if (axis !== null) {
     d.add({
-      findings: [{ kind: 'axis', axis, chapter: 'paper', result: 'accepted' }],
-      loop: { axis: { ...d.state.notes.axis, [axis]: { result: 'accepted', chance: 0 } } },
+      findings: [axisFinding(d.state, axis, 'accepted')],
+      loop: endAxes(d.state, { [axis]: { result: 'accepted', chance: 0 } }),
     });
   }
   d.say('accepted');

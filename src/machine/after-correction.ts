@@ -6,12 +6,13 @@ import { afterAnswer, applyGate, sideEffects } from './after-answer.ts';
 import { lookUp } from './agenda.ts';
 import { holds } from './guards.ts';
 import { isWalkChoice } from './correctable.ts';
-import { centreOf, spreadOf } from './loop/evidence.ts';
+import { gaugeOf } from './loop/gauge.ts';
+import { spreadOf } from './loop/evidence.ts';
 import { goodShots } from './loop/sets.ts';
 import { settingsOf, type State } from './state.ts';
 import { takenBack } from './stops.ts';
 import type { Answer, Fact } from './types.ts';
-import { settingInWords, tearInWords } from './words.ts';
+import { differenceInWords, settingInWords, tearInWords } from './words.ts';
 
 export function afterCorrection(d: Deciding, of: number, answer: Answer): void {
   const fact = d.before.facts.find((f) => f.seq === of);
@@ -35,8 +36,9 @@ function correctedShots(d: Deciding, of: number): void {
   const meanIn = (state: State): string | null => {
     const set = state.sets.find((s) => s.shots.some((shot) => shot.seq === of));
     // Where every shot was missed or called bad there is no middle to tell.
-    const good = set === undefined ? [] : goodShots(set);
-    return good.length === 0 ? null : tearInWords(centreOf(good, spreadOf(state).sd).mean);
+    const gauge = gaugeOf(state);
+    const centre = set === undefined || set.of !== gauge.of ? null : gauge.read(goodShots(set), spreadOf(state).sd);
+    return centre === null ? null : gauge.of === 'paper' ? tearInWords(centre.mean) : differenceInWords(centre.mean);
   };
   const was = meanIn(d.before);
   const is = meanIn(d.state);

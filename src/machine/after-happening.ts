@@ -4,6 +4,7 @@ import type { Changed } from './types.ts';
 import type { Trigger } from '../content/types.ts';
 import type { Deciding, FactDraft } from './deciding.ts';
 import { undoAdvice } from './loop/advise.ts';
+import { gaugeOf } from './loop/gauge.ts';
 import { settingNow } from './loop/sets.ts';
 import { tidy, type Move } from './state.ts';
 import { stopOver } from './stops.ts';
@@ -60,7 +61,7 @@ function movedUnasked(d: Deciding, knobId: Move['knob'], delta: number): void {
   const knob = d.content.knobs[knobId];
   d.trigger(knob.trigger);
   d.trigger('unadvised-move');
-  d.add({ advice: null, loop: { newSet: true, wanted: 3, purpose: 'judge', reshoot: true, ...(isCableWork(knobId) ? { cablesAt: d.draft.seq } : {}) } });
+  d.add({ advice: null, loop: { newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, ...(isCableWork(knobId) ? { cablesAt: d.draft.seq } : {}) } });
   d.say('moved-unasked', { what: `${headlineOf(knob, delta)} ${amountInWords({ value: Math.abs(delta), unit: knob.unit })}` });
   const now = settingNow(d.state, knobId);
   if (Math.abs(now) > knob.hard + 1e-9) d.say('beyond-hard-limit', { knob: knob.name, limit: amountInWords({ value: knob.hard, unit: knob.unit }) });
@@ -81,7 +82,7 @@ function changed(d: Deciding, what: Changed): void {
   const { epoch } = d.state.notes;
   // What the old string, rest, release or arrow showed no longer counts; a fall leaves the shots but not their setting.
   const forgets = what === 'string' || what === 'rest' || what === 'release' || what === 'arrow';
-  d.add({ advice: null, loop: { epoch: epoch + 1, newSet: true, wanted: 3, purpose: 'judge', reshoot: true, ...(forgets ? { forgetBefore: epoch, learned: {}, ended: {}, worse: {}, axis: {} } : {}) } });
+  d.add({ advice: null, loop: { epoch: epoch + 1, newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, ...(forgets ? { forgetBefore: epoch, learned: {}, ended: {}, worse: {}, axis: {} } : {}) } });
 }
 
 function wantedBack(d: Deciding, to: number): void {

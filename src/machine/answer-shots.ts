@@ -6,6 +6,8 @@ import type { Answer, ShotAnswer } from './types.ts';
 
 /** A tear beyond this is no tear but a slip of the pen, or a bow that is not to be tuned by knobs. */
 export const MAX_TEAR = 4;
+/** An arrow further than this from its own dot has hit another one's, or the figure is wrong. */
+export const MAX_IMPACT = 24;
 export const MAX_SHOTS_AT_ONCE = 12;
 
 type Parsed<T> = { readonly ok: true; readonly answer: T } | { readonly ok: false; readonly code: ErrorCode; readonly message: string };
@@ -13,21 +15,22 @@ type Parsed<T> = { readonly ok: true; readonly answer: T } | { readonly ok: fals
 const HOW = 'Write it like "high 1/2 left 1/8", or x and y like "-0.1 0.5" (right and high are plus).';
 const no = (code: ErrorCode, message: string): Parsed<never> => ({ ok: false, code, message });
 
-export function parseShots(raw: unknown): Parsed<Answer> {
+/** `most` is the largest figure (in) that is taken on one axis: MAX_TEAR at paper, MAX_IMPACT at a target. */
+export function parseShots(raw: unknown, most: number): Parsed<Answer> {
   const parts: readonly unknown[] = Array.isArray(raw) ? raw : typeof raw === 'string' ? raw.split(/\s*;\s*/) : [raw];
   if (parts.length === 0) return no('empty', `No shot was entered. ${HOW}`);
   if (parts.length > MAX_SHOTS_AT_ONCE) return no('too-long', `That is ${parts.length} shots; at most ${MAX_SHOTS_AT_ONCE} are taken at once. Write one set at a time.`);
   const shots: ShotAnswer[] = [];
   for (const part of parts) {
-    const shot = parseShot(part);
+    const shot = parseShot(part, most);
     if (!shot.ok) return shot;
     shots.push(shot.answer);
   }
   return { ok: true, answer: { kind: 'shots', shots } };
 }
 
-function parseShot(raw: unknown): Parsed<ShotAnswer> {
-  if (typeof raw === 'string') return parseWords(raw.trim());
+function parseShot(raw: unknown, most: number): Parsed<ShotAnswer> {
+  if (typeof raw === 'string') return parseWords(raw.trim(), most);
   if (typeof raw !== 'object' || raw === null) return no('not-a-tear', `A shot needs two figures. ${HOW}`);
   if ('missed' in raw && raw.missed === true) return { ok: true, answer: { missed: true } };
   if (!('x' in raw) || !('y' in raw)) return no('not-a-tear', `A shot needs x and y. ${HOW}`);
@@ -36,21 +39,21 @@ function parseShot(raw: unknown): Parsed<ShotAnswer> {
   if (x === null || y === null) return no('not-a-tear', `x and y must be numbers in inches. ${HOW}`);
   const called = 'called' in raw ? raw.called : 'good';
   if (called !== 'good' && called !== 'bad') return no('not-a-tear', 'A shot is called "good" or "bad".');
-  return shotOf(x, y, called === 'bad');
+  return shotOf(x, y, called === 'bad', most);
 }
 
-function parseWords(text: string): Parsed<ShotAnswer> {
-  if (/^(missed|miss|missed the paper)$/i.test(text)) return { ok: true, answer: { missed: true } };
+function parseWords(text: string, most: number): Parsed<ShotAnswer> {
+  if (/^(missed|miss|missed the (?:paper|target))$/i.test(text)) return { ok: true, answer: { missed: true } };
   const bad = /^(called )?bad[\s,:]+/i.exec(text);
   const rest = text.slice(bad?.[0].length ?? 0).replace(/^(called )?good[\s,:]+/i, '');
-  if (/^(clean|bullet hole|none|round)$/i.test(rest)) return shotOf(0, 0, bad !== null);
+  if (/^(clean|bullet hole|none|round|on the dot|dot)$/i.test(rest)) return shotOf(0, 0, bad !== null, most);
   const words = fromWords(rest);
-  if (words !== null) return words.ok ? shotOf(words.answer.x, words.answer.y, bad !== null) : words;
+  if (words !== null) return words.ok ? shotOf(words.answer.x, words.answer.y, bad !== null, most) : words;
   const figures = rest.split(/(?:\s*,\s+|\s+|\s*\/\s+)/).filter((part) => part !== '');
   if (figures.length === 2) {
     const x = readFigure(figures[0]);
     const y = readFigure(figures[1]);
-    if (x !== null && y !== null) return shotOf(x, y, bad !== null);
+    if (x !== null && y !== null) return shotOf(x, y, bad !== null, most);
   }
   return no('not-a-tear', `That is not read as a tear. ${HOW}`);
 }
@@ -92,8 +95,9 @@ function readFigure(raw: unknown): number | null {
   return read.ok ? read.value : null;
 }
 
-function shotOf(x: number, y: number, bad: boolean): Parsed<ShotAnswer> {
-  if (Math.abs(x) > MAX_TEAR || Math.abs(y) > MAX_TEAR) {
+function shotOf(x: number, y: number, bad: boolean, most: number): Parsed<ShotAnswer> {
+  if (Math.abs(x) > most || Math.abs(y) > most) {
+    if (most === MAX_IMPACT) return no('too-large-tear', `More than ${MAX_IMPACT} in from its own dot is asked again: was it another dot? An arrow that left the target is "missed".`);
     return no('too-large-tear', `A tear of more than ${MAX_TEAR} in is asked again: measure from the point hole to where the slits of the vanes meet.`);
   }
   return { ok: true, answer: { x: x + 0, y: y + 0, ...(bad ? { called: 'bad' as const } : {}) } };

@@ -7,7 +7,7 @@ import { convert } from '../maths/convert.ts';
 import { unitWord } from '../maths/unit-words.ts';
 import { UNITS, type Unit } from '../maths/units.ts';
 import type { Answer, Ask, Quantity } from './types.ts';
-import { parseShots } from './answer-shots.ts';
+import { MAX_IMPACT, MAX_TEAR, parseShots } from './answer-shots.ts';
 
 export type Parsed = { readonly ok: true; readonly answer: Answer } | { readonly ok: false; readonly code: ErrorCode; readonly message: string };
 
@@ -40,8 +40,9 @@ export function parseAnswer(ask: Ask, raw: unknown): Parsed {
     case 'amount':
       return parseAmount(ask, text ?? raw);
     case 'tear':
+      return parseShots(text ?? raw, MAX_TEAR);
     case 'impact':
-      return parseShots(text ?? raw);
+      return parseShots(text ?? raw, MAX_IMPACT);
   }
 }
 

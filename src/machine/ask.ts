@@ -3,9 +3,10 @@
 import type { Axis, Check, Content, Step } from '../content/types.ts';
 import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
 import { holds, measured } from './guards.ts';
-import { currentSet, goodShots } from './loop/sets.ts';
+import { currentSet } from './loop/sets.ts';
+import { isImpact, planOf } from './plan.ts';
 import type { State } from './state.ts';
-import { bowKnobOf, type Ask, type Option } from './types.ts';
+import { bowKnobOf, type Ask, type Option, type ShotPlan } from './types.ts';
 import { idOfPlace, phrase } from './words.ts';
 import { placeOf } from './walk.ts';
 
@@ -83,7 +84,7 @@ function checkAsk(content: Content, check: Check) {
 
 // Which bows are known is only known at run time.
 function choiceOptions(state: State, id: string, step: Extract<Step, { kind: 'choice' }>): readonly Option[] {
-  const own = step.options.map((o): Option => ({ value: o.value, label: o.label, ...(o.gate === 'pass' ? { pass: true as const } : {}) }));
+  const own = step.options.filter((o) => holds(state, o.when ?? [])).map((o): Option => ({ value: o.value, label: o.label, ...(o.gate === 'pass' ? { pass: true as const } : {}) }));
   if (id !== 'bow') return own;
   const begun = state.facts[0];
   const known = begun?.kind === 'begun' ? begun.known : [];
@@ -103,7 +104,7 @@ function loopAsk(content: Content, state: State, place: string): Ask | null {
     case 'shooting':
     case 'proving':
     case 'proof':
-      return tearAsk(content, state, phase, axis);
+      return shotAsk(content, state, phase, axis);
     case 'inspecting': {
       const inspection = content.inspections[(state.notes.inspection ?? 'scatter') as keyof Content['inspections']];
       return {
@@ -143,20 +144,41 @@ function loopAsk(content: Content, state: State, place: string): Ask | null {
   }
 }
 
-function tearAsk(content: Content, state: State, phase: string, axis: Axis | null): Ask {
-  const set = currentSet(state);
-  const shots = { taken: set === null ? 0 : goodShots(set).length, wanted: state.notes.wanted };
-  const purpose = phase === 'shooting' ? (state.notes.purpose === 'resume' ? 'resume' : 'shooting') : phase;
+function shotAsk(content: Content, state: State, phase: string, axis: Axis | null): Ask {
+  const plan = planOf(content, state);
+  const { of } = state.notes;
+  const why = phase === 'shooting' ? (state.notes.purpose === 'resume' ? 'resume' : 'shooting') : phase;
+  const purpose = why === 'shooting' && of !== 'paper' ? of : why;
   const length = measured(state, 'shaft-ahead');
-  return {
-    kind: 'tear', about: 'tear', step: `shoot-${purpose}`,
-    short: phrase(content, 'shoot-short', { distance: state.notes.distance, n: Math.min(shots.taken + 1, shots.wanted), of: shots.wanted }),
-    text: shots.taken === 0 ? [phrase(content, `shoot-${purpose}`, { wanted: shots.wanted, distance: state.notes.distance }), phrase(content, 'shoot-how')] : [phrase(content, 'shoot-next')],
+  const common = {
+    step: `shoot-${why}`, ...plan, ...(axis === null ? {} : { axis }),
     why: [phrase(content, `why-${purpose}`), phrase(content, 'why-called')],
     caution: length === undefined ? [] : [content.cautions['draw'] ?? ''].filter((c) => c !== ''),
-    distance: { value: state.notes.distance, unit: 'ft' }, shaft: 'fletched', head: 'field', arrow: null, nockTurn: 0, shots,
-    ...(axis === null ? {} : { axis }),
   };
+  const { shots: { taken, wanted }, distance: { value: distance } } = plan;
+  const n = Math.min(taken + 1, wanted);
+  if (!isImpact(of)) {
+    return {
+      ...common, kind: 'tear', about: 'tear',
+      short: phrase(content, 'shoot-short', { distance, n, of: wanted }),
+      text: taken === 0 ? [phrase(content, `shoot-${why}`, { wanted, distance: `${distance} ft` }), phrase(content, 'shoot-how')] : [phrase(content, 'shoot-next')],
+    };
+  }
+  // Groups count in pairs: which of them this is, is told by what is shot now.
+  const shot = (currentSet(state)?.shots.filter((one) => one.good).length ?? 0) + 1;
+  const next = phrase(content, `shoot-next-${kindOf(plan)}`);
+  const opening = why === 'shooting' ? phrase(content, `shoot-${of}`, { wanted, distance }) : phrase(content, `shoot-${why}`, { wanted, distance: `${distance} yd` });
+  return {
+    ...common, kind: 'impact', about: 'impact',
+    short: phrase(content, 'shoot-impact-short', { n: Math.min(shot, wanted), of: wanted, distance, what: phrase(content, `what-${kindOf(plan)}`) }),
+    text: shot === 1 ? [opening, phrase(content, 'shoot-impact-how'), next] : [next],
+  };
+}
+
+/** The one word that tells this shot from the others of its set. */
+function kindOf({ shaft, head }: ShotPlan): 'broadhead' | 'field' | 'unfletched' | 'fletched' {
+  if (head === 'broadhead') return 'broadhead';
+  return shaft === 'unfletched' ? 'unfletched' : 'field';
 }
 
 /** Where the walk is, for a heading: chapter and the part under way. */
@@ -164,7 +186,7 @@ export const partOf = (content: Content, state: State): string => {
   const place = placeOf(state.walk);
   const chapter = chapterOf(state);
   if (place === 'stopped') return phrase(content, 'part-stopped');
-  if (chapter !== 'paper') return '';
-  const stage = place.startsWith('paper.') ? (place.split('.')[1] ?? '') : 'asking';
+  if (!['paper', 'broadheads', 'arrows'].includes(chapter)) return '';
+  const stage = place.startsWith(`${chapter}.`) ? (place.split('.')[1] ?? '') : 'asking';
   return phrase(content, `part-${idOfPlace(stage)}`);
 };

@@ -1,14 +1,15 @@
 // Every change with what came of it, for the history list, the record and the way back.
 
 import type { Content } from '../content/types.ts';
-import { centreOf, spreadOf } from './loop/evidence.ts';
+import { centreOf } from './loop/centre.ts';
+import { paperSpreadOf } from './loop/evidence.ts';
 import { FIRST_DISTANCE, goodShots } from './loop/sets.ts';
 import type { State } from './state.ts';
 import type { HistoryEntry } from './types.ts';
 import { amountInWords, headlineOf, phrase, tearInWords } from './words.ts';
 
 export function historyOf(content: Content, state: State): readonly HistoryEntry[] {
-  const sd = spreadOf(state).sd;
+  const sd = paperSpreadOf(state).sd;
   const timeOf = (seq: number): string => state.facts.find((f) => f.seq === seq)?.time ?? '';
   return state.moves.map((move, i): HistoryEntry => {
     const knob = content.knobs[move.knob];

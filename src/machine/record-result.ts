@@ -5,23 +5,24 @@ import type { Axis, Content, KnobId } from '../content/types.ts';
 import { isCableWork } from './after-happening.ts';
 import { chosen, measured } from './guards.ts';
 import { dayOf } from './history.ts';
-import { centreOf, spreadOf } from './loop/evidence.ts';
-import { percent } from './loop/judge.ts';
+import { centreOf } from './loop/centre.ts';
+import { paperSpreadOf } from './loop/evidence.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
 import { settingsOf, tidy, type Shot, type ShotSet, type State } from './state.ts';
 import type { RecordRow } from './types.ts';
 import { amountInWords, phrase, settingInWords, tearInWords } from './words.ts';
 import { placeOf } from './walk.ts';
+import { impactRows, resultInWords, seenBy } from './record-impacts.ts';
 
 export function resultRows(content: Content, state: State): readonly RecordRow[] {
-  const rows = [...standingRows(content, state), ...axisRows(content, state), ...tearRows(content, state)];
+  const rows = [...standingRows(content, state), ...axisRows(content, state), ...tearRows(content, state), ...impactRows(content, state)];
   if (state.shotCount === 0) return rows;
   const bad = state.sets.reduce((sum, set) => sum + set.missed + set.shots.filter((shot) => !shot.good).length, 0);
   const days = dayOf(state);
   return [
     ...rows,
     { name: phrase(content, 'record-shots'), value: phrase(content, 'record-shots-value', { shots: state.shotCount, bad, days: `${days} ${days === 1 ? 'day' : 'days'}` }) },
-    { name: phrase(content, 'record-spread'), value: `${spreadOf(state).sd.toFixed(2)} in` },
+    { name: phrase(content, 'record-spread'), value: `${paperSpreadOf(state).sd.toFixed(2)} in` },
   ];
 }
 
@@ -40,7 +41,7 @@ function axisRows(content: Content, state: State): readonly RecordRow[] {
 function axisInWords(content: Content, state: State, axis: Axis): string {
   const result = state.notes.axis[axis];
   if (result === undefined) return phrase(content, 'result-none');
-  const words = phrase(content, `result-${result.result}`, { chance: percent(result.chance), distance: FIRST_DISTANCE });
+  const words = resultInWords(content, seenBy(state), result);
   return movedSince(content, state, axis) ? phrase(content, 'result-moved-since', { was: words }) : words;
 }
 
@@ -54,7 +55,7 @@ function movedSince(content: Content, state: State, axis: Axis): boolean {
 }
 
 function tearRows(content: Content, state: State): readonly RecordRow[] {
-  const first = state.sets.find((set) => goodShots(set).length > 0);
+  const first = state.sets.find((set) => set.of === 'paper' && goodShots(set).length > 0);
   const asFound = first === undefined || Object.values(first.settings).some((value) => value !== 0) ? [] : shotsLike(state.sets, first);
   const here = (distance: number): readonly Shot[] => shotsAt(state, distance);
   const row = (id: string, distance: number, shots: readonly Shot[]): readonly RecordRow[] =>
@@ -74,18 +75,18 @@ function tearRows(content: Content, state: State): readonly RecordRow[] {
 
 /** Every counted shot at the setting and distance of the first set, before anything was moved or found. */
 const shotsLike = (sets: readonly ShotSet[], first: ShotSet): readonly Shot[] =>
-  sets.filter((set) => set.distance === first.distance && set.epoch === first.epoch && settingKey(set.settings) === settingKey(first.settings) && set.purpose === 'judge').flatMap(goodShots);
+  sets.filter((set) => set.of === 'paper' && set.distance === first.distance && set.epoch === first.epoch && settingKey(set.settings) === settingKey(first.settings) && set.purpose === 'judge').flatMap(goodShots);
 
 /** Shots at the present setting, of the newest epoch that has any at this distance. */
 function shotsAt(state: State, distance: number): readonly Shot[] {
   const key = settingKey(settingsOf(state.moves));
-  const sets = countingSets(state).filter((set) => set.distance === distance && settingKey(set.settings) === key && goodShots(set).length > 0);
+  const sets = countingSets(state, 'paper').filter((set) => set.distance === distance && settingKey(set.settings) === key && goodShots(set).length > 0);
   const epoch = sets.at(-1)?.epoch;
   return sets.filter((set) => set.epoch === epoch).flatMap(goodShots);
 }
 
 const meanInWords = (state: State, shots: readonly Shot[]): string =>
-  `${tearInWords(centreOf(shots, spreadOf(state).sd).mean)} (${shots.length} ${shots.length === 1 ? 'shot' : 'shots'})`;
+  `${tearInWords(centreOf(shots, paperSpreadOf(state).sd).mean)} (${shots.length} ${shots.length === 1 ? 'shot' : 'shots'})`;
 
 export function settingRows(content: Content, state: State): readonly RecordRow[] {
   const rows = (Object.entries(settingsOf(state.moves)) as [KnobId, number][]).map(([id, value]): RecordRow => {

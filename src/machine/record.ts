@@ -4,7 +4,7 @@
 import { carriedPrior } from '../archery/spread.ts';
 import type { Content, KnobId } from '../content/types.ts';
 import { chosen } from './guards.ts';
-import { spreadOf } from './loop/evidence.ts';
+import { paperSpreadOf } from './loop/evidence.ts';
 import { archerRows, arrowRows, bowRows, lookedAtRows, notCheckedRows } from './record-card.ts';
 import { learnedRows, MEASURE_OF, readingNow, resultRows, settingRows } from './record-result.ts';
 import { changeRows, noticedRows } from './record-story.ts';
@@ -42,7 +42,7 @@ export function recordOf(content: Content, state: State): BowRecord {
 export function carriedOf(content: Content, state: State): Carried | null {
   const begun = state.facts[0];
   if (begun?.kind !== 'begun' || state.shotCount === 0) return null;
-  const spread = spreadOf(state);
+  const spread = paperSpreadOf(state);
   const known = Object.entries(state.answers).filter(([id, { answer }]) => content.steps[id]?.everyTune === false && isKnown(answer));
   const answers = { ...Object.fromEntries(known.map(([id, { answer }]) => [id, answer])), ...measuresNow(state) };
   const cams = chosen(state, 'cams') ?? 'unknown';

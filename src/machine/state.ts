@@ -2,18 +2,24 @@
 
 import type { Content, KnobId } from '../content/types.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
-import { NO_NOTES, patchNotes, type LoopNotes, type Purpose, type Stop } from './notes.ts';
+import { NO_NOTES, patchNotes, type LoopNotes, type Purpose, type SetKind, type ShotTag, type Stop } from './notes.ts';
 import { afterQuestion } from './stops.ts';
 import type { Advice, Answer, Carried, Fact, Finding, ShotAnswer } from './types.ts';
 
 export interface Answered { readonly answer: Answer; readonly seq: number; readonly time: string }
 export interface GateState { readonly result: 'passed' | 'failed' | 'unknown' | 'noted'; readonly seq: number }
 export interface Move { readonly seq: number; readonly knob: KnobId; readonly delta: number; readonly why: 'advice' | 'put-back' | 'unadvised' }
-export interface Shot { readonly x: number; readonly y: number; readonly good: boolean; readonly seq: number }
+export interface Shot {
+  readonly x: number; readonly y: number; readonly good: boolean; readonly seq: number;
+  /** What it was shot with; absent where that makes no difference (paper, any tuning arrow). */
+  readonly tag?: ShotTag;
+}
 
 /** Shots taken in a row at one setting, one distance, for one purpose. */
 export interface ShotSet {
   readonly id: number;
+  /** What was shot, and so how its shots are read. */
+  readonly of: SetKind;
   /** Sets of an older epoch do not count: contact was found, or something had moved. */
   readonly epoch: number;
   readonly distance: number;
@@ -112,7 +118,7 @@ function recordData(content: Content, state: State, fact: Fact): State {
 
 function recordAnswer(content: Content, state: State, fact: Extract<Fact, { kind: 'answered' }>): State {
   const { answer } = fact;
-  if (answer.kind === 'shots') return recordShots(state, answer.shots, fact.seq);
+  if (answer.kind === 'shots') return recordShots(state, answer.shots, fact.seq, fact.decided.loop?.tags ?? []);
   if (answer.kind === 'moved') {
     const told = fact.decided.loop?.told;
     if (told === undefined || answer.moved === 'not now' || answer.moved === 'another') return state;
@@ -159,11 +165,15 @@ function recordMove(state: State, move: Move): State {
   return openSet({ ...state, moves: [...state.moves, move] }, state.notes.purpose);
 }
 
-function recordShots(state: State, answers: readonly ShotAnswer[], seq: number): State {
+function recordShots(state: State, answers: readonly ShotAnswer[], seq: number, tags: readonly ShotTag[]): State {
   const open = state.sets.at(-1) === undefined ? openSet(state, 'judge') : state;
   const set = open.sets.at(-1);
   if (set === undefined) return state;
-  const shots = answers.flatMap((shot) => ('missed' in shot ? [] : [{ x: shot.x, y: shot.y, good: shot.called !== 'bad', seq }]));
+  const shots = answers.flatMap((shot, i): Shot[] => {
+    if ('missed' in shot) return [];
+    const tag = tags[i];
+    return [{ x: shot.x, y: shot.y, good: shot.called !== 'bad', seq, ...(tag === undefined ? {} : { tag }) }];
+  });
   const missed = answers.length - shots.length;
   const grown: ShotSet = { ...set, shots: [...set.shots, ...shots], missed: set.missed + missed };
   return { ...open, sets: [...open.sets.slice(0, -1), grown], shotCount: open.shotCount + answers.length };
@@ -174,7 +184,7 @@ function openSet(state: State, purpose: Purpose): State {
   const last = state.sets.at(-1);
   const kept = last !== undefined && last.shots.length === 0 && last.missed === 0 ? state.sets.slice(0, -1) : state.sets;
   const set: ShotSet = {
-    id: kept.length + 1, epoch: state.notes.epoch, distance: state.notes.distance, settings: settingsOf(state.moves),
+    id: kept.length + 1, of: state.notes.of, epoch: state.notes.epoch, distance: state.notes.distance, settings: settingsOf(state.moves),
     purpose, shots: [], missed: 0,
   };
   return { ...state, sets: [...kept, set] };

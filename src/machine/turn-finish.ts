@@ -3,8 +3,9 @@
 import { adoptJudgement } from './adopt-judgement.ts';
 import type { Deciding } from './deciding.ts';
 import { differs, judgeReturn } from './loop/compare.ts';
-import { currentSet, shotsHere, taken } from './loop/sets.ts';
-import { startAnew } from './turn-paper.ts';
+import { taken } from './loop/gauge.ts';
+import { currentSet, shotsHere } from './loop/sets.ts';
+import { startAnew } from './turn-loop.ts';
 
 /** One automatic step of the finish; false where a question stands. */
 export function turnFinish(d: Deciding, place: string): boolean {

@@ -1,152 +1,54 @@
-// The measuring loop, one automatic step at a time: when to judge, when to advise, when to leave an axis.
+// What is particular to the first measuring chapter: stages with nothing to do, and what stands in where there is no paper.
 
-import type { Axis } from '../content/types.ts';
-import { adoptJudgement } from './adopt-judgement.ts';
-import { nextUndo } from './after-happening.ts';
 import { axisOf } from './ask.ts';
 import type { Deciding } from './deciding.ts';
-import { choose, shopNote } from './loop/advise.ts';
-import { judgeResume, judgeReturn, judgeSecond } from './loop/compare.ts';
-import { evidenceOn } from './loop/evidence.ts';
-import { judgeAsFound, judgeAxis, judgeSet } from './loop/judge.ts';
-import type { Judgement } from './loop/judgement.ts';
-import { rungNow } from './loop/ladder.ts';
-import { sizeMove } from './loop/size.ts';
-import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere, taken, TOLERANCE, tunedAxes } from './loop/sets.ts';
+import { chosen, holds } from './guards.ts';
+import { isSettled } from './agenda.ts';
+import { gaugeOf } from './loop/gauge.ts';
+import { FIRST_YARDS } from './loop/gauge-groups.ts';
+import { axisResults } from './loop/results.ts';
+import { FEET_PER_YARD, FIRST_DISTANCE, tunedAxes } from './loop/sets.ts';
+import type { SetKind } from './notes.ts';
 
-/** A finishing step is offered beyond this, inches. */
-const FINISH_FROM = 1 / 8;
-
-/** One automatic step of a paper stage; false where a question stands. */
-export function turnPaper(d: Deciding, phase: string): boolean {
-  switch (phase) {
-    case 'shooting':
-      return turnShooting(d);
-    case 'proving':
-      return turnProving(d);
-    case 'advising':
-      return turnAdvising(d);
-    case 'passed':
-      return turnPassed(d);
-    case 'puttingBack':
-      if (d.state.notes.reshoot) return reshoot(d);
-      if (d.state.advice !== null) return false;
-      if (d.state.notes.undo.length === 0) return d.event({ type: 'looked' });
-      nextUndo(d);
-      return false;
-    default:
-      // inspecting, offering: the archer chooses, unless something else made the question void.
-      return d.state.notes.reshoot && phase === 'offering' ? reshoot(d) : false;
-  }
+/** Leaves a stage that has nothing to do: scatter has ended the work, or nothing has changed since the axis was settled. */
+export function skipStage(d: Deciding, stage: string): boolean {
+  return hasNothingToDo(d, stage) && d.event({ type: 'settled' });
 }
 
-function reshoot(d: Deciding): true {
-  d.add({ events: [{ type: 'looked' }], advice: null, loop: { reshoot: false, offered: null } });
-  return true;
-}
-
-function turnShooting(d: Deciding): boolean {
-  const stage = d.place.split('.')[1] ?? '';
-  if (skipStage(d, stage)) return true;
-  if (d.state.notes.reshoot) d.add({ loop: { reshoot: false } });
-  if (resumeDue(d)) return true;
-  if (stage === 'second' && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);
-  if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
-  if (taken(d.state) < d.state.notes.wanted) return false;
-  return adoptJudgement(d, judgeHere(d, stage));
-}
-
-function judgeHere(d: Deciding, stage: string): Judgement {
-  const { content, state } = d;
-  if (state.notes.purpose === 'resume') return judgeResume(content, state);
-  const scatter = judgeSet(content, state);
-  if (scatter !== null) return scatter;
-  if (stage === 'asFound') return judgeAsFound(content, state);
-  if (stage === 'second') {
-    const axes = tunedAxes(d.state);
-    return judgeSecond(content, axes.flatMap((axis) => evidenceOn(content, state, axis, null) ?? []), state);
-  }
-  return judgeAxis(content, state, axisOf(d.place) ?? 'height');
-}
-
-/** Stages that have nothing to do: scatter has ended the paper work, or nothing has changed since the axis was settled. */
-function skipStage(d: Deciding, stage: string): boolean {
-  const { axis, cablesAt, heightAt } = d.state.notes;
-  const scattered = axis.height?.result === 'inconsistent' || axis.side?.result === 'inconsistent';
-  const left = (stage === 'height' && axis.height?.result === 'cannot') || (stage === 'side' && axis.side?.result === 'cannot');
-  const nothingMoved = stage === 'heightAgain' && axis.height !== undefined && (cablesAt <= heightAt || axis.height.result !== 'tuned');
-  const nothingToConfirm = stage === 'second' && tunedAxes(d.state).length === 0;
-  if (!scattered && !left && !nothingMoved && !nothingToConfirm) return false;
-  if (stage === 'asFound' && !scattered) return false;
-  return d.event({ type: 'settled' });
-}
-
-function secondDistance(d: Deciding): true {
-  d.trigger('distance-changed');
-  d.say('to-second-distance', { distance: SECOND_DISTANCE });
-  d.add({ loop: { distance: SECOND_DISTANCE, newSet: true, purpose: 'judge', wanted: 3 } });
-  return true;
-}
-
-// The first set after a long break is held against the last one at this setting before it is used: where the second
-// distance has no shots yet, that one was shot at the first.
-function resumeDue(d: Deciding): boolean {
-  if (!d.state.notes.resumeSet) return false;
-  const distance = shotsHere(d.state).length > 0 ? d.state.notes.distance : FIRST_DISTANCE;
-  d.add({ loop: { resumeSet: false, distance, newSet: true, purpose: 'resume', wanted: 3 } });
-  return true;
-}
-
-/** On another day the proving set is shot whole, and is itself the set that is held against the last day. */
-export function startAnew(d: Deciding): void {
-  if (d.state.notes.resumeSet) d.add({ loop: { resumeSet: false, newSet: true, wanted: 3 } });
-}
-
-function turnProving(d: Deciding): boolean {
-  startAnew(d);
-  if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
-  if (taken(d.state) < d.state.notes.wanted) return false;
-  return adoptJudgement(d, judgeReturn(d.content, d.state));
-}
-
-function turnAdvising(d: Deciding): boolean {
-  const { content, state } = d;
-  if (state.notes.reshoot || state.notes.resumeSet) return reshoot(d);
-  if (state.advice?.kind === 'adjust') return false;
-  const axis = axisOf(d.place) ?? 'height';
-  const choice = choose(content, state, axis);
-  if (choice.kind === 'ask first') { d.add({ due: choice.steps }); return true; }
-  if (choice.kind === 'advice') { d.add({ advice: choice.advice }); return false; }
-  d.add({
-    advice: shopNote(content, choice.shop), events: [{ type: 'settled' }],
-    findings: [{ kind: 'axis', axis, chapter: 'paper', result: 'cannot' }],
-    loop: { axis: { ...state.notes.axis, [axis]: { result: 'cannot', chance: 0 } }, shop: [...state.notes.shop, choice.shop] },
-  });
-  d.say('none-left', { shop: choice.shop });
-  return true;
-}
-
-// In tolerance. One finishing step is offered where the estimate lies beyond 1/8 in and the knob is learned.
-function turnPassed(d: Deciding): boolean {
-  const { notes } = d.state;
-  if (notes.offered === 'finish step') return false;
+function hasNothingToDo(d: Deciding, stage: string): boolean {
+  const { cablesAt, heightAt } = d.state.notes;
+  const { of, axes } = gaugeOf(d.state);
+  const results = axisResults(d.state);
+  if (axes.some((axis) => results[axis]?.result === 'inconsistent')) return true;
+  if (stage === 'asFound') return false;
+  if (stage === 'second') return of !== 'paper' || tunedAxes(d.state).length === 0;
   const axis = axisOf(d.place);
-  if (axis !== null && notes.offeredFor[axis] !== true && finishingStepFits(d, axis)) {
-    d.add({ loop: { offered: 'finish step', offeredFor: { ...notes.offeredFor, [axis]: true } } });
-    return false;
-  }
-  return d.event({ type: 'settled' });
+  if (axis === null || !axes.includes(axis)) return axis !== null;
+  if (stage === 'heightAgain') return results.height !== undefined && (cablesAt <= heightAt || results.height.result !== 'tuned');
+  const ended = results[axis]?.result;
+  return ended === 'cannot' || (of === 'broadheads' && ended === 'accepted');
 }
 
-function finishingStepFits(d: Deciding, axis: Axis): boolean {
-  const rung = rungNow(d.content, d.state, axis);
-  if (rung === null || d.state.notes.learned[rung.knob] === undefined) return false;
-  const evidence = evidenceOn(d.content, d.state, axis, rung.knob);
-  if (evidence === null || Math.abs(evidence.mean) <= FINISH_FROM) return false;
-  const sized = sizeMove(d.content, d.state, axis, rung);
-  if (sized === null || sized.trial) return false;
-  // Only a step that promises something: the estimate must come closer to the aim.
-  const { aim } = TOLERANCE[axis];
-  const after = sized.line.intercept + sized.line.slope * sized.to;
-  return Math.abs(after - aim) < Math.abs(evidence.mean - aim);
+const METHODS: Readonly<Record<string, { readonly of: SetKind; readonly first: readonly string[] }>> = {
+  'unfletched': { of: 'unfletched', first: ['unfletched-ready', 'group-at-20', 'first-unfletched'] },
+  'plumb-line': { of: 'plumb', first: ['plumb-ready', 'group-at-20'] },
+};
+
+/** Takes up the way that stands in for paper, or paper again once it is there; true where something was decided. */
+export function withoutPaper(d: Deciding): boolean {
+  const { of } = d.state.notes;
+  if (!holds(d.state, ['no-paper'])) return of !== 'paper' && takeUp(d, 'paper', FIRST_DISTANCE);
+  const method = METHODS[chosen(d.state, 'method') ?? ''];
+  if (method === undefined || !isSettled(d.state, 'method')) { d.add({ due: ['method'] }); return true; }
+  const open = method.first.filter((id) => !isSettled(d.state, id));
+  if (open.length > 0) { d.add({ due: open }); return true; }
+  return of !== method.of && takeUp(d, method.of, FIRST_YARDS * FEET_PER_YARD);
+}
+
+// Another way of seeing it: what the first one called tuned is seen anew, and its shots are not mixed with these.
+function takeUp(d: Deciding, of: SetKind, distance: number): true {
+  d.add({ advice: null, loop: { of, distance, axis: {}, purpose: 'judge', resumeSet: false } });
+  d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
+  if (of !== 'paper') d.say('no-paper-told');
+  return true;
 }

@@ -5,12 +5,13 @@ import { chapterOf } from './agenda.ts';
 import { askById, partOf, standingAsk } from './ask.ts';
 import { correctable } from './correctable.ts';
 import { lookUp } from './agenda.ts';
-import { centreOf, spreadOf } from './loop/evidence.ts';
-import { currentSet, shotsHere } from './loop/sets.ts';
+import { pictureOf } from './picture.ts';
 import { dayOf } from './history.ts';
+import { FIRST_DISTANCE } from './loop/sets.ts';
+import { distanceOf, isImpact, PLAIN } from './plan.ts';
 import { recordOf } from './record.ts';
 import { settingsOf, type State } from './state.ts';
-import type { Ask, Fact, Ledger, PaperPicture, View } from './types.ts';
+import type { Ask, Fact, Ledger, View } from './types.ts';
 import { phrase } from './words.ts';
 import { canPutBackAt, placeOf } from './walk.ts';
 
@@ -20,7 +21,7 @@ export function viewOf(content: Content, state: State, correcting: number | null
   const last = state.facts.at(-1);
   const chapter = chapterOf(state);
   const ask = correcting === null ? standingAsk(content, state) : correctingAsk(content, state, correcting);
-  const picture = pictureOf(state);
+  const picture = pictureOf(content, state);
   return {
     type: place === 'stopped' ? 'stop' : place === 'record' ? 'done' : 'ask',
     seq: last?.seq ?? 0,
@@ -75,18 +76,6 @@ export function ledgerOf(content: Content, state: State): Ledger {
   );
 }
 
-function pictureOf(state: State): PaperPicture | null {
-  // All shots at this setting and distance: the same ones that the coach's figures are made of.
-  const good = shotsHere(state);
-  const bad = (currentSet(state)?.shots ?? []).filter((shot) => !shot.good);
-  const shots = [...good, ...bad].sort((a, b) => a.seq - b.seq).map(({ x, y, good: counted }) => ({ x, y, counted }));
-  if (shots.length === 0) return null;
-  if (good.length < 2) return { kind: 'paper', shots };
-  const spread = spreadOf(state);
-  const { mean, count } = centreOf(good, spread.sd);
-  return { kind: 'paper', shots, mean, likely: { x: (2 * spread.sd) / Math.sqrt(count.x), y: (2 * spread.sd) / Math.sqrt(count.y) } };
-}
-
 /** The question of an earlier line, opened again; the standing one where that line cannot be opened. */
 export function correctingAsk(content: Content, state: State, seq: number): Ask | null {
   const fact = state.facts.find((f): f is Extract<Fact, { kind: 'answered' }> => f.seq === seq && f.kind === 'answered');
@@ -98,18 +87,14 @@ export function correctingAsk(content: Content, state: State, seq: number): Ask 
 const latestAnswer = (state: State, fact: Extract<Fact, { kind: 'answered' }>): Extract<Fact, { kind: 'answered' }>['answer'] =>
   state.facts.reduce((answer, f) => (f.kind === 'corrected' && f.of === fact.seq ? f.answer : answer), fact.answer);
 
-function askOfFact(content: Content, state: State, fact: Extract<Fact, { kind: 'answered' }>): Ask | null {
+type AnsweredFact = Extract<Fact, { kind: 'answered' }>;
+interface AskOfFact { readonly step: string; readonly about: string; readonly why: readonly string[]; readonly caution: readonly string[] }
+
+function askOfFact(content: Content, state: State, fact: AnsweredFact): Ask | null {
   // That it is a correction is said by every face in its own place: `ask.correcting`.
   const text: readonly string[] = [];
   const base = { step: fact.step, about: fact.about, why: [phrase(content, 'why-correcting')], caution: [] };
-  if (fact.answer.kind === 'shots') {
-    const set = state.sets.find((s) => s.shots.some((shot) => shot.seq === fact.seq));
-    return {
-      ...base, kind: 'tear', short: phrase(content, 'correct-shot'), text,
-      distance: { value: set?.distance ?? 7, unit: 'ft' }, shaft: 'fletched', head: 'field', arrow: null, nockTurn: 0,
-      shots: { taken: 0, wanted: fact.answer.shots.length },
-    };
-  }
+  if (fact.answer.kind === 'shots') return shotAskOfFact(content, state, fact, base);
   if (fact.answer.kind === 'moved') {
     const told = fact.decided.loop?.told;
     if (told === undefined) return null;
@@ -122,7 +107,19 @@ function askOfFact(content: Content, state: State, fact: Extract<Fact, { kind: '
   return walkChoiceAsk(content, fact, base);
 }
 
-function walkChoiceAsk(content: Content, fact: Extract<Fact, { kind: 'answered' }>, base: { step: string; about: string; why: readonly string[]; caution: readonly string[] }): Ask | null {
+function shotAskOfFact(content: Content, state: State, fact: AnsweredFact, base: AskOfFact): Ask {
+  const set = state.sets.find((one) => one.shots.some((shot) => shot.seq === fact.seq));
+  const tag = fact.decided.loop?.tags?.[0] ?? PLAIN;
+  const of = set?.of ?? 'paper';
+  const { shaft, head, arrow, nockTurn } = tag;
+  return {
+    ...base, kind: isImpact(of) ? 'impact' : 'tear', short: phrase(content, isImpact(of) ? 'correct-impact' : 'correct-shot'), text: [],
+    distance: distanceOf(of, tag.distance ?? set?.distance ?? FIRST_DISTANCE), shaft, head, arrow, nockTurn,
+    shots: { taken: 0, wanted: fact.answer.kind === 'shots' ? fact.answer.shots.length : 1 },
+  };
+}
+
+function walkChoiceAsk(content: Content, fact: AnsweredFact, base: AskOfFact): Ask | null {
   if (fact.step.startsWith('inspect-')) {
     const inspection = content.inspections[fact.step.slice('inspect-'.length) as keyof Content['inspections']];
     return { ...base, kind: 'choice', short: phrase(content, 'inspect-short'), text: inspection.say, options: inspection.options.map((o) => ({ value: o.value, label: o.label })) };

@@ -22,6 +22,13 @@ export function sideInWords(value: number, plus: string, minus: string): string 
   return size === '0.00' ? `level (0.00)` : `${size} in ${value > 0 ? plus : minus}`;
 }
 
+/** Impacts are told to a tenth of an inch: `2.2 in low, 0.3 in right`. */
+export function differenceInWords({ x, y }: Tear): string {
+  const part = (value: number, plus: string, minus: string): string => `${Math.abs(value).toFixed(1)} in ${value > 0 ? plus : minus}`;
+  const parts = [...(Math.abs(y) < 0.05 ? [] : [part(y, 'high', 'low')]), ...(Math.abs(x) < 0.05 ? [] : [part(x, 'right', 'left')])];
+  return parts.length === 0 ? 'at the same place' : parts.join(', ');
+}
+
 export const amountInWords = (quantity: Quantity): string => formatQuantity(quantity);
 
 export const directionOf = (knob: Knob, delta: number): Direction => (delta > 0 ? knob.plus : knob.minus);

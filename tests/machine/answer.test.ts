@@ -154,7 +154,7 @@ describe('any input at all', () => {
 
   test('a shot that is taken is one that can be: finite, and within 4 in', () => {
     fc.assert(fc.property(anything, (raw) => {
-      const parsed = parseShots(raw);
+      const parsed = parseShots(raw, 4);
       if (!parsed.ok || parsed.answer.kind !== 'shots') return;
       for (const shot of parsed.answer.shots) if ('x' in shot) expect(Math.max(Math.abs(shot.x), Math.abs(shot.y))).toBeLessThanOrEqual(MAX_TEAR);
     }), { seed: 6, numRuns: 1500 });

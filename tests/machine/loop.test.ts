@@ -6,10 +6,13 @@ import { chanceWithin } from '../../src/archery/tolerance.ts';
 import type { Axis } from '../../src/content/types.ts';
 import { differs, judgeResume, judgeReturn, judgeSecond } from '../../src/machine/loop/compare.ts';
 import { evidenceOn } from '../../src/machine/loop/evidence.ts';
-import { judgeAsFound, judgeAxis, judgeSet } from '../../src/machine/loop/judge.ts';
+import { taken } from '../../src/machine/loop/gauge.ts';
+import { TOLERANCE } from '../../src/machine/loop/gauge-paper.ts';
+import { judgeAsFound, judgeAxis } from '../../src/machine/loop/judge.ts';
+import { judgeSet } from '../../src/machine/loop/judge-set.ts';
 import { homeOf, ladderFor, offsetFromMaker, restOffset, rungNow } from '../../src/machine/loop/ladder.ts';
 import { sizeMove, TRIAL_FROM, wrongWay } from '../../src/machine/loop/size.ts';
-import { currentSet, settingKey, shotsHere, taken, TOLERANCE } from '../../src/machine/loop/sets.ts';
+import { currentSet, settingKey, shotsHere } from '../../src/machine/loop/sets.ts';
 import { content, stateOf, type Given } from './state-of.ts';
 
 const FINE = { 'rest-scale': 'fine-screw' };

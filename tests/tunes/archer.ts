@@ -12,10 +12,23 @@ export interface Bow {
   /** Spread of one shot, inches per axis. */
   readonly sd: number;
   readonly seed: number;
+  /** Where broadheads (or unfletched shafts) land against field points (fletched ones). */
+  readonly groups?: Impacts;
+  /** Drift to the right, inches for each yard beyond 20, and what a unit of a knob changes of it. */
+  readonly plumb?: { readonly drift: number; readonly gain: Partial<Record<KnobId, number>>; readonly sd: number };
   /** Answers by `about` that differ from the usual archer's. */
   readonly answers?: Readonly<Record<string, unknown>>;
   /** Readings to this fraction of an inch; 0 reads exactly. */
   readonly readsTo?: number;
+}
+
+export interface Impacts {
+  /** Second group minus first at 20 yd, with every knob at its baseline, inches. */
+  readonly start: Tear;
+  readonly gain: Partial<Record<KnobId, Tear>>;
+  /** Spread of one field point (fletched arrow) at 20 yd, per axis; of the second group where that is another. */
+  readonly sd: number;
+  readonly sdSecond?: number;
 }
 
 /** A right-handed adult with a sound 60-lb bow and twelve 400-gr arrows: facts that pass every gate. */
@@ -26,7 +39,7 @@ const USUAL: Readonly<Record<string, unknown>> = {
   'axle-to-axle': '33 1/8', 'brace-height': '6 5/8', 'nock-height': '1/16', 'centre-shot': '13/16', 'centre-shot-figure': '13/16',
   'cams': 'yoke', 'rest': 'drop-away-cable', 'press': 'shop', 'rest-scale': 'fine-screw',
   'contact': 'clean', 'grip': 'same', 'face': 'same', 'lean': 'straight', 'cam-range': 'known',
-  'use': 'hunting', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
+  'use': 'hunting', 'arrows-wanted': 'later', 'broadheads-farther': 'enough', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
   'released': 'The dealer released it today and found nothing wrong', 'what-happened': 'nothing',
 };
 
@@ -43,6 +56,7 @@ export class TestArcher {
     const given = this.bow.answers?.[ask.about];
     if (given !== undefined) return typeof given === 'function' ? (given as (ask: Ask, shot: () => Tear) => unknown)(ask, () => this.shoot(view.bow)) : given;
     if (ask.kind === 'tear') return this.shoot(view.bow);
+    if (ask.kind === 'impact') return this.impact(ask, view.bow);
     const usual = USUAL[ask.about];
     if (usual !== undefined) return usual;
     if (ask.kind === 'choice') {
@@ -62,11 +76,31 @@ export class TestArcher {
       at.x += gain.x * setting.value;
       at.y += gain.y * setting.value;
     }
-    const mark = this.bow.readsTo ?? 1 / 16;
-    const read = (value: number): number => (mark === 0 ? value : Math.round(value / mark) * mark);
+    const read = (value: number): number => rounded(value, this.bow.readsTo ?? 1 / 16);
     return { x: read(at.x + this.bow.sd * this.random.normal()), y: read(at.y + this.bow.sd * this.random.normal()) };
   }
+
+  /** One impact from its own aiming dot, read to 1/4 in. */
+  private impact(ask: Extract<Ask, { kind: 'impact' }>, ledger: Ledger): Tear {
+    const yards = ask.distance.value;
+    const { groups, plumb } = this.bow;
+    if (plumb !== undefined && groups === undefined) {
+      const drift = total(plumb.drift, ledger, (knob) => plumb.gain[knob]);
+      return { x: rounded(drift * (yards - 20) + (plumb.sd * yards / 20) * this.random.normal(), 1 / 4), y: 0 };
+    }
+    if (groups === undefined) throw new Error('this archer has no impacts');
+    const second = ask.head === 'broadhead' || ask.shaft === 'unfletched';
+    const sd = second ? (groups.sdSecond ?? groups.sd) : groups.sd;
+    const at = (axis: 'x' | 'y'): number =>
+      (yards / 20) * ((second ? total(groups.start[axis], ledger, (knob) => groups.gain[knob]?.[axis]) : 0) + sd * this.random.normal());
+    return { x: rounded(at('x'), 1 / 4), y: rounded(at('y'), 1 / 4) };
+  }
 }
+
+const rounded = (value: number, mark: number): number => (mark === 0 ? value : Math.round(value / mark) * mark);
+
+const total = (start: number, ledger: Ledger, gain: (knob: KnobId) => number | undefined): number =>
+  (Object.entries(ledger) as [KnobId, { value: number }][]).reduce((sum, [knob, { value }]) => sum + (gain(knob) ?? 0) * value, start);
 
 /** What a played tune left behind, collected from the views. */
 export interface Played {

@@ -7,10 +7,12 @@ import { isSettled } from '../agenda.ts';
 import { tidy, type Move, type State } from '../state.ts';
 import { amountInWords, directionOf, headlineOf, phrase, sideInWords } from '../words.ts';
 import type { Advice, Quantity } from '../types.ts';
-import { centreOf, spreadOf } from './evidence.ts';
+import { readingHere, spreadOf } from './evidence.ts';
+import { gaugeOf } from './gauge.ts';
 import { ladderFor, OFF_FIGURE, restOffset, rungNow, type Rung } from './ladder.ts';
 import { sizeMove, type Sized } from './size.ts';
-import { on, settingNow, shotsHere } from './sets.ts';
+import { on, settingNow } from './sets.ts';
+import { AXIS_WORDS } from './summary.ts';
 
 export type Choice =
   | { readonly kind: 'ask first'; readonly steps: readonly string[] }
@@ -25,7 +27,8 @@ const HARDWARE = ['cams', 'rest', 'press', 'rest-scale'];
 export function choose(content: Content, state: State, axis: Axis): Choice {
   const first = missing(content, state, axis === 'side' ? [...HARDWARE, 'centre-shot-figure'] : HARDWARE);
   if (first.length > 0) return { kind: 'ask first', steps: first };
-  const restored = axis === 'side' ? restoreRest(content, state) : liftNock(content, state);
+  // Paper left rest and nock where they belong; impacts at distance do not bring them back to a figure.
+  const restored = gaugeOf(state).of === 'broadheads' ? null : axis === 'side' ? restoreRest(content, state) : liftNock(content, state);
   if (restored !== null) return restored;
   const rung = usableRung(content, state, axis);
   if (rung === null) return { kind: 'none left', shop: ladderFor(content, state, axis).shop };
@@ -68,8 +71,9 @@ const missing = (content: Content, state: State, steps: readonly string[]): read
 
 // Powder once before the first sideways adjustment; grip and face only where there is something to explain.
 function sidewaysLooks(state: State): readonly string[] {
-  const { mean } = centreOf(shotsHere(state), spreadOf(state).sd);
-  return Math.abs(mean.x) > WORTH_TRIALS ? ['contact', 'grip', 'face'] : ['contact'];
+  // Their worth is told in tears: away from paper only contact is ruled out.
+  const centre = gaugeOf(state).of === 'paper' ? readingHere(state) : null;
+  return centre !== null && Math.abs(centre.mean.x) > WORTH_TRIALS ? ['contact', 'grip', 'face'] : ['contact'];
 }
 
 function restoreRest(content: Content, state: State): Choice | null {
@@ -93,20 +97,27 @@ function liftNock(content: Content, state: State): Choice | null {
 }
 
 function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from, to, trial, line }: Sized): Advice {
-  const here = centreOf(shotsHere(state), spreadOf(state).sd).mean;
+  const here = readingHere(state)?.mean ?? { x: 0, y: 0 };
   const next = predict(line, to);
   const sd = Math.hypot(next.sd, spreadOf(state).sd / Math.sqrt(3));
   const still = spreadOf(state).sd * Math.sqrt(2 / 3);
   const [mean, x, y, sdAxis, sdOther] = [next.mean, here.x, here.y, sd, still].map(thousandths) as [number, number, number, number, number];
   const expect = axis === 'height' ? { x, y: mean, sdX: sdOther, sdY: sdAxis } : { x: mean, y, sdX: sdAxis, sdY: sdOther };
-  const words: readonly [string, string] = axis === 'height' ? ['high', 'low'] : ['right', 'left'];
+  const words = AXIS_WORDS[axis];
   const now = on(axis, here);
   return {
-    ...plainMove(content, state, knob, from, to, phrase(content, trial ? 'why-trial' : 'why-adjust', { knob: knob.name, tear: sideInWords(now, ...words) })),
+    ...plainMove(content, state, knob, from, to, whyMove(content, state, knob, sideInWords(now, ...words), trial)),
     expect,
     ...(trial ? { trial: true as const } : {}),
-    wrongIf: phrase(content, 'wrong-if', { expect: sideInWords(next.mean, ...words), give: sd.toFixed(2), now: sideInWords(now, ...words) }),
+    wrongIf: phrase(content, gaugeOf(state).of === 'paper' ? 'wrong-if' : 'wrong-if-groups', { expect: sideInWords(next.mean, ...words), give: sd.toFixed(2), now: sideInWords(now, ...words) }),
   };
+}
+
+function whyMove(content: Content, state: State, knob: Knob, tear: string, trial: boolean): string {
+  const { of } = gaugeOf(state);
+  if (of === 'plumb') return phrase(content, 'why-adjust-plumb', { knob: knob.name, drift: tear });
+  if (of === 'paper') return phrase(content, trial ? 'why-trial' : 'why-adjust', { knob: knob.name, tear });
+  return phrase(content, 'why-adjust-groups', { knob: knob.name, diff: tear, what: phrase(content, `what-${of === 'broadheads' ? 'broadhead' : 'unfletched'}`) });
 }
 
 /** Nobody reads a tear closer; keeps binary dust off the pipe. */

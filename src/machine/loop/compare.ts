@@ -3,10 +3,12 @@
 import { studentQuantile } from '../../maths/student.ts';
 import type { Content } from '../../content/types.ts';
 import type { State } from '../state.ts';
-import { phrase, tearInWords } from '../words.ts';
-import { centreOf, spreadOf } from './evidence.ts';
-import { MOST_SHOTS, NEAR, SURE } from './judge.ts';
+import { phrase } from '../words.ts';
+import { spreadOf } from './evidence.ts';
+import { gaugeOf, taken } from './gauge.ts';
+import { MOST_SHOTS, NEAR, SURE } from './gauge-paper.ts';
 import { judgement, type Judgement } from './judgement.ts';
+import { readingInWords } from './summary.ts';
 import { currentSet, goodShots, shotsHere } from './sets.ts';
 
 // One false alarm in a hundred per axis: a false "it did not return" sends the archer through the whole baseline again.
@@ -18,28 +20,26 @@ const DOUBTFUL = 0.95;
 export function differs(state: State): { readonly proven: boolean; readonly doubtful: boolean } | null {
   const set = currentSet(state);
   if (set === null) return null;
-  const before = shotsHere(state, set.id);
-  const now = goodShots(set);
-  if (before.length === 0 || now.length === 0) return null;
+  const { read, axes } = gaugeOf(state);
   const spread = spreadOf(state);
-  const a = centreOf(before, spread.sd);
-  const b = centreOf(now, spread.sd);
+  const a = read(shotsHere(state, set.id), spread.sd);
+  const b = read(goodShots(set), spread.sd);
+  if (a === null || b === null) return null;
   const se = (axis: 'x' | 'y'): number => spread.sd * Math.sqrt(1 / a.count[axis] + 1 / b.count[axis]);
   const beyond = (p: number): boolean =>
-    (['x', 'y'] as const).some((axis) => Math.abs(a.mean[axis] - b.mean[axis]) > studentQuantile(p, spread.df) * se(axis));
+    axes.map((axis) => (axis === 'side' ? 'x' : 'y')).some((axis) => Math.abs(a.mean[axis] - b.mean[axis]) > studentQuantile(p, spread.df) * se(axis));
   return { proven: beyond(PROVEN_DIFFERENT), doubtful: beyond(DOUBTFUL) };
 }
 
 /** After a put-back or after tightening. `Unknown before` counts as returned: there is nothing that it could contradict. */
 export function judgeReturn(content: Content, state: State): Judgement {
   const difference = differs(state);
-  const set = currentSet(state);
-  const mean = centreOf(set === null ? [] : goodShots(set), spreadOf(state).sd).mean;
+  const tear = readingInWords(content, state);
   if (difference === null || !difference.proven) {
-    return judgement('returned', { say: [phrase(content, 'returned', { tear: tearInWords(mean) })], notes: { purpose: 'judge' } });
+    return judgement('returned', { say: [phrase(content, 'returned', { tear })], notes: { purpose: 'judge' } });
   }
   return judgement('not returned', {
-    say: [phrase(content, 'not-returned', { tear: tearInWords(mean) })],
+    say: [phrase(content, 'not-returned', { tear })],
     notes: { inspection: 'not-returned', inspections: state.notes.inspections + 1, purpose: 'judge' },
   });
 }
@@ -47,15 +47,14 @@ export function judgeReturn(content: Content, state: State): Judgement {
 /** The first set of another day against the last accepted one. Null verdict: shoot three more before anything is said. */
 export function judgeResume(content: Content, state: State): Judgement {
   const difference = differs(state);
-  const set = currentSet(state);
-  const shots = set === null ? 0 : goodShots(set).length;
+  const whole = 2 * gaugeOf(state).first;
   // Moved just before the break, and not yet shot: nothing to hold it against, so nothing is claimed.
   if (difference === null) return judgement('returned', { notes: { purpose: 'judge' } });
   if (!difference.doubtful) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
-  if (shots < 6) return judgement(null, { say: [phrase(content, 'resume-doubtful')], notes: { wanted: 6 } });
+  if (taken(state) < whole) return judgement(null, { say: [phrase(content, 'resume-doubtful')], notes: { wanted: whole } });
   if (!difference.proven) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
   // Learned responses stay; where the line stands is measured anew, and nothing is called tuned on yesterday's word.
-  return judgement('returned', { say: [phrase(content, 'resume-different')], notes: { purpose: 'judge', wanted: 3, epoch: state.notes.epoch + 1, axis: {} } });
+  return judgement('returned', { say: [phrase(content, 'resume-different')], notes: { purpose: 'judge', wanted: gaugeOf(state).first, epoch: state.notes.epoch + 1, axis: {}, broadAxis: {} } });
 }
 
 /** The second close distance: only axes that were tuned at the first one, pass or fail. */

@@ -1,39 +1,36 @@
 // What the shots say, in chances: at this setting alone, and along the line of the adjustment under work.
 
-import { huberCentre } from '../../maths/huber.ts';
 import { normalQuantile } from '../../maths/normal.ts';
-import { pooledSpread, USUAL_PRIOR, type Spread } from '../../archery/spread.ts';
+import type { Spread } from '../../archery/spread.ts';
 import { chanceWithin } from '../../archery/tolerance.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
 import type { Axis, Content, KnobId } from '../../content/types.ts';
 import { chosen } from '../guards.ts';
-import { carriedBy, type Shot, type State } from '../state.ts';
-import type { Tear } from '../types.ts';
-import { countingSets, FIRST_DISTANCE, goodShots, on, settingKey, settingNow, shotsHere, TOLERANCE } from './sets.ts';
+import type { Shot, State } from '../state.ts';
+import { carriedNow } from './carried.ts';
+import type { Centre } from './centre.ts';
+import { gaugeOf, type Tolerance } from './gauge.ts';
+import { paperSpread } from './gauge-paper.ts';
+import { countingSets, goodShots, on, settingKey, settingNow, shotsHere } from './sets.ts';
 
-/** This archer's spread, from every set that counts, both axes; `without` leaves one set out. */
-export function spreadOf(state: State, without?: number): Spread {
-  const groups = countingSets(state).filter((set) => set.id !== without).map(goodShots).filter((shots) => shots.length > 0);
-  return pooledSpread(groups, carriedSpread(state) ?? USUAL_PRIOR);
-}
+/** The spread of one shot at what is measured now, from every set of it that counts; `without` leaves one set out. */
+export const spreadOf = (state: State, without?: number): Spread =>
+  gaugeOf(state).spread(countingSets(state).filter((set) => set.id !== without));
+
+/** The spread of one tear in paper, whatever is shot now: it is the archer's own, kept for the record and for the next tune. */
+export const paperSpreadOf = (state: State): Spread => paperSpread(state, countingSets(state, 'paper').map(goodShots));
 
 /** As it was really shot: every set of this epoch, scattered ones too, until a cause is found and a new epoch begins. */
 export function spreadAsShot(state: State): Spread {
-  const groups = state.sets.filter((set) => set.epoch === state.notes.epoch).map(goodShots).filter((shots) => shots.length > 0);
-  return pooledSpread(groups, carriedSpread(state) ?? USUAL_PRIOR);
+  const gauge = gaugeOf(state);
+  return gauge.spread(state.sets.filter((set) => set.of === gauge.of && set.epoch === state.notes.epoch));
 }
 
-function carriedSpread(state: State): Spread | null {
-  return carriedBy(state)?.spread ?? null;
-}
+/** What is wanted on an axis of what is measured now, inches. */
+export const toleranceOn = (state: State, axis: Axis): Tolerance => gaugeOf(state).tolerance(axis, spreadOf(state));
 
-export interface Centre { readonly mean: Tear; readonly count: Tear }
-
-export function centreOf(shots: readonly Shot[], sd: number): Centre {
-  const x = huberCentre(shots.map((s) => s.x), sd);
-  const y = huberCentre(shots.map((s) => s.y), sd);
-  return { mean: { x: x.centre, y: y.centre }, count: { x: x.count, y: y.count } };
-}
+/** What the shots at the present setting and distance show; null while they show nothing. */
+export const readingHere = (state: State): Centre | null => gaugeOf(state).read(shotsHere(state), spreadOf(state).sd);
 
 export interface AxisEvidence {
   readonly axis: Axis;
@@ -50,21 +47,23 @@ export interface AxisEvidence {
 
 /** The evidence on one axis; null without a shot here. `knob` is the adjustment under work, if any. */
 export function evidenceOn(content: Content, state: State, axis: Axis, knob: KnobId | null): AxisEvidence | null {
-  const shots = shotsHere(state);
-  if (shots.length === 0) return null;
+  const gauge = gaugeOf(state);
+  const here = shotsHere(state);
   const spread = spreadOf(state);
-  const centre = centreOf(shots, spread.sd);
+  const centre = gauge.read(here, spread.sd);
+  if (centre === null) return null;
+  const shots = gauge.count(here);
   const mean = on(axis, centre.mean);
   const se = spread.sd / Math.sqrt(on(axis, centre.count));
-  const { low, high } = TOLERANCE[axis];
+  const { low, high } = gauge.tolerance(axis, spread);
   const withinHere = chanceWithin(mean, se, spread.df, low, high);
-  if (knob === null || state.notes.distance !== FIRST_DISTANCE) {
-    return { axis, spread, mean, se, shots: shots.length, within: withinHere, withinHere, line: null };
+  if (knob === null || pointsOf(state, axis, knob).points.length === 0) {
+    return { axis, spread, mean, se, shots, within: withinHere, withinHere, line: null };
   }
   const line = lineOf(content, state, axis, knob);
   const at = predict(line, settingNow(state, knob));
   const within = chanceWithin(at.mean, at.sd, spread.df, low, high);
-  return { axis, spread, mean: at.mean, se: at.sd, shots: shots.length, within, withinHere, line };
+  return { axis, spread, mean: at.mean, se: at.sd, shots, within, withinHere, line };
 }
 
 /** The response line of a knob for the group of settings that the bow is in now. */
@@ -75,24 +74,26 @@ export function lineOf(content: Content, state: State, axis: Axis, knob: KnobId)
 
 /** Settings tried for a knob, as points of its line: one per setting, epoch and position of all other knobs. */
 export function pointsOf(state: State, axis: Axis, knob: KnobId): { readonly points: readonly SettingPoint[]; readonly group: number } {
+  const gauge = gaugeOf(state);
   const sd = spreadOf(state).sd;
   const groups: string[] = [];
   const cells = new Map<string, { x: number; group: number; shots: Shot[] }>();
   for (const set of countingSets(state)) {
-    if (set.distance !== FIRST_DISTANCE || goodShots(set).length === 0) continue;
+    const shots = gauge.comparable(set);
+    if (shots.length === 0) continue;
     const group = indexIn(groups, `${set.epoch}|${settingKey(set.settings, knob)}`);
     const x = set.settings[knob] ?? 0;
     const key = `${group}|${x}`;
     const cell = cells.get(key) ?? { x, group, shots: [] };
-    cell.shots.push(...goodShots(set));
+    cell.shots.push(...shots);
     cells.set(key, cell);
   }
   const here: Partial<Record<KnobId, number>> = {};
   for (const move of state.moves) here[move.knob] = settingNow(state, move.knob);
   const group = indexIn(groups, `${state.notes.epoch}|${settingKey(here, knob)}`);
-  const points = [...cells.values()].map(({ x, group: g, shots }) => {
-    const centre = centreOf(shots, sd);
-    return { x, mean: on(axis, centre.mean), count: settingCount(state, knob, on(axis, centre.count), sd), group: g };
+  const points = [...cells.values()].flatMap(({ x, group: g, shots }) => {
+    const centre = gauge.read(shots, sd);
+    return centre === null ? [] : [{ x, mean: on(axis, centre.mean), count: settingCount(state, knob, on(axis, centre.count), sd), group: g }];
   });
   return { points, group };
 }
@@ -103,7 +104,8 @@ const REST_GAIN = 6;
 
 function settingCount(state: State, knob: KnobId, count: number, sd: number): number {
   const coarse = (knob === 'rest-height' || knob === 'rest-side') && chosen(state, 'rest-scale') === 'coarse';
-  return coarse ? 1 / (1 / count + (SETTING_ERROR * REST_GAIN / sd) ** 2) : count;
+  const gain = REST_GAIN * Math.abs(gaugeOf(state).perTear.ratio);
+  return coarse ? 1 / (1 / count + (SETTING_ERROR * gain / sd) ** 2) : count;
 }
 
 function indexIn(list: string[], key: string): number {
@@ -111,12 +113,20 @@ function indexIn(list: string[], key: string): number {
   return found >= 0 ? found : list.push(key) - 1;
 }
 
-/** What is believed of a knob before this bow has answered: an earlier tune's gain, else the book's. Inches per unit. */
+/** What is believed of a knob before this bow has answered, inches of what is measured now for one unit of the knob. */
 export function priorOf(content: Content, state: State, knob: KnobId): SlopePrior {
-  const carried = state.notes.forgetBefore === 0 ? carriedBy(state)?.gains[knob] : undefined;
+  const { of, perTear: { ratio, unsure, wrongSide } } = gaugeOf(state);
+  // What paper taught about this very bow comes before what the book says of all.
+  const { mean, sd } = (of === 'paper' ? undefined : state.notes.learned[knob]) ?? priorOnPaper(content, state, knob, wrongSide);
+  return { mean: mean * ratio, sd: Math.abs(ratio) * Math.hypot(sd, unsure * mean) };
+}
+
+/** An earlier tune's gain, else the book's. Inches of tear per unit. */
+function priorOnPaper(content: Content, state: State, knob: KnobId, wrongSide: number): SlopePrior {
+  const carried = carriedNow(state)?.gains[knob];
   if (carried !== undefined) return carried;
   const { book, wrongSign, plausible } = content.knobs[knob];
   // No book: a side that is hardly more than a guess, as unsure as content says, and a size that is plausible.
   if (book === null) return { mean: -normalQuantile(1 - wrongSign) * plausible, sd: plausible };
-  return priorFromBook(book.change / book.per, wrongSign);
+  return priorFromBook(book.change / book.per, Math.min(wrongSign, wrongSide));
 }

@@ -3,7 +3,7 @@
 import type { Axis, Content, KnobId, LadderRule } from '../../content/types.ts';
 import { chosen, measured, pressAtHand } from '../guards.ts';
 import { tidy, type State } from '../state.ts';
-import { settingNow } from './sets.ts';
+import { settingNow, subjectOf } from './sets.ts';
 
 export interface Rung {
   readonly knob: KnobId;
@@ -34,7 +34,11 @@ export function rungNow(content: Content, state: State, axis: Axis): Rung | null
     const knob = content.knobs[id];
     const reach = soft ?? knob.soft;
     const begin = knob.from === 'maker' ? offsetFromMaker(state) : 0;
-    return { knob: id, lo: -reach - begin, hi: reach - begin, trial: trial === true, smallest: smallestStep(state, id, knob.smallest) };
+    // With broadheads the travel counts from where paper left it, inside what no tune goes beyond.
+    const from = subjectOf(state) === 'broadheads' ? homeOf(state, id) : -begin;
+    const lo = Math.max(from - reach, -knob.hard - begin);
+    const hi = Math.min(from + reach, knob.hard - begin);
+    return { knob: id, lo, hi, trial: trial === true, smallest: smallestStep(state, id, knob.smallest) };
   }
   return null;
 }
@@ -59,8 +63,9 @@ export function offsetFromMaker(state: State): number {
 /** Rest further than this from the maker's figure goes back there first, whatever the tear says. Inches. */
 export const OFF_FIGURE = 1 / 16;
 
-/** Where a knob that does nothing goes back to: where it began, or the maker's figure where the rest was brought there first. */
+/** Where a knob that does nothing goes back to: where the chapter began, or the maker's figure where the rest was brought there first. */
 export function homeOf(state: State, knob: KnobId): number {
+  if (subjectOf(state) === 'broadheads') return state.sets.find((set) => set.of === 'broadheads')?.settings[knob] ?? settingNow(state, knob);
   const begun = offsetFromMaker(state);
   return knob === 'rest-side' && Math.abs(begun) > OFF_FIGURE + 1e-9 ? tidy(-begun) : 0;
 }

@@ -1,18 +1,15 @@
-// Which shots belong together: same epoch, same distance, same settings.
+// Which shots belong together: the same thing shot, same epoch, same distance, same settings.
 
 import type { Axis, KnobId } from '../../content/types.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from '../state.ts';
+import type { SetKind } from '../notes.ts';
 import type { Tear } from '../types.ts';
 
 /** Bow hand to paper in feet: where moves are decided, and where they are confirmed. */
 export const FIRST_DISTANCE = 7;
 export const SECOND_DISTANCE = 9;
 
-/** "Tuned" per axis, inches. Gravity alone reads a little low, and a little high is safe for the vanes. */
-export const TOLERANCE: Readonly<Record<Axis, { readonly low: number; readonly high: number; readonly aim: number }>> = {
-  height: { low: -1 / 8, high: 1 / 4, aim: 1 / 16 },
-  side: { low: -1 / 4, high: 1 / 4, aim: 0 },
-};
+export const FEET_PER_YARD = 3;
 
 export const on = (axis: Axis, tear: Tear): number => (axis === 'height' ? tear.y : tear.x);
 
@@ -24,18 +21,16 @@ export const settingKey = (settings: Readonly<Partial<Record<KnobId, number>>>, 
 /** The set being shot; null before its first shot is asked for at these settings. */
 export function currentSet(state: State): ShotSet | null {
   const last = state.sets.at(-1);
-  return last !== undefined && last.distance === state.notes.distance && last.epoch === state.notes.epoch ? last : null;
+  const { of, distance, epoch } = state.notes;
+  return last !== undefined && last.of === of && last.distance === distance && last.epoch === epoch ? last : null;
 }
 
-/** Good shots of the present set. */
-export const taken = (state: State): number => {
-  const set = currentSet(state);
-  return set === null ? 0 : goodShots(set).length;
-};
+/** What is measured now. Single arrows are read from paper, too. */
+export const subjectOf = (state: State): Exclude<SetKind, 'arrows'> => (state.notes.of === 'arrows' ? 'paper' : state.notes.of);
 
-/** Sets that count: not from before something was replaced or found, and not scattered. */
-export const countingSets = (state: State): readonly ShotSet[] =>
-  state.sets.filter((set) => set.epoch > state.notes.forgetBefore && !state.notes.scattered.includes(set.id));
+/** Sets of what is measured that count: not from before something was replaced or found, and not scattered. */
+export const countingSets = (state: State, of: SetKind = subjectOf(state)): readonly ShotSet[] =>
+  state.sets.filter((set) => set.of === of && set.epoch > state.notes.forgetBefore && !state.notes.scattered.includes(set.id));
 
 /** Good shots at the present setting and distance, of this epoch; `without` leaves one set out. */
 export function shotsHere(state: State, without?: number): readonly Shot[] {

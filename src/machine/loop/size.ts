@@ -4,8 +4,9 @@ import { bestSetting, chanceWrongSign, predict, type Line } from '../../archery/
 import type { Axis, Content } from '../../content/types.ts';
 import { tidy, type State } from '../state.ts';
 import type { Rung } from './ladder.ts';
-import { lineOf, pointsOf } from './evidence.ts';
-import { settingNow, TOLERANCE } from './sets.ts';
+import { lineOf, pointsOf, toleranceOn } from './evidence.ts';
+import { gaugeOf } from './gauge.ts';
+import { settingNow } from './sets.ts';
 
 export interface Sized {
   readonly from: number;
@@ -21,16 +22,19 @@ export const TRIAL_FROM = 0.2;
 export function sizeMove(content: Content, state: State, axis: Axis, rung: Rung): Sized | null {
   const knob = content.knobs[rung.knob];
   const line = lineOf(content, state, axis, rung.knob);
+  const { aim } = toleranceOn(state, axis);
+  const onPaper = gaugeOf(state).of === 'paper';
   const from = settingNow(state, rung.knob);
   const { points, group } = pointsOf(state, axis, rung.knob);
   const tried = points.filter((p) => p.group === group).map((p) => p.x);
-  const off = predict(line, from).mean - TOLERANCE[axis].aim;
+  const off = predict(line, from).mean - aim;
   const trial = rung.trial || wrongWay(line) >= TRIAL_FROM;
   const moved = tried.some((x) => x !== from) || state.moves.some((m) => m.knob === rung.knob);
   const far = knob.firstWhenFar !== null && Math.abs(off) > knob.firstWhenFar.over;
-  const cap = moved ? knob.later : far && !trial ? (knob.firstWhenFar?.step ?? knob.first) : knob.first;
+  // At distance a small step shows large, and impacts say less than tears how far is far: the normal step at most.
+  const cap = !onPaper ? knob.first : moved ? knob.later : far && !trial ? (knob.firstWhenFar?.step ?? knob.first) : knob.first;
 
-  const wish = bestSetting(line, TOLERANCE[axis].aim) - from;
+  const wish = bestSetting(line, aim) - from;
   // A trial takes its normal step: less could not be told from luck, more is not earned yet.
   const wanted = trial ? Math.sign(wish) * knob.first : wish;
   const capped = clamp(wanted, -cap, cap);

@@ -1,0 +1,75 @@
+// Two groups of impacts at one distance, each arrow measured from its own dot: broadheads against field points, or
+// unfletched shafts against fletched ones. What counts is the difference of their centres, never where either lands.
+
+import { dragShare, difference, margin, pairSpread, type TwoGroups } from '../../archery/two-groups.ts';
+import type { Spread } from '../../archery/spread.ts';
+import { chosen, measured } from '../guards.ts';
+import type { Shot, ShotSet, State } from '../state.ts';
+import type { Gauge } from './gauge.ts';
+import { FEET_PER_YARD, goodShots } from './sets.ts';
+
+/** Where the first comparison is shot, and where the usual group is asked for. Yards. */
+export const FIRST_YARDS = 20;
+
+/** A group of three has this mean width, in spreads of one shot (tables of extreme spread; derived by simulation). */
+const WIDTH_OF_THREE = 2.404;
+
+/**
+ * Inches of impact difference at 20 yd for one inch of tear. Derived with a rigid-arrow flight model (fixed blades, vanes
+ * about half an inch high); other vanes, points and blades change it by half as much again, either way.
+ */
+const RATIO = { fixed: -3.9, mechanical: -0.55, unfletched: -4.1 } as const;
+const UNSURE = 0.5;
+
+/** Guides agree on the side here, as they do not for paper: the rest moves the second group towards the first. */
+const AGREED_SIDE = 0.05;
+
+/** Three of each, then four, then six: one group after the other would let light and arm decide. */
+const LOOKS = [6, 8, 12] as const;
+
+export function groupsGauge(state: State, of: 'broadheads' | 'unfletched'): Gauge {
+  const yards = state.notes.distance / FEET_PER_YARD;
+  const fixed = of === 'broadheads' && chosen(state, 'broadheads-wanted') !== 'mechanical';
+  const kind = of === 'unfletched' ? 'unfletched' : fixed ? 'fixed' : 'mechanical';
+  const comparable = (set: ShotSet): readonly Shot[] => {
+    const scale = state.notes.distance / set.distance;
+    return goodShots(set).map((shot) => (scale === 1 ? shot : { ...shot, x: shot.x * scale, y: shot.y * scale }));
+  };
+  return {
+    of,
+    axes: ['height', 'side'],
+    first: LOOKS[0], again: LOOKS[0], most: LOOKS[2],
+    // Half-time: the heads change shafts, so that a shaft's own error cancels. Farther on it has cancelled already.
+    enough: of === 'broadheads' && yards === FIRST_YARDS ? LOOKS[2] : LOOKS[0],
+    sure: 0.9, near: 0.45, far: 0.2, cheap: LOOKS[2],
+    next: (taken) => LOOKS.find((look) => look > taken) ?? taken + 2,
+    count: (shots) => {
+      const { a, b } = groupsIn(shots, of);
+      return 2 * Math.min(a.length, b.length);
+    },
+    read: (shots, sd) => difference(groupsIn(shots, of), sd),
+    comparable,
+    spread: (sets) => pairSpread(sets.map((set) => groupsIn(comparable(set), of)), groupPrior(state, yards)),
+    tolerance: (axis, spread) => {
+      const aim = axis === 'height' && kind === 'fixed' ? dragShare(yards) : 0;
+      const give = margin(spread.sd, yards);
+      return { low: aim - give, high: aim + give, aim };
+    },
+    perTear: { ratio: (RATIO[kind] * yards) / FIRST_YARDS, unsure: UNSURE, wrongSide: AGREED_SIDE },
+  };
+}
+
+/** Field points or fletched shafts (a), broadheads or unfletched shafts (b). */
+export function groupsIn(shots: readonly Shot[], of: 'broadheads' | 'unfletched'): TwoGroups & { readonly a: readonly Shot[]; readonly b: readonly Shot[] } {
+  const second = (shot: Shot): boolean => (of === 'broadheads' ? shot.tag?.head === 'broadhead' : shot.tag?.shaft === 'unfletched');
+  return { a: shots.filter((shot) => !second(shot)), b: shots.filter(second) };
+}
+
+/** Spread of one shot (in, at `yards`) before any was shot: from the group that the archer told, else a usual one, hardly believed. */
+export function groupPrior(state: State, yards: number): Spread {
+  const group = measured(state, 'group-at-20');
+  return group === undefined ? { sd: yards / FIRST_YARDS, df: 1.5 } : { sd: ((group / WIDTH_OF_THREE) * yards) / FIRST_YARDS, df: 4 };
+}
+
+/** The width (in) of three shots to be expected at `yards`, from a spread at another distance. */
+export const groupAt = (spread: Spread, yardsNow: number, yards: number): number => (spread.sd * WIDTH_OF_THREE * yards) / yardsNow;

@@ -1,0 +1,59 @@
+// A plumb line over several distances, always the same sight mark and dot: the drift to one side from the nearest to the
+// farthest distance. It shows left and right alone.
+
+import { fitPlumb, plumbSpread } from '../../archery/plumb-line.ts';
+import { margin, milliradians } from '../../archery/two-groups.ts';
+import type { Spread } from '../../archery/spread.ts';
+import type { Shot, State } from '../state.ts';
+import type { Gauge } from './gauge.ts';
+import { groupPrior, FIRST_YARDS } from './gauge-groups.ts';
+import { FEET_PER_YARD, goodShots } from './sets.ts';
+
+/** Where the shots are taken from, yards, nearest first. */
+export const PLUMB_YARDS = [20, 30, 40] as const;
+const FARTHEST = PLUMB_YARDS[2];
+
+/** Inches at the farthest distance for one mrad. */
+export const INCHES_PER_MRAD = (36 * FARTHEST) / 1000;
+
+export function plumbGauge(state: State): Gauge {
+  const at20 = groupPrior(state, FIRST_YARDS);
+  const prior: Spread = { sd: milliradians(at20.sd, FIRST_YARDS), df: at20.df };
+  return {
+    of: 'plumb',
+    axes: ['side'],
+    first: 9, again: 9, most: 27, enough: 9,
+    sure: 0.9, near: 0.45, far: 0.2, cheap: 27,
+    next: (taken) => taken + PLUMB_YARDS.length,
+    count: (shots) => PLUMB_YARDS.length * Math.min(...PLUMB_YARDS.map((yards) => shots.filter((shot) => yardsOf(shot) === yards).length)),
+    read: (shots, sd) => {
+      const points = plumbPoints(shots);
+      if (points.length < 2) return null;
+      const line = fitPlumb(points, { sd: sd / INCHES_PER_MRAD, df: Infinity });
+      const length = FARTHEST - PLUMB_YARDS[0];
+      const count = (sd / (line.se * length)) ** 2;
+      return { mean: { x: line.slope * length, y: 0 }, count: { x: count, y: count } };
+    },
+    comparable: goodShots,
+    spread: (sets) => {
+      const { sd, df } = plumbSpread(sets.flatMap((set) => goodShots(set).map((shot) => ({ distance: yardsOf(shot), x: shot.x }))), prior);
+      return { sd: sd * INCHES_PER_MRAD, df };
+    },
+    tolerance: (_axis, spread) => {
+      const give = margin(spread.sd, FARTHEST);
+      return { low: -give, high: give, aim: 0 };
+    },
+    // No book: which way the rest must go, and how far, is tried on this bow. Inches of drift for one inch of tear, guessed.
+    perTear: { ratio: -5, unsure: 2, wrongSide: 1 / 2 },
+  };
+}
+
+const yardsOf = (shot: Shot): number => (shot.tag?.distance ?? PLUMB_YARDS[0] * FEET_PER_YARD) / FEET_PER_YARD;
+
+/** Mean impact by distance. */
+export function plumbPoints(shots: readonly Shot[]): readonly { readonly distance: number; readonly mean: number; readonly count: number }[] {
+  return PLUMB_YARDS.flatMap((distance) => {
+    const xs = shots.filter((shot) => yardsOf(shot) === distance).map((shot) => shot.x);
+    return xs.length === 0 ? [] : [{ distance, mean: xs.reduce((sum, x) => sum + x, 0) / xs.length, count: xs.length }];
+  });
+}

@@ -1,0 +1,87 @@
+// What the shots say, in words, for each thing that is measured: never with more certainty than they give.
+
+import { largestNotExcluded } from '../../archery/two-groups.ts';
+import type { Axis, Content } from '../../content/types.ts';
+import type { State } from '../state.ts';
+import { differenceInWords, phrase, sideInWords, tearInWords } from '../words.ts';
+import { readingHere, spreadOf, type AxisEvidence } from './evidence.ts';
+import { gaugeOf, type Gauge } from './gauge.ts';
+import { PLUMB_YARDS } from './gauge-plumb.ts';
+import { currentSet, goodShots, on, shotsHere } from './sets.ts';
+
+export const AXIS_WORDS: Readonly<Record<Axis, readonly [string, string]>> = { height: ['high', 'low'], side: ['right', 'left'] };
+
+/** Rounded down, and never 0 or 100: shots do not show certainty. */
+export const percent = (value: number): string => (value < 0.01 ? 'under 1 %' : `${Math.min(99, Math.floor(value * 100 + 1e-9))} %`);
+
+/** What the present set shows, or the way it is told where it shows nothing. */
+export function readingInWords(content: Content, state: State): string {
+  const gauge = gaugeOf(state);
+  const set = currentSet(state);
+  const centre = gauge.read(set === null ? [] : goodShots(set), spreadOf(state).sd);
+  if (centre === null) return phrase(content, 'nothing-shown');
+  if (gauge.of === 'paper') return phrase(content, 'reading-paper', { tear: tearInWords(centre.mean) });
+  if (gauge.of === 'plumb') return phrase(content, 'reading-plumb', { drift: sideInWords(centre.mean.x, 'right', 'left') });
+  return phrase(content, 'reading-groups', { what: phrase(content, `what-${gauge.of === 'broadheads' ? 'broadhead' : 'unfletched'}`), diff: differenceInWords(centre.mean) });
+}
+
+/** All axes at once. */
+export function wholeSummary(content: Content, state: State, gauge: Gauge): readonly string[] {
+  const centre = readingHere(state);
+  if (centre === null) return [];
+  if (gauge.of !== 'paper') return impactSummary(content, state, gauge);
+  const { sd } = spreadOf(state);
+  return [phrase(content, 'tear-summary', { shots: gauge.count(shotsHere(state)), tear: tearInWords(centre.mean), sd: sd.toFixed(2) })];
+}
+
+/** One axis, with what all settings so far say of it. */
+export function axisSummary(content: Content, state: State, e: AxisEvidence): readonly string[] {
+  const gauge = gaugeOf(state);
+  if (gauge.of !== 'paper') return impactSummary(content, state, gauge);
+  const centre = readingHere(state);
+  const [plus, minus] = AXIS_WORDS[e.axis];
+  return [phrase(content, 'axis-summary', {
+    shots: e.shots,
+    mean: sideInWords(centre === null ? e.mean : on(e.axis, centre.mean), plus, minus),
+    from: sideInWords(e.mean - 2 * e.se, plus, minus),
+    to: sideInWords(e.mean + 2 * e.se, plus, minus),
+    chance: percent(e.within),
+  })];
+}
+
+function impactSummary(content: Content, state: State, gauge: Gauge): readonly string[] {
+  const centre = readingHere(state);
+  if (centre === null) return [];
+  const spread = spreadOf(state);
+  const { high, aim } = gauge.tolerance(gauge.axes[0] ?? 'side', spread);
+  const margin = (high - aim).toFixed(1);
+  const shots = gauge.count(shotsHere(state));
+  if (gauge.of === 'plumb') {
+    return [phrase(content, 'plumb-summary', { drift: sideInWords(centre.mean.x, 'right', 'left'), from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], margin })];
+  }
+  const what = phrase(content, `what-${gauge.of === 'broadheads' ? 'broadhead' : 'unfletched'}`);
+  const low = gauge.tolerance('height', spread).aim;
+  return [
+    phrase(content, 'groups-summary', { shots, what, diff: differenceInWords(centre.mean), margin }),
+    ...(low === 0 ? [] : [phrase(content, 'drag-share', { low: Math.abs(low).toFixed(1) })]),
+  ];
+}
+
+export function tunedWords(content: Content, state: State, axis: Axis, within: number): string {
+  const { of } = gaugeOf(state);
+  const chance = percent(within);
+  if (of === 'plumb') return phrase(content, 'plumb-straight', { chance });
+  if (of === 'paper') return phrase(content, axis === 'height' ? 'height-tuned' : 'side-tuned', { chance });
+  return phrase(content, `${of === 'broadheads' ? 'broadhead' : 'unfletched'}-${axis}-same`, { chance });
+}
+
+export function undecidedWords(content: Content, state: State, e: AxisEvidence): string {
+  const { of, read } = gaugeOf(state);
+  const centre = read(shotsHere(state), e.spread.sd);
+  if (of === 'paper' || centre === null) return phrase(content, 'borderline', { shots: e.shots });
+  const { aim } = gaugeOf(state).tolerance(e.axis, e.spread);
+  const largest = largestNotExcluded(on(e.axis, centre.mean), on(e.axis, centre.count), e.spread, aim);
+  return phrase(content, 'groups-undecided', { largest: largest.toFixed(1) });
+}
+
+export const moreWanted = (content: Content, state: State): string => phrase(content, gaugeOf(state).of === 'paper' ? 'one-more' : 'groups-more');

@@ -1,0 +1,64 @@
+// Rows of the bow record for what was shot at a target: broadheads, and what stood in for paper.
+
+import type { Content } from '../content/types.ts';
+import type { LoopNotes, SetKind } from './notes.ts';
+import { gaugeOf, type Gauge } from './loop/gauge.ts';
+import { FIRST_YARDS } from './loop/gauge-groups.ts';
+import { countingSets, FEET_PER_YARD, FIRST_DISTANCE, goodShots, settingKey } from './loop/sets.ts';
+import { percent } from './loop/summary.ts';
+import { settingsOf, type ShotSet, type State } from './state.ts';
+import type { RecordRow } from './types.ts';
+import { differenceInWords, phrase, sideInWords } from './words.ts';
+
+type Impacts = Exclude<SetKind, 'paper' | 'arrows'>;
+
+/** By what the tail was seen last: paper, unfletched shafts or a plumb line. */
+export function seenBy(state: State): Exclude<SetKind, 'arrows' | 'broadheads'> {
+  const last = state.sets.findLast((set) => set.shots.length > 0 && set.of !== 'broadheads' && set.of !== 'arrows');
+  return last?.of === 'unfletched' || last?.of === 'plumb' ? last.of : 'paper';
+}
+
+type AxisEnd = NonNullable<LoopNotes['axis']['height']>;
+
+export function resultInWords(content: Content, by: SetKind, { result, chance }: AxisEnd): string {
+  if (result === 'tuned' && by !== 'paper') return phrase(content, 'result-agree', { distance: FIRST_YARDS, chance: percent(chance) });
+  return phrase(content, `result-${result}`, { chance: percent(chance), distance: FIRST_DISTANCE });
+}
+
+export function impactRows(content: Content, state: State): readonly RecordRow[] {
+  return [...readRows(content, state, 'unfletched'), ...readRows(content, state, 'plumb'), ...broadheadRows(content, state)];
+}
+
+function broadheadRows(content: Content, state: State): readonly RecordRow[] {
+  const { broadAxis, broadReached } = state.notes;
+  const name = phrase(content, 'record-broadheads');
+  const rows = readRows(content, state, 'broadheads');
+  if (rows.length === 0) return [];
+  const ends = (['height', 'side'] as const).map((axis): RecordRow => {
+    const end = broadAxis[axis];
+    const agree = (chance: number): string => phrase(content, 'result-agree', { distance: broadReached > 0 ? broadReached : FIRST_YARDS, chance: percent(chance) });
+    const value = end === undefined ? phrase(content, 'result-broad-none') : end.result === 'tuned' ? agree(end.chance) : phrase(content, `result-broad-${end.result}`);
+    return { name: `${name}, ${phrase(content, `axis-${axis}`).toLowerCase()}`, value };
+  });
+  return [...ends, ...rows];
+}
+
+/** What the newest shots at the present setting showed, at each distance. */
+function readRows(content: Content, state: State, of: Impacts): readonly RecordRow[] {
+  const key = settingKey(settingsOf(state.moves));
+  const sets = countingSets(state, of).filter((set) => settingKey(set.settings) === key && set.shots.length > 0);
+  const distances = [...new Set(sets.map((set) => set.distance))];
+  return distances.flatMap((distance) => {
+    const at: State = { ...state, notes: { ...state.notes, of, distance } };
+    const value = readingOf(content, gaugeOf(at), sets.filter((set) => set.distance === distance));
+    return value === null ? [] : [{ name: phrase(content, `record-${of}`), value: phrase(content, 'record-impact-value', { distance: distance / FEET_PER_YARD, ...value }) }];
+  });
+}
+
+/** What sets of one kind and distance show together, in words; null where that is nothing yet. */
+export function readingOf(_content: Content, gauge: Gauge, sets: readonly ShotSet[]): { readonly diff: string; readonly shots: number } | null {
+  const shots = sets.flatMap(goodShots);
+  const centre = gauge.read(shots, gauge.spread(sets).sd);
+  if (centre === null) return null;
+  return { diff: gauge.of === 'plumb' ? sideInWords(centre.mean.x, 'right', 'left') : differenceInWords(centre.mean), shots: gauge.count(shots) };
+}

@@ -1,0 +1,86 @@
+// Broadheads against field points: when they are shot at all, the swap of heads at half-time, and how far out.
+
+import { chosen, holds } from './guards.ts';
+import type { Deciding } from './deciding.ts';
+import { spreadOf } from './loop/evidence.ts';
+import { gaugeOf, taken } from './loop/gauge.ts';
+import { FIRST_YARDS, groupAt } from './loop/gauge-groups.ts';
+import { currentSet, FEET_PER_YARD } from './loop/sets.ts';
+import type { KnobId } from '../content/types.ts';
+
+/** Where broadheads are compared, yards: 20 finds the direction, 30 and 40 confirm it. */
+const YARDS = [20, 30, 40] as const;
+/** A group wider than this share of a yard (in) tells nothing: 5 in at 40 yd (common practice). */
+const WIDEST_GROUP = 1 / 8;
+
+export function turnPreparing(d: Deciding): true {
+  const { state } = d;
+  // Brought here again (a change on the bow was taken back): only what no longer stands is shot again.
+  const agreed = (['height', 'side'] as const).every((axis) => state.notes.broadAxis[axis] !== undefined);
+  if (!holds(state, ['shoots-broadheads']) || agreed) return skip(d);
+  const ended: Partial<Record<KnobId, 'no response' | 'limit'>> = {};
+  for (const [knob, how] of Object.entries(state.notes.ended) as [KnobId, 'no response' | 'limit'][]) if (how === 'no response') ended[knob] = how;
+  d.add({
+    events: [{ type: 'settled' }], advice: null,
+    loop: {
+      of: 'broadheads', distance: FIRST_YARDS * FEET_PER_YARD, purpose: 'judge', resumeSet: false, inspections: 0, inspection: null,
+      offered: null, declined: [], worse: {}, ended, broadAxis: {}, broadReached: 0, headsSwappedAt: 0,
+    },
+  });
+  d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
+  return true;
+}
+
+function skip(d: Deciding): true {
+  const asked = chosen(d.state, 'broadheads-wanted');
+  if (asked === 'fixed' || asked === 'mechanical') {
+    if (Object.keys(d.state.notes.broadAxis).length === 0) d.say('broadheads-skipped-paper');
+  } else if (d.state.notes.broadReached === 0) d.say('broadheads-skipped-use');
+  return d.event({ type: 'skipped' });
+}
+
+/** At half-time the heads change shafts: asked once a set, before its second half. True where that is now due. */
+export function swapHeads(d: Deciding): boolean {
+  const { of, wanted, headsSwappedAt } = d.state.notes;
+  const set = currentSet(d.state);
+  const { first } = gaugeOf(d.state);
+  if (of !== 'broadheads' || set === null || set.id === headsSwappedAt || wanted <= first || taken(d.state) < first) return false;
+  d.add({ due: ['heads-swapped'], loop: { headsSwappedAt: set.id } });
+  return true;
+}
+
+/** Both axes are done with at this distance: farther, while the group allows and the archer wants, or on to the arrows. */
+export function turnFarther(d: Deciding): true {
+  const { notes } = d.state;
+  const yards = notes.distance / FEET_PER_YARD;
+  const agree = (['height', 'side'] as const).every((axis) => notes.broadAxis[axis]?.result === 'tuned');
+  if (!agree) return d.event({ type: 'settled' });
+  if (notes.broadReached < yards) {
+    d.say('broadheads-agree', { distance: yards });
+    d.add({ loop: { broadReached: yards } });
+    return nextDistance(d, yards);
+  }
+  if (chosen(d.state, 'broadheads-farther') !== 'farther') return d.event({ type: 'settled' });
+  return goFarther(d, yards);
+}
+
+function nextDistance(d: Deciding, yards: number): true {
+  const next = YARDS.find((each) => each > yards);
+  if (next === undefined) return d.event({ type: 'settled' });
+  const group = groupAt(spreadOf(d.state), yards, next);
+  if (group > next * WIDEST_GROUP) {
+    d.say('farther-not', { group: group.toFixed(1), distance: next });
+    return d.event({ type: 'settled' });
+  }
+  d.say('to-farther', { distance: next });
+  d.add({ due: ['broadheads-farther'] });
+  return true;
+}
+
+function goFarther(d: Deciding, yards: number): true {
+  const next = YARDS.find((each) => each > yards) ?? yards;
+  d.add({ events: [{ type: 'farther' }], loop: { distance: next * FEET_PER_YARD, purpose: 'judge' } });
+  d.trigger('broadheads-distance');
+  d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
+  return true;
+}

@@ -1,0 +1,148 @@
+// The measuring loop, one automatic step at a time: when to judge, when to advise, when to leave an axis.
+
+import type { Axis } from '../content/types.ts';
+import { adoptJudgement } from './adopt-judgement.ts';
+import { nextUndo } from './after-happening.ts';
+import { axisOf } from './ask.ts';
+import type { Deciding } from './deciding.ts';
+import { choose, shopNote } from './loop/advise.ts';
+import { judgeResume, judgeReturn, judgeSecond } from './loop/compare.ts';
+import { evidenceOn, toleranceOn } from './loop/evidence.ts';
+import { gaugeOf, taken } from './loop/gauge.ts';
+import { judgeAsFound, judgeAxis } from './loop/judge.ts';
+import { judgeSet } from './loop/judge-set.ts';
+import type { Judgement } from './loop/judgement.ts';
+import { rungNow } from './loop/ladder.ts';
+import { sizeMove } from './loop/size.ts';
+import { axisFinding, endAxes } from './loop/results.ts';
+import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere, tunedAxes } from './loop/sets.ts';
+import { skipStage, withoutPaper } from './turn-paper.ts';
+import { swapHeads } from './turn-broadheads.ts';
+
+/** A finishing step is offered beyond this, inches. */
+const FINISH_FROM = 1 / 8;
+
+/** One automatic step of a measuring loop, whatever it measures; false where a question stands. */
+export function turnLoop(d: Deciding, phase: string): boolean {
+  switch (phase) {
+    case 'shooting':
+      return turnShooting(d);
+    case 'proving':
+      return turnProving(d);
+    case 'advising':
+      return turnAdvising(d);
+    case 'passed':
+      return turnPassed(d);
+    case 'puttingBack':
+      if (d.state.notes.reshoot) return reshoot(d);
+      if (d.state.advice !== null) return false;
+      if (d.state.notes.undo.length === 0) return d.event({ type: 'looked' });
+      nextUndo(d);
+      return false;
+    default:
+      // inspecting, offering: the archer chooses, unless something else made the question void.
+      return d.state.notes.reshoot && phase === 'offering' ? reshoot(d) : false;
+  }
+}
+
+function reshoot(d: Deciding): true {
+  d.add({ events: [{ type: 'looked' }], advice: null, loop: { reshoot: false, offered: null } });
+  return true;
+}
+
+function turnShooting(d: Deciding): boolean {
+  const stage = d.place.split('.')[1] ?? '';
+  if (d.place.startsWith('paper.') && withoutPaper(d)) return true;
+  if (skipStage(d, stage)) return true;
+  if (d.state.notes.reshoot) d.add({ loop: { reshoot: false } });
+  if (resumeDue(d)) return true;
+  if (stage === 'second' && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);
+  if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
+  if (taken(d.state) < d.state.notes.wanted) return swapHeads(d);
+  return adoptJudgement(d, judgeHere(d, stage));
+}
+
+function judgeHere(d: Deciding, stage: string): Judgement {
+  const { content, state } = d;
+  if (state.notes.purpose === 'resume') return judgeResume(content, state);
+  const scatter = judgeSet(content, state);
+  if (scatter !== null) return scatter;
+  if (stage === 'asFound') return judgeAsFound(content, state);
+  if (stage === 'second') {
+    const axes = tunedAxes(d.state);
+    return judgeSecond(content, axes.flatMap((axis) => evidenceOn(content, state, axis, null) ?? []), state);
+  }
+  return judgeAxis(content, state, axisOf(d.place) ?? 'height');
+}
+
+function secondDistance(d: Deciding): true {
+  d.trigger('distance-changed');
+  d.say('to-second-distance', { distance: SECOND_DISTANCE });
+  d.add({ loop: { distance: SECOND_DISTANCE, newSet: true, purpose: 'judge', wanted: 3 } });
+  return true;
+}
+
+// The first set after a long break is held against the last one at this setting before it is used: where the second
+// distance has no shots yet, that one was shot at the first.
+function resumeDue(d: Deciding): boolean {
+  if (!d.state.notes.resumeSet) return false;
+  const onPaper = gaugeOf(d.state).of === 'paper';
+  const distance = !onPaper || shotsHere(d.state).length > 0 ? d.state.notes.distance : FIRST_DISTANCE;
+  d.add({ loop: { resumeSet: false, distance, newSet: true, purpose: 'resume', wanted: gaugeOf(d.state).first } });
+  return true;
+}
+
+/** On another day the proving set is shot whole, and is itself the set that is held against the last day. */
+export function startAnew(d: Deciding): void {
+  if (d.state.notes.resumeSet) d.add({ loop: { resumeSet: false, newSet: true, wanted: gaugeOf(d.state).first } });
+}
+
+function turnProving(d: Deciding): boolean {
+  startAnew(d);
+  if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
+  if (taken(d.state) < d.state.notes.wanted) return false;
+  return adoptJudgement(d, judgeReturn(d.content, d.state));
+}
+
+function turnAdvising(d: Deciding): boolean {
+  const { content, state } = d;
+  if (state.notes.reshoot || state.notes.resumeSet) return reshoot(d);
+  if (state.advice?.kind === 'adjust') return false;
+  const axis = axisOf(d.place) ?? 'height';
+  const choice = choose(content, state, axis);
+  if (choice.kind === 'ask first') { d.add({ due: choice.steps }); return true; }
+  if (choice.kind === 'advice') { d.add({ advice: choice.advice }); return false; }
+  d.add({
+    advice: shopNote(content, choice.shop), events: [{ type: 'settled' }],
+    findings: [axisFinding(state, axis, 'cannot')],
+    loop: { ...endAxes(state, { [axis]: { result: 'cannot', chance: 0 } }), shop: [...new Set([...state.notes.shop, choice.shop])] },
+  });
+  d.say('none-left', { shop: choice.shop });
+  return true;
+}
+
+// In tolerance. One finishing step is offered where the estimate lies beyond 1/8 in and the knob is learned.
+function turnPassed(d: Deciding): boolean {
+  const { notes } = d.state;
+  if (notes.offered === 'finish step') return false;
+  const axis = axisOf(d.place);
+  if (axis !== null && notes.offeredFor[axis] !== true && finishingStepFits(d, axis)) {
+    d.add({ loop: { offered: 'finish step', offeredFor: { ...notes.offeredFor, [axis]: true } } });
+    return false;
+  }
+  return d.event({ type: 'settled' });
+}
+
+function finishingStepFits(d: Deciding, axis: Axis): boolean {
+  // A step finer than tolerance can be told from luck on paper alone.
+  const rung = gaugeOf(d.state).of === 'paper' ? rungNow(d.content, d.state, axis) : null;
+  if (rung === null || d.state.notes.learned[rung.knob] === undefined) return false;
+  const evidence = evidenceOn(d.content, d.state, axis, rung.knob);
+  if (evidence === null || Math.abs(evidence.mean) <= FINISH_FROM) return false;
+  const sized = sizeMove(d.content, d.state, axis, rung);
+  if (sized === null || sized.trial) return false;
+  // Only a step that promises something: the estimate must come closer to the aim.
+  const { aim } = toleranceOn(d.state, axis);
+  const after = sized.line.intercept + sized.line.slope * sized.to;
+  return Math.abs(after - aim) < Math.abs(evidence.mean - aim);
+}
