@@ -10,6 +10,8 @@ const REST = ['drop-away-cable', 'drop-away-limb', 'blade', 'containment', 'pron
 const CAMS = ['yoke', 'single-cam', 'hybrid', 'two-track', 'screw-adjust', 'unknown'];
 const only = (step: string, all: readonly string[], ...yes: string[]): Cases => ({ yes: is(step, ...yes), no: [NOTHING, ...is(step, ...all.filter((v) => !yes.includes(v)), null)] });
 const mass = (arrow: number | null, peak: number | null): Given => ({ answers: { 'arrow-mass': arrow, 'peak-weight': peak } });
+const noPaper = (method?: string, shotAtPaper = false): Given =>
+  ({ answers: { backstop: 'no-paper', ...(method === undefined ? {} : { method }) }, ...(shotAtPaper ? { sets: [{ shots: [[0, 0.5]] as const }] } : {}) });
 const press = (value: string, growing = 'grown'): Given => ({ answers: { press: value, growing } });
 
 const CASES: Readonly<Record<Exclude<GuardName, 'nock-was-turned'>, Cases>> = {
@@ -44,6 +46,14 @@ const CASES: Readonly<Record<Exclude<GuardName, 'nock-was-turned'>, Cases>> = {
   'no-press': { yes: [NOTHING, press('none')], no: [press('trained'), press('shop'), press('none', 'growing')] },
   'was-adjusted': { yes: [{ moves: [['rest-height', 1 / 32]] }], no: [NOTHING] },
   'needs-shop': { yes: [{ notes: { shop: ['look at cam lean'] } }], no: [NOTHING] },
+  'paper': { yes: [NOTHING, noPaper('none', true), ...is('backstop', 'solid', 'doubtful', null)], no: [noPaper(), noPaper('none'), noPaper('unfletched')] },
+  // Asked again at a target for broadheads, the backstop's answer alone takes nobody from one way to the other.
+  'no-paper': { yes: [noPaper(), noPaper('none'), { answers: { backstop: 'solid', method: 'plumb-line' } }], no: [NOTHING, noPaper('unfletched', true), { answers: { backstop: 'solid', method: 'none' } }] },
+  'unfletched': { yes: [noPaper('unfletched')], no: [NOTHING, noPaper(), noPaper('plumb-line'), noPaper('unfletched', true)] },
+  'plumb-line': { yes: [noPaper('plumb-line')], no: [NOTHING, noPaper(), noPaper('unfletched'), noPaper('plumb-line', true)] },
+  'hunts': only('use', ['target', 'three-d', 'hunting'], 'hunting'),
+  'shoots-broadheads': only('broadheads-wanted', ['fixed', 'mechanical', 'later', 'never'], 'fixed', 'mechanical'),
+  'shoots-groups': { yes: [...is('broadheads-wanted', 'fixed', 'mechanical'), noPaper('unfletched'), noPaper('plumb-line')], no: [NOTHING, ...is('broadheads-wanted', 'later', 'never'), noPaper('none')] },
 };
 
 describe('guards', () => {
