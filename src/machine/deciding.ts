@@ -52,7 +52,8 @@ export class Deciding {
     const loop = { ...d.loop, ...patch.loop };
     this.decided = {
       events: [...d.events, ...(patch.events ?? [])],
-      say: [...d.say, ...(patch.say ?? [])],
+      // What two turns of one decision have to say is said once.
+      say: [...new Set([...d.say, ...(patch.say ?? [])])],
       findings: [...d.findings, ...(patch.findings ?? [])],
       ...advice,
       ...(due.length > 0 ? { due } : {}),

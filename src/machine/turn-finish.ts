@@ -3,8 +3,10 @@
 import { adoptJudgement } from './adopt-judgement.ts';
 import type { Deciding } from './deciding.ts';
 import { differs, judgeReturn } from './loop/compare.ts';
-import { taken } from './loop/gauge.ts';
-import { currentSet, shotsHere } from './loop/sets.ts';
+import { gaugeOf, taken } from './loop/gauge.ts';
+import { countingSets, currentSet, FIRST_DISTANCE, goodShots, settingKey, shotsHere } from './loop/sets.ts';
+import type { LoopNotes, SetKind } from './notes.ts';
+import { settingsOf, type ShotSet, type State } from './state.ts';
 import { startAnew } from './turn-loop.ts';
 
 /** One automatic step of the finish; false where a question stands. */
@@ -12,12 +14,22 @@ export function turnFinish(d: Deciding, place: string): boolean {
   if (place === 'finish.tightening') {
     const hardware = ['cams', 'rest'].filter((id) => d.state.answers[id] === undefined);
     if (hardware.length > 0) { d.add({ due: hardware }); return true; }
-    d.add({ loop: { newSet: true, purpose: 'tightened', wanted: 3 } });
+    d.add({ loop: { ...proofBy(d.state), purpose: 'tightened' } });
+    d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
     return d.event({ type: 'settled' });
   }
   if (place === 'finish.proof') return turnProof(d);
   if (place === 'finish.closing') return d.event({ type: 'settled' });
   return false;
+}
+
+/** What last showed this very setting, and from where: that is what the shots after tightening can be held against. */
+function proofBy(state: State): Pick<LoopNotes, 'of' | 'distance'> {
+  const key = settingKey(settingsOf(state.moves));
+  const at = (of: SetKind): ShotSet | undefined =>
+    countingSets(state, of).findLast((set) => set.epoch === state.notes.epoch && settingKey(set.settings) === key && goodShots(set).length > 0);
+  const last = (['paper', 'broadheads', 'unfletched', 'plumb'] as const).flatMap((of) => at(of) ?? [])[0];
+  return last === undefined ? { of: 'paper', distance: FIRST_DISTANCE } : { of: last.of, distance: last.distance };
 }
 
 // Tightening can move a rest: three shots against the last ones at this setting. Nothing to hold them against, nothing to prove.

@@ -59,7 +59,7 @@ function turnShooting(d: Deciding): boolean {
   if (stage === 'second' && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (taken(d.state) < d.state.notes.wanted) return swapHeads(d);
-  return adoptJudgement(d, judgeHere(d, stage));
+  return adoptJudgement(d, judgeHere(d, stage)) || swapHeads(d);
 }
 
 function judgeHere(d: Deciding, stage: string): Judgement {

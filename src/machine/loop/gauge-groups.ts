@@ -41,7 +41,7 @@ export function groupsGauge(state: State, of: 'broadheads' | 'unfletched'): Gaug
     first: LOOKS[0], again: LOOKS[0], most: LOOKS[2],
     // Half-time: the heads change shafts, so that a shaft's own error cancels. Farther on it has cancelled already.
     enough: of === 'broadheads' && yards === FIRST_YARDS ? LOOKS[2] : LOOKS[0],
-    sure: 0.9, near: 0.45, far: 0.2, cheap: LOOKS[2],
+    sure: 0.9, near: 0.45, far: 0.2, cheap: LOOKS[1],
     next: (taken) => LOOKS.find((look) => look > taken) ?? taken + 2,
     count: (shots) => {
       const { a, b } = groupsIn(shots, of);

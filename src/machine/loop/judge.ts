@@ -68,15 +68,14 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
     if (ended !== null) return { ...ended, say: [...say, ...ended.say] };
   }
   // Shots no longer help; a step that is known to help does, otherwise leaving it is the archer's choice.
-  const outBeyondDoubt = gauge.of === 'paper' ? gauge.near : gauge.far;
-  if (evidence.within >= outBeyondDoubt && !promising(content, state, axis, rung, evidence)) {
+  if (evidence.within >= gauge.near && !promising(content, state, axis, rung, evidence)) {
     return judgement('borderline', { say: [...say, undecidedWords(content, state, evidence)], notes: { offered: 'accept' } });
   }
   return judgement('out', { say });
 }
 
 function promising(content: Content, state: State, axis: Axis, rung: Rung | null, evidence: AxisEvidence): boolean {
-  if (rung === null || (gaugeOf(state).of === 'paper' && state.notes.learned[rung.knob] === undefined)) return false;
+  if (rung === null || gaugeOf(state).of !== 'paper' || state.notes.learned[rung.knob] === undefined) return false;
   const sized = sizeMove(content, state, axis, rung);
   if (sized === null || sized.trial) return false;
   const { aim } = toleranceOn(state, axis);

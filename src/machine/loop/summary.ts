@@ -7,7 +7,7 @@ import { differenceInWords, phrase, sideInWords, tearInWords } from '../words.ts
 import { readingHere, spreadOf, type AxisEvidence } from './evidence.ts';
 import { gaugeOf, type Gauge } from './gauge.ts';
 import { PLUMB_YARDS } from './gauge-plumb.ts';
-import { currentSet, goodShots, on, shotsHere } from './sets.ts';
+import { countingSets, currentSet, goodShots, on, shotsHere } from './sets.ts';
 
 export const AXIS_WORDS: Readonly<Record<Axis, readonly [string, string]>> = { height: ['high', 'low'], side: ['right', 'left'] };
 
@@ -63,7 +63,8 @@ function impactSummary(content: Content, state: State, gauge: Gauge): readonly s
   const low = gauge.tolerance('height', spread).aim;
   return [
     phrase(content, 'groups-summary', { shots, what, diff: differenceInWords(centre.mean), margin }),
-    ...(low === 0 ? [] : [phrase(content, 'drag-share', { low: Math.abs(low).toFixed(1) })]),
+    // Told with the first shots at a distance; later it is known.
+    ...(low === 0 || countingSets(state).filter((set) => set.distance === state.notes.distance).length > 1 ? [] : [phrase(content, 'drag-share', { low: Math.abs(low).toFixed(1) })]),
   ];
 }
 
