@@ -26,14 +26,14 @@ export const GUARDS = [
   'press-trained', 'press-at-shop', 'no-press',
   'was-adjusted', 'nock-was-turned', 'needs-shop',
   'arrows-by-paper', 'all-arrows',
-  'paper', 'no-paper', 'unfletched', 'plumb-line', 'hunts', 'shoots-broadheads', 'shoots-groups',
+  'paper', 'no-paper', 'unfletched', 'plumb-line', 'hunts', 'launch-settled', 'shoots-broadheads', 'shoots-groups',
 ] as const;
 export type GuardName = (typeof GUARDS)[number];
 
 /** When something happened, which steps are asked again. The names are closed; the lists are data. */
 export const TRIGGERS = [
   'start', 'long-break', 'heat-or-fall',
-  'place-changed', 'distance-changed', 'broadheads-distance',
+  'place-changed', 'distance-changed', 'broadheads-distance', 'broadheads-long-break',
   'limb-bolts', 'arrow-changed', 'yoke', 'cam-spacers', 'cam-sync', 'cam-screw', 'nock-height', 'rest-height', 'rest-side', 'drop-cord',
   'clash', 'forty-shots', 'string-replaced', 'rest-replaced', 'release-replaced', 'sight-moved',
   'released-by-dealer', 'something-moved', 'unadvised-move',

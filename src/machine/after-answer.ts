@@ -4,6 +4,7 @@ import type { Content, Trigger } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { isCableWork, longBreak, nextUndo } from './after-happening.ts';
 import { judgeGate } from './gates.ts';
+import { holds } from './guards.ts';
 import { SHOTS_TO_REST } from './limits.ts';
 import { axisOf } from './ask.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
@@ -105,6 +106,8 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   bow: (d, value) => { d.say(value === 'another' ? 'bow-new' : 'bow-known'); },
   // Those set aside are counted anew each time that some are found, so that kept and set aside add up.
   'arrows-flexed': (d, value) => { if (value === 'some-bad') d.add({ due: ['arrows-set-aside'] }); },
+  // Blades are held where the shaft stands at full draw: where that is another place, they are measured anew.
+  'shaft-ahead': (d) => { if (holds(d.state, ['shoots-broadheads'])) d.add({ due: ['blades-ahead'] }); },
   contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
   face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },
@@ -133,6 +136,7 @@ function causeFound(d: Deciding, cause: Cause, again: readonly string[], voids =
 /** What was found and is now put right is looked at again before the next shot, like any other work of its kind. */
 const AFTER_MENDING: Readonly<Record<string, Trigger>> = {
   'shafts': 'arrow-changed', 'one-arrow': 'clash', 'nock-fit': 'nock-height', 'rest-timing': 'drop-cord', 'centre-shot': 'something-moved',
+  'head-wobbles': 'clash', 'insert-loose': 'clash', 'vanes-small': 'arrow-changed',
 };
 
 function afterInspection(d: Deciding, id: string, value: string): void {

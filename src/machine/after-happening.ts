@@ -2,6 +2,7 @@
 
 import type { Changed } from './types.ts';
 import type { Trigger } from '../content/types.ts';
+import { chapterOf } from './agenda.ts';
 import type { Deciding, FactDraft } from './deciding.ts';
 import { undoAdvice } from './loop/advise.ts';
 import { gaugeOf } from './loop/gauge.ts';
@@ -53,6 +54,7 @@ function resumed(d: Deciding, away: number): void {
 /** Another day or another place: the bow is looked at again, and the last accepted set is shot again. */
 export function longBreak(d: Deciding): void {
   d.trigger('long-break');
+  if (chapterOf(d.state) === 'broadheads') d.trigger('broadheads-long-break');
   if (d.state.sets.some((set) => set.shots.length > 0)) d.add({ loop: { resumeSet: true } });
 }
 

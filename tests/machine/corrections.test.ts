@@ -151,7 +151,10 @@ describe('a choice', () => {
     expect(toFingers.ask?.kind).not.toBe('tear');
     expect(toFingers.advice).toBeNull();
 
-    const back = tune.correct(release, 'release-aid');
+    tune.correct(release, 'release-aid');
+    // What can be answered undrawn comes first.
+    expect(tune.view.step).toBe('use');
+    const back = tune.answer('target');
     expect(back.step).toBe('warm-up');
     expect(back.ask?.suggestion).toEqual({ kind: 'choice', values: ['all true'] });
     expect(tune.state.answers['warm-up']).toBeUndefined();

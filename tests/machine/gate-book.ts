@@ -258,6 +258,8 @@ export class GateBook {
         case 'new-bow': return !known;
         case 'bolts-turned-out': return (this.number('bolts-top') ?? 0) > 0 || (this.number('bolts-bottom') ?? 0) > 0;
         case 'arrow-set-aside': return this.value('arrows-flexed') === 'some-bad';
+        case 'hunts': return this.value('use') === 'hunting';
+        case 'shoots-broadheads': return ['fixed', 'mechanical'].includes(this.value('broadheads-wanted'));
         case 'peak-not-measured': return this.number('peak-weight') === undefined;
         case 'mass-is-close': {
           const [m, p] = [this.number('arrow-mass') ?? NaN, this.number('peak-weight') ?? NaN];
