@@ -1,16 +1,129 @@
-// Sideways impact from a plumb line over several distances, one sight setting.
-import type { Spread } from './spread.ts';
+// Impacts beside a plumb line from several distances, one sight setting and one dot: a slant shows that the arrow leaves to one
+// side. A straight line by weighted least squares; shots spread wider the farther they fly, so far means count less.
+// Sideways only: heights differ by gravity.
 
+import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { fAbove } from '../maths/fisher.ts';
+import { huberCentre } from '../maths/huber.ts';
+import { sum } from '../maths/sum.ts';
+import { inchesAt, margin as usualMargin, milliradians } from './impact-angle.ts';
+import type { Spread } from './spread.ts';
+import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
+
+/** Distance in yards; mean of `count` shots there in inches, to the right positive. */
 export interface PlumbPoint { readonly distance: number; readonly mean: number; readonly count: number }
 
-export function fitPlumb(points: readonly PlumbPoint[], spread: Spread): { readonly slope: number; readonly se: number; readonly at: (d: number) => { mean: number; se: number } } {
-  const weighted = points.map((p) => ({ ...p, w: p.count / ((spread.sd * 36 * p.distance) / 1000) ** 2 }));
-  const W = weighted.reduce((s, p) => s + p.w, 0);
-  const d0 = weighted.reduce((s, p) => s + p.w * p.distance, 0) / W;
-  const x0 = weighted.reduce((s, p) => s + p.w * p.mean, 0) / W;
-  const sxx = weighted.reduce((s, p) => s + p.w * (p.distance - d0) ** 2, 0);
-  const slope = weighted.reduce((s, p) => s + p.w * (p.distance - d0) * p.mean, 0) / sxx;
-  return { slope, se: 1 / Math.sqrt(sxx), at: (d) => ({ mean: x0 + slope * (d - d0), se: Math.sqrt(1 / W + (d - d0) ** 2 / sxx) }) };
+export interface PlumbFit {
+  /** Inches to the right per yard, and its standard error with the spread taken as known. */
+  readonly slope: number;
+  readonly se: number;
+  /** The line at `d` yards, inches. */
+  readonly at: (d: number) => { mean: number; se: number };
 }
-export function bends(_points: readonly PlumbPoint[], _spread: Spread): boolean { return false; }
-export function plumbSpread(_shots: readonly { readonly distance: number; readonly x: number }[], prior: Spread): Spread { return { sd: prior.sd, df: 2 * prior.df }; }
+
+interface Weighted { readonly distance: number; readonly mean: number; readonly weight: number }
+
+/** The line. `spreadMrad.sd` is the spread of one shot in mrad. Throws RangeError on fewer than two distances or a number that cannot be meant. */
+export function fitPlumb(points: readonly PlumbPoint[], spreadMrad: Spread): PlumbFit {
+  const merged = byDistance(points, spreadMrad);
+  if (merged.length < 2) throw new RangeError(`a line needs two distances; there is ${merged.length === 0 ? 'none' : 'one'}. Shoot from another distance as well`);
+  const total = sum(merged.map((p) => p.weight));
+  const middle = sum(merged.map((p) => p.weight * p.distance)) / total;
+  const height = sum(merged.map((p) => p.weight * p.mean)) / total;
+  const lever = sum(merged.map((p) => p.weight * (p.distance - middle) ** 2));
+  const slope = sum(merged.map((p) => p.weight * (p.distance - middle) * p.mean)) / lever;
+  return {
+    slope,
+    se: 1 / Math.sqrt(lever),
+    at: (d) => {
+      mustBeFinite(d, 'the distance');
+      return { mean: height + slope * (d - middle), se: Math.sqrt(1 / total + (d - middle) ** 2 / lever) };
+    },
+  };
+}
+
+export type PlumbVerdict = 'straight' | 'slant' | 'undecided';
+
+const SURE_STRAIGHT = 0.9;
+const SURE_SLANT = 0.8;
+
+/**
+ * Does the arrow drift to one side from the nearest to the farthest distance? `drift` in inches, to the right positive.
+ * `margin` is what may be left of it, inches at the farthest distance; usually 1.5 spreads there, at least 1 mrad.
+ */
+export function judgePlumb(
+  points: readonly PlumbPoint[], spreadMrad: Spread, margin?: number,
+): { readonly verdict: PlumbVerdict; readonly drift: number; readonly within: number; readonly beyond: number } {
+  const fit = fitPlumb(points, spreadMrad);
+  const distances = points.map((p) => p.distance);
+  const far = Math.max(...distances);
+  const length = far - Math.min(...distances);
+  const give = margin ?? usualMargin(inchesAt(spreadMrad.sd, far), far);
+  if (!(give >= 0 && give < Infinity)) throw new RangeError(`the margin is ${give}; 0 or more inches are needed`);
+  const [drift, se, { df }] = [fit.slope * length, fit.se * length, spreadMrad];
+  const within = chanceWithin(drift, se, df, -give, give);
+  const beyond = Math.max(chanceAbove(drift, se, df, give), chanceBelow(drift, se, df, -give));
+  const verdict = within >= SURE_STRAIGHT ? 'straight' : beyond >= SURE_SLANT ? 'slant' : 'undecided';
+  return { verdict, drift, within, beyond };
+}
+
+const BENT = 0.01;
+
+/**
+ * Whether the means lie off the straight line beyond luck (1 %, lack-of-fit F test with the spread's df below). A curve speaks of
+ * grip, torque or fletching, not of the rest. False with fewer than three distances: two always lie on a line.
+ */
+export function bends(points: readonly PlumbPoint[], spreadMrad: Spread): boolean {
+  const merged = byDistance(points, spreadMrad);
+  if (merged.length < 3) return false;
+  const { at } = fitPlumb(points, spreadMrad);
+  const squares = sum(merged.map((p) => p.weight * (p.mean - at(p.distance).mean) ** 2));
+  const df = merged.length - 2;
+  return fAbove(squares / df, df, spreadMrad.df) < BENT;
+}
+
+/** Nobody shoots better than this, mrad: 0.05 in at 20 yd. */
+const LEAST = 0.07;
+
+/**
+ * Spread of one shot sideways, mrad, around the centre of its own distance, pooled over the distances (`x` in inches). As in
+ * pooledSpread `prior.df` is per axis and counts twice, for what is known beforehand comes from both axes; these shots have
+ * one. A shot far from the others counts only partly.
+ */
+export function plumbSpread(shots: readonly { readonly distance: number; readonly x: number }[], prior: Spread): Spread {
+  mustBePositive(prior.sd, 'the spread known beforehand');
+  mustBePositive(prior.df, 'the df known beforehand');
+  const groups = [...new Set(shots.map((s) => s.distance))].map((d) => shots.filter((s) => s.distance === d).map((s) => milliradians(s.x, d)));
+  const df = 2 * prior.df + sum(groups.map((values) => values.length - 1));
+  let { sd } = prior;
+  for (let pass = 0; pass < 2; pass++) {
+    const scale = sd;
+    const squares = sum(groups.map((values) => {
+      const { centre, weights } = huberCentre(values, scale);
+      return sum(values.map((v, i) => (weights[i] ?? 0) * (v - centre) ** 2));
+    }));
+    sd = Math.max(LEAST, Math.sqrt((2 * prior.df * prior.sd ** 2 + squares) / df));
+  }
+  return { sd, df };
+}
+
+/** One mean and one weight for each distance, nearest first. */
+function byDistance(points: readonly PlumbPoint[], spreadMrad: Spread): readonly Weighted[] {
+  mustBePositive(spreadMrad.sd, 'the spread');
+  mustBePositive(spreadMrad.df, 'the df of the spread', true);
+  for (const point of points) {
+    mustBePositive(point.distance, 'a distance');
+    mustBeFinite(point.mean, 'a mean impact');
+    mustBePositive(point.count, 'a count of shots');
+  }
+  const distances = [...new Set(points.map((p) => p.distance))].sort((a, b) => a - b);
+  return distances.map((distance) => {
+    const here = points.filter((p) => p.distance === distance);
+    const count = sum(here.map((p) => p.count));
+    return {
+      distance,
+      mean: sum(here.map((p) => p.count * p.mean)) / count,
+      weight: count / inchesAt(spreadMrad.sd, distance) ** 2,
+    };
+  });
+}

@@ -1,58 +1,110 @@
-// Field points (a) against broadheads (b), or fletched (a) against unfletched (b): one spread over both axes and both groups.
-import jStat from 'jstat';
+// Two kinds of arrow shot in turn at one distance, each shot measured from its own dot: field points (a) against broadheads (b),
+// or fletched (a) against unfletched (b). Only the difference of the two centres counts, never where either lies.
+// One spread is pooled over both axes and both groups: with three shots each, an estimate for every axis and group alone
+// would be mostly luck (Hotelling's test finds a shift of 3 spreads in 49 of 100 cases, this one in 77; by simulation).
+
+import { mustBeFinite, mustBePositive } from '../maths/check.ts';
 import { huberCentre } from '../maths/huber.ts';
 import { studentQuantile } from '../maths/student.ts';
+import { sum } from '../maths/sum.ts';
 import { pooledSpread, type Spread } from './spread.ts';
+import { squaresAround } from './squares.ts';
 import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
 import type { Point } from './widest.ts';
 
+export { dragShare, margin, milliradians } from './impact-angle.ts';
+export { scatters } from './scatters.ts';
+
+/** Impacts in inches at one distance, x to the right and y up. */
 export interface TwoGroups { readonly a: readonly Point[]; readonly b: readonly Point[] }
 
+/** Looks after these many shots of each kind. */
+export const LOOKS = [2, 3, 4, 6] as const;
+
+/**
+ * Centre of b less centre of a, inches; shots far from their own group count only partly. The mean is as sure as that of
+ * `count` shots of one kind: 1 / (1 / na + 1 / nb) on each axis. null where a group is empty.
+ * `sd` is the spread of one shot (in). Throws RangeError on an impact or a spread that cannot be meant.
+ */
 export function difference({ a, b }: TwoGroups, sd: number): { readonly mean: Point; readonly count: Point } | null {
+  mustBePositive(sd, 'the spread');
+  mustBeImpacts([...a, ...b]);
   if (a.length === 0 || b.length === 0) return null;
-  const at = (axis: 'x' | 'y'): { mean: number; count: number } => {
+  const on = (axis: 'x' | 'y'): { mean: number; count: number } => {
     const first = huberCentre(a.map((p) => p[axis]), sd);
     const second = huberCentre(b.map((p) => p[axis]), sd);
     return { mean: second.centre - first.centre, count: 1 / (1 / first.count + 1 / second.count) };
   };
-  const [x, y] = [at('x'), at('y')];
+  const [x, y] = [on('x'), on('y')];
   return { mean: { x: x.mean, y: y.mean }, count: { x: x.count, y: y.count } };
 }
 
-export const pairSpread = (pairs: readonly TwoGroups[], prior: Spread): Spread =>
-  pooledSpread(pairs.flatMap(({ a, b }) => [a, b]).filter((shots) => shots.length > 0), prior);
-
-export const milliradians = (inches: number, yards: number): number => (1000 * inches) / (36 * yards);
-
-export const margin = (sd: number, yards: number): number => Math.max(1.5 * sd, (36 * yards) / 1000);
-
-export function dragShare(yards: number): number {
-  if (yards <= 20) return (-0.5 * yards) / 20;
-  if (yards <= 30) return -0.5 - (0.3 * (yards - 20)) / 10;
-  return -0.8 - (0.25 * (yards - 30)) / 10;
+/**
+ * Spread of one shot (in) over all pairs, both kinds and both axes, each group around its own centre. As in pooledSpread
+ * `prior.df` is per axis and the result's df over both. Broadheads honestly spread wider than field points (1.5 times is
+ * common): a prior from field points alone is worth little here, give it few df.
+ */
+export function pairSpread(pairs: readonly TwoGroups[], prior: Spread): Spread {
+  return pooledSpread(pairs.flatMap(({ a, b }) => [a, b]), prior);
 }
 
 export type TwoGroupsVerdict = 'same' | 'different' | 'undecided';
-export function judgeDifference(mean: number, count: number, spread: Spread, aim: number, give: number): { readonly verdict: TwoGroupsVerdict; readonly within: number; readonly beyond: number } {
-  const se = spread.sd / Math.sqrt(count);
-  const within = chanceWithin(mean, se, spread.df, aim - give, aim + give);
-  const beyond = Math.max(chanceAbove(mean, se, spread.df, aim + give), chanceBelow(mean, se, spread.df, aim - give));
-  return { within, beyond, verdict: within >= 0.9 ? 'same' : beyond >= 0.8 ? 'different' : 'undecided' };
+
+const SURE_SAME = 0.9;
+const SURE_DIFFERENT = 0.8;
+
+/**
+ * One axis: does the true difference lie within `margin` (in) of `aim` (in; zero, or drag's share), or beyond it on one side?
+ * `mean` and `count` come from `difference`. Looked at after 2, 3, 4 and 6 shots each, with a margin of 1.5 spreads: no difference
+ * at all ends as same in 82 of 100 cases and as different in 2; one of 3 spreads as different in 98 (by simulation, prior on 8 df).
+ */
+export function judgeDifference(
+  mean: number, count: number, spread: Spread, aim: number, margin: number,
+): { readonly verdict: TwoGroupsVerdict; readonly within: number; readonly beyond: number } {
+  const se = standardError(mean, count, spread, aim);
+  if (!(margin >= 0 && margin < Infinity)) throw new RangeError(`the margin is ${margin}; 0 or more inches are needed`);
+  const [low, high] = [aim - margin, aim + margin];
+  const within = chanceWithin(mean, se, spread.df, low, high);
+  const beyond = Math.max(chanceAbove(mean, se, spread.df, high), chanceBelow(mean, se, spread.df, low));
+  const verdict = within >= SURE_SAME ? 'same' : beyond >= SURE_DIFFERENT ? 'different' : 'undecided';
+  return { verdict, within, beyond };
 }
-export const LOOKS = [2, 3, 4, 6] as const;
 
-export const largestNotExcluded = (mean: number, count: number, spread: Spread, aim: number): number =>
-  Math.abs(mean - aim) + (studentQuantile(0.95, spread.df) * spread.sd) / Math.sqrt(count);
+/** After the last look: a difference from `aim` larger than this (in) is excluded at 95 % on its side, a smaller one is not. */
+export function largestNotExcluded(mean: number, count: number, spread: Spread, aim: number): number {
+  const se = standardError(mean, count, spread, aim);
+  return Math.abs(mean - aim) + studentQuantile(0.95, spread.df) * se;
+}
 
-export function scatters(groups: readonly TwoGroups[]): boolean {
-  const squares = (side: 'a' | 'b'): { sum: number; df: number } => groups.reduce((total, group) => {
-    const shots = group[side];
-    if (shots.length < 2) return total;
-    const m = { x: shots.reduce((s, p) => s + p.x, 0) / shots.length, y: shots.reduce((s, p) => s + p.y, 0) / shots.length };
-    return { sum: total.sum + shots.reduce((s, p) => s + (p.x - m.x) ** 2 + (p.y - m.y) ** 2, 0), df: total.df + 2 * (shots.length - 1) };
-  }, { sum: 0, df: 0 });
-  const [a, b] = [squares('a'), squares('b')];
-  if (a.df === 0 || b.df === 0 || a.sum === 0) return false;
-  const ratio = b.sum / b.df / (a.sum / a.df);
-  return ratio > 4 && 1 - jStat.centralF.cdf(ratio / 2.25, b.df, a.df) < 0.05;
+/**
+ * Chance that two groups with one centre would lie at least this far apart, over both axes at once; small means that they
+ * differ. F on 2 and df = 2 (na + nb - 2) degrees of freedom, spread taken from these shots alone; with 2 above, F's tail
+ * is a plain power (derived). Holds its level also where broadheads spread 1.5 times as wide (5 to 6 %, equal numbers).
+ * null where a group is empty or no group has two shots.
+ */
+export function roundGroupP({ a, b }: TwoGroups): number | null {
+  mustBeImpacts([...a, ...b]);
+  if (a.length === 0 || b.length === 0 || a.length + b.length < 3) return null;
+  const df = 2 * (a.length + b.length - 2);
+  const within = sum([squaresAround(a), squaresAround(b)].map((s) => s.squares));
+  const apart = (axis: 'x' | 'y'): number => sum(b.map((p) => p[axis])) / b.length - sum(a.map((p) => p[axis])) / a.length;
+  const between = (apart('x') ** 2 + apart('y') ** 2) / (1 / a.length + 1 / b.length);
+  if (between === 0) return 1;
+  return within === 0 ? 0 : (1 + between / within) ** (-df / 2);
+}
+
+function standardError(mean: number, count: number, spread: Spread, aim: number): number {
+  mustBeFinite(mean, 'the difference');
+  mustBeFinite(aim, 'the difference aimed at');
+  mustBePositive(count, 'the count of shots');
+  mustBePositive(spread.sd, 'the spread');
+  mustBePositive(spread.df, 'the df of the spread', true);
+  return spread.sd / Math.sqrt(count);
+}
+
+function mustBeImpacts(points: readonly Point[]): void {
+  for (const { x, y } of points) {
+    mustBeFinite(x, 'an impact');
+    mustBeFinite(y, 'an impact');
+  }
 }

@@ -1,0 +1,18 @@
+// Fisher's F distribution: the ratio of two variances that were each estimated from few shots.
+// Errors: RangeError on NaN, f < 0 or df <= 0; a NaN is never returned.
+// Example: fAbove(4.459, 2, 8) is 0.05.
+
+import jStat from 'jstat';
+import { mustBePositive } from './check.ts';
+
+/** Chance of a ratio above `f` on `df1` and `df2` degrees of freedom; `df2` may be Infinity (the spread below is known). */
+export function fAbove(f: number, df1: number, df2: number): number {
+  if (!(f >= 0)) throw new RangeError(`the ratio of two variances is ${f}; 0 or more is needed`);
+  mustBePositive(df1, 'the df of the upper variance');
+  mustBePositive(df2, 'the df of the lower variance', true);
+  if (f === 0) return 1;
+  if (f === Infinity) return 0;
+  if (df2 === Infinity) return 1 - jStat.chisquare.cdf(f * df1, df1);
+  // The upper tail itself, not 1 less the lower one: small chances keep their digits.
+  return jStat.ibeta(df2 / (df2 + df1 * f), df2 / 2, df1 / 2);
+}
