@@ -42,6 +42,12 @@ function withoutPaper(state: State): boolean {
 }
 const method = (s: State): string | undefined => (withoutPaper(s) ? chosen(s, 'method') : undefined);
 
+/** Paper, or what stood in for it, left nothing that adjustments or shots could not settle: only then broadheads say more. */
+function launchSettled({ notes: { axis } }: State): boolean {
+  const ends = Object.values(axis).map(({ result }) => result);
+  return ends.length > 0 && !ends.includes('cannot') && !ends.includes('inconsistent');
+}
+
 function shootsBroadheads(state: State): boolean {
   const wanted = chosen(state, 'broadheads-wanted');
   return wanted === 'fixed' || wanted === 'mechanical';
@@ -106,6 +112,7 @@ export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolea
   'unfletched': (s) => method(s) === 'unfletched',
   'plumb-line': (s) => method(s) === 'plumb-line',
   'hunts': (s) => chosen(s, 'use') === 'hunting',
+  'launch-settled': launchSettled,
   'shoots-broadheads': shootsBroadheads,
   'shoots-groups': (s) => shootsBroadheads(s) || method(s) === 'unfletched' || method(s) === 'plumb-line',
 };
