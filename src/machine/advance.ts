@@ -3,7 +3,7 @@
 
 import { agenda, chapterOf, isOfFinish } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
-import { chosen } from './guards.ts';
+import { chosen, holds } from './guards.ts';
 import { turnFinish } from './turn-finish.ts';
 import { turnFarther, turnPreparing } from './turn-broadheads.ts';
 import { turnLoop } from './turn-loop.ts';
@@ -26,6 +26,7 @@ export function advance(d: Deciding): void {
 function introduce(d: Deciding, begun: Chapter): void {
   const now = chapterOf(d.state);
   if (now === begun || d.place === 'stopped' || chosen(d.state, 'release') === 'fingers') return;
+  if (now === 'paper' && holds(d.state, ['no-paper'])) { d.say('no-paper-told'); return; }
   d.add({ say: d.content.chapters.find((chapter) => chapter.id === now)?.intro ?? [] });
 }
 

@@ -17,7 +17,7 @@ export function turnPreparing(d: Deciding): true {
   const { state } = d;
   // Brought here again (a change on the bow was taken back): only what no longer stands is shot again.
   const agreed = (['height', 'side'] as const).every((axis) => state.notes.broadAxis[axis] !== undefined);
-  if (!holds(state, ['shoots-broadheads']) || agreed) return skip(d);
+  if (!holds(state, ['shoots-broadheads', 'launch-settled']) || agreed) return skip(d);
   const ended: Partial<Record<KnobId, 'no response' | 'limit'>> = {};
   for (const [knob, how] of Object.entries(state.notes.ended) as [KnobId, 'no response' | 'limit'][]) if (how === 'no response') ended[knob] = how;
   d.add({
@@ -32,10 +32,8 @@ export function turnPreparing(d: Deciding): true {
 }
 
 function skip(d: Deciding): true {
-  const asked = chosen(d.state, 'broadheads-wanted');
-  if (asked === 'fixed' || asked === 'mechanical') {
-    if (Object.keys(d.state.notes.broadAxis).length === 0) d.say('broadheads-skipped-paper');
-  } else if (d.state.notes.broadReached === 0) d.say('broadheads-skipped-use');
+  const known = Object.keys(d.state.notes.broadAxis).length > 0;
+  if (!known) d.say(holds(d.state, ['hunts', 'adult']) && !holds(d.state, ['launch-settled']) ? 'broadheads-skipped-paper' : 'broadheads-skipped-use');
   return d.event({ type: 'skipped' });
 }
 

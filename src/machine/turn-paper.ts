@@ -39,7 +39,11 @@ export function withoutPaper(d: Deciding): boolean {
   const { of } = d.state.notes;
   if (!holds(d.state, ['no-paper'])) return of !== 'paper' && takeUp(d, 'paper', FIRST_DISTANCE);
   const method = METHODS[chosen(d.state, 'method') ?? ''];
-  if (method === undefined || !isSettled(d.state, 'method')) { d.add({ due: ['method'] }); return true; }
+  if (method === undefined || !isSettled(d.state, 'method')) {
+    // "I make a frame first": the walk waits here, and asks again.
+    d.add({ due: ['method'] });
+    return true;
+  }
   const open = method.first.filter((id) => !isSettled(d.state, id));
   if (open.length > 0) { d.add({ due: open }); return true; }
   return of !== method.of && takeUp(d, method.of, FIRST_YARDS * FEET_PER_YARD);
@@ -49,6 +53,5 @@ export function withoutPaper(d: Deciding): boolean {
 function takeUp(d: Deciding, of: SetKind, distance: number): true {
   d.add({ advice: null, loop: { of, distance, axis: {}, purpose: 'judge', resumeSet: false } });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
-  if (of !== 'paper') d.say('no-paper-told');
   return true;
 }

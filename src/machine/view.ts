@@ -11,7 +11,7 @@ import { FIRST_DISTANCE } from './loop/sets.ts';
 import { distanceOf, isImpact, PLAIN } from './plan.ts';
 import { recordOf } from './record.ts';
 import { settingsOf, type State } from './state.ts';
-import type { Ask, Fact, Ledger, View } from './types.ts';
+import type { Ask, Chapter, Fact, Ledger, View } from './types.ts';
 import { phrase } from './words.ts';
 import { canPutBackAt, placeOf } from './walk.ts';
 
@@ -28,7 +28,7 @@ export function viewOf(content: Content, state: State, correcting: number | null
     chapter: place === 'stopped' ? 'stopped' : chapter,
     step: ask?.step ?? 'record',
     where: {
-      title: content.chapters.find((c) => c.id === chapter)?.title ?? phrase(content, 'chapter-record'),
+      title: titleOf(content, state, chapter),
       part: partOf(content, state), day: dayOf(state), shots: state.shotCount,
     },
     say: last?.decided.say ?? [],
@@ -43,6 +43,12 @@ export function viewOf(content: Content, state: State, correcting: number | null
       putBack: mayPutBack(content, state, place),
     },
   };
+}
+
+function titleOf(content: Content, state: State, chapter: Chapter): string {
+  const { of } = state.notes;
+  if (chapter === 'paper' && (of === 'unfletched' || of === 'plumb')) return phrase(content, `chapter-${of}`);
+  return content.chapters.find((c) => c.id === chapter)?.title ?? phrase(content, 'chapter-record');
 }
 
 // An adjustment is shown only where it may be made now: never beside a gate that is to be answered first.

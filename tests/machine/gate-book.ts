@@ -259,6 +259,8 @@ export class GateBook {
         case 'bolts-turned-out': return (this.number('bolts-top') ?? 0) > 0 || (this.number('bolts-bottom') ?? 0) > 0;
         case 'arrow-set-aside': return this.value('arrows-flexed') === 'some-bad';
         case 'hunts': return this.value('use') === 'hunting';
+        // Only the wish for broadheads hangs on it, and that is no gate.
+        case 'launch-settled': return true;
         case 'shoots-broadheads': return ['fixed', 'mechanical'].includes(this.value('broadheads-wanted'));
         case 'peak-not-measured': return this.number('peak-weight') === undefined;
         case 'mass-is-close': {

@@ -52,6 +52,10 @@ const CASES: Readonly<Record<Exclude<GuardName, 'nock-was-turned'>, Cases>> = {
   'unfletched': { yes: [noPaper('unfletched')], no: [NOTHING, noPaper(), noPaper('plumb-line'), noPaper('unfletched', true)] },
   'plumb-line': { yes: [noPaper('plumb-line')], no: [NOTHING, noPaper(), noPaper('unfletched'), noPaper('plumb-line', true)] },
   'hunts': only('use', ['target', 'three-d', 'hunting'], 'hunting'),
+  'launch-settled': {
+    yes: [{ notes: { axis: { height: { result: 'tuned', chance: 0.97 }, side: { result: 'accepted', chance: 0 } } } }, { notes: { axis: { side: { result: 'tuned', chance: 0.97 } } } }],
+    no: [NOTHING, { notes: { axis: { height: { result: 'tuned', chance: 0.97 }, side: { result: 'cannot', chance: 0 } } } }, { notes: { axis: { height: { result: 'inconsistent', chance: 0 } } } }],
+  },
   'shoots-broadheads': only('broadheads-wanted', ['fixed', 'mechanical', 'later', 'never'], 'fixed', 'mechanical'),
   'shoots-groups': { yes: [...is('broadheads-wanted', 'fixed', 'mechanical'), noPaper('unfletched'), noPaper('plumb-line')], no: [NOTHING, ...is('broadheads-wanted', 'later', 'never'), noPaper('none')] },
 };

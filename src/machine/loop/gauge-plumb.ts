@@ -22,8 +22,8 @@ export function plumbGauge(state: State): Gauge {
   return {
     of: 'plumb',
     axes: ['side'],
-    first: 9, again: 9, most: 27, enough: 9,
-    sure: 0.9, near: 0.45, far: 0.2, cheap: 27,
+    first: 9, again: 9, most: 18, enough: 9,
+    sure: 0.9, near: 0.45, far: 0.2, cheap: 15,
     next: (taken) => taken + PLUMB_YARDS.length,
     count: (shots) => PLUMB_YARDS.length * Math.min(...PLUMB_YARDS.map((yards) => shots.filter((shot) => yardsOf(shot) === yards).length)),
     read: (shots, sd) => {

@@ -19,7 +19,6 @@ import { axisSummary, moreWanted, percent, tunedWords, undecidedWords, wholeSumm
 const OWN_CHECK = 0.8;
 const WORSE_FROM = 0.9;
 const LIKELY_WORSE = 0.6;
-const MOST_DOUBTFUL = 4;
 const BY_SIGHT = 0.975;
 
 /** As found: both axes at once; "in tolerance" only if both are, so that a bow in tune is left alone. */
@@ -39,6 +38,9 @@ export function judgeAsFound(content: Content, state: State): Judgement {
   if (!all.some((e) => decidedOut(gauge, e)) && wantsMore(gauge, least, all[0]?.shots ?? 0)) return oneMore(content, state, say);
   return judgement('out', { say });
 }
+
+// On paper a fourth shot; elsewhere the second look.
+const mostDoubtful = (gauge: Gauge): number => (gauge.of === 'paper' ? 4 : gauge.cheap);
 
 const decidedOut = (gauge: Gauge, e: AxisEvidence): boolean => e.within < gauge.near && (e.within <= gauge.far || e.shots >= gauge.cheap);
 const inTolerance = (gauge: Gauge, e: AxisEvidence): boolean =>
@@ -114,7 +116,7 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   if (home !== 0 && Math.abs(now - home) < 1e-9 && Math.abs(before) < 1e-9) return null;
   const chance = Math.max(chanceWorse(evidence.line, before, now, aim), worseBySight(state, axis, rung, before, now));
   // Likely worse, not proven: a shot more before the side is given up or kept.
-  if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < MOST_DOUBTFUL) return oneMore(content, state, say, 'perhaps-worse');
+  if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < mostDoubtful(gaugeOf(state))) return oneMore(content, state, say, 'perhaps-worse');
   if (chance < WORSE_FROM) return null;
   const times = (state.notes.worse[rung.knob] ?? 0) + 1;
   return judgement('worse', {
@@ -162,7 +164,9 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   const now = settingNow(state, rung.knob);
   // What answers clearly is not deaf, even where no setting tried so far was better than the start (overshot).
   const answers = Math.abs(line.slope) >= 2 * Math.sqrt(line.varSlope);
-  const deaf = enough && !answers && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, home, now, aim) < WORSE_FROM;
+  // Away from paper two steps may hide in the spread: nothing is called deaf before the setting has all its shots.
+  const shotEnough = gaugeOf(state).of === 'paper' || evidence.shots >= gaugeOf(state).most;
+  const deaf = enough && shotEnough && !answers && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, home, now, aim) < WORSE_FROM;
   if (!beyond && !unreachable && !deaf) return null;
   const result = helped ? 'limit' : 'no response';
   const target = helped ? best : home;

@@ -85,4 +85,6 @@ export function undecidedWords(content: Content, state: State, e: AxisEvidence):
   return phrase(content, 'groups-undecided', { largest: largest.toFixed(1) });
 }
 
-export const moreWanted = (content: Content, state: State): string => phrase(content, gaugeOf(state).of === 'paper' ? 'one-more' : 'groups-more');
+export const moreWanted = (content: Content, state: State): string => phrase(content, MORE[gaugeOf(state).of]);
+
+const MORE = { paper: 'one-more', broadheads: 'groups-more', unfletched: 'groups-more', plumb: 'plumb-more' } as const;
