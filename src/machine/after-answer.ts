@@ -56,7 +56,7 @@ function sayOption(d: Deciding, id: string, answer: Answer): void {
 }
 
 /** A stop ends when the last of its questions is answered and none of them raised it again. */
-function releaseIfAnswered(d: Deciding): void {
+export function releaseIfAnswered(d: Deciding): void {
   if (d.place !== 'stopped' || d.state.stop === null || d.state.stop.ask.length > 0) return;
   d.add({ events: [{ type: 'released' }], loop: { stop: null } });
   d.say('stop-cleared');

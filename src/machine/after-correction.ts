@@ -2,7 +2,7 @@
 // a choice may take later answers off the route, and those are kept as suggestions only.
 
 import type { Deciding } from './deciding.ts';
-import { afterAnswer, applyGate, sideEffects } from './after-answer.ts';
+import { afterAnswer, applyGate, releaseIfAnswered, sideEffects } from './after-answer.ts';
 import { lookUp } from './agenda.ts';
 import { holds } from './guards.ts';
 import { isWalkChoice } from './correctable.ts';
@@ -10,7 +10,7 @@ import { gaugeOf } from './loop/gauge.ts';
 import { spreadOf } from './loop/evidence.ts';
 import { goodShots } from './loop/sets.ts';
 import { settingsOf, type State } from './state.ts';
-import { takenBack } from './stops.ts';
+import { takenBack, withoutQuestions } from './stops.ts';
 import type { Answer, Fact } from './types.ts';
 import { differenceInWords, settingInWords, tearInWords } from './words.ts';
 
@@ -70,8 +70,25 @@ function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, a
   if (d.place === 'stopped' && left !== null) d.add({ loop: { stop: left } });
   applyGate(d, fact.step, answer);
   if (inForce) sideEffects(d, fact.step, answer);
-  if (pending.step.effect === 'chosen') offRoute(d);
+  if (pending.step.effect === 'chosen') {
+    offRoute(d);
+    leaveGates(d);
+  }
   rejudge(d);
+}
+
+// Another way was chosen: a gate that only the way left behind asks (a target for broadheads, say) no longer holds the walk.
+// What waits for a dealer does, whatever is chosen. The gate is asked anew where that way is taken again.
+function leaveGates(d: Deciding): void {
+  const { stop } = d.state;
+  if (d.place !== 'stopped' || stop === null) return;
+  const left = withoutQuestions(stop, (id) => {
+    const pending = lookUp(d.content, id);
+    return pending !== null && !holds(d.state, pending.step.when);
+  });
+  if (left === stop) return;
+  d.add({ loop: { stop: left } });
+  releaseIfAnswered(d);
 }
 
 function offRoute(d: Deciding): void {

@@ -15,6 +15,12 @@ export function afterQuestion(standing: Stop | null, id: string): Stop | null {
   return stack(levels(standing).map((stop) => ({ ...stop, ask: stop.ask.filter((asked) => asked !== id) })), standing);
 }
 
+/** Without the questions that belong to a way no longer taken: nobody is held by a gate that is not on the route. */
+export function withoutQuestions(standing: Stop, offRoute: (id: string) => boolean): Stop | null {
+  const gone = levels(standing).flatMap((stop) => stop.ask).filter(offRoute);
+  return gone.length === 0 ? standing : gone.reduce<Stop | null>(afterQuestion, standing);
+}
+
 /** Without the stop that the answer to `step` raised; null where none of them came from it. */
 export function takenBack(standing: Stop | null, step: string): Stop | null {
   const itsOwn = (stop: Stop): boolean => stop.from === step || stop.ask.includes(step);

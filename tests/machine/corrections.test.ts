@@ -11,6 +11,7 @@ import { NOON, play, type PlayOptions } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = { start: { x: 0.3, y: 0.75 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 }, 'nock-height': { x: 0, y: 6 } }, sd: 0.05, seed: 21 };
+const IN_TUNE: Bow = { ...BOW, start: { x: 0.05, y: 0.05 }, answers: { 'broadheads-wanted': 'fixed' } };
 type Answered = Extract<Fact, { kind: 'answered' }>;
 
 class Tune {
@@ -226,6 +227,27 @@ describe('a gate', () => {
     const view = tune.correct(tune.answered('growing').seq, 'growing');
     expect(view.step).toBe('shaft-ahead');
     expect(tune.answer('1 1/4').type).toBe('stop');
+  });
+
+  test('of a way that is no longer taken holds nobody, and is asked anew where that way is taken again', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'broadhead-place' }, IN_TUNE);
+    tune.answer(['place-target']);
+    expect(tune.answer('false').type).toBe('stop');
+    const wanted = tune.answered('broadheads-wanted').seq;
+    const later = tune.correct(wanted, 'later');
+    expect([later.type, later.say.join(' ')]).toEqual(['ask', expect.stringContaining(sentence('stop-cleared'))]);
+    expect(later.step).not.toMatch(/^broadhead/);
+    expect(tune.correct(wanted, 'fixed').step).toBe('broadhead-place');
+  });
+
+  test('that waits for a dealer waits on, whatever way is chosen', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'broadhead-place' }, IN_TUNE);
+    tune.answer(['place-target']);
+    tune.answer('false');
+    tune.send({ kind: 'stop', words: 'something popped' });
+    tune.answer('bow');
+    const view = tune.correct(tune.answered('broadheads-wanted').seq, 'later');
+    expect([view.type, view.step]).toEqual(['stop', 'released']);
   });
 
   test('in a stop, back opens the gate: "written by mistake" goes on exactly where it was', () => {

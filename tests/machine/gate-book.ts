@@ -152,6 +152,8 @@ export class GateBook {
       const step = this.stepOf(id);
       if (step !== undefined && !this.on(step.when)) this.answers.delete(id);
     }
+    // Nor does a gate that only the way left behind asks; a dealer's word is still needed where one was.
+    this.failures = this.failures.filter((f) => f.dealer || this.on(this.stepOf(f.gate)?.when ?? []));
   }
 
   private consequences(step: string, value: string): void {
