@@ -88,12 +88,13 @@ const LEAST = 0.07;
 /**
  * Spread of one shot sideways, mrad, around the centre of its own distance, pooled over the distances (`x` in inches). As in
  * pooledSpread `prior.df` is per axis and counts twice, for what is known beforehand comes from both axes; these shots have
- * one. A shot far from the others counts only partly.
+ * one. A shot far from the others counts only partly. Shots of different `set`s (settings of the bow) have centres of their own.
  */
-export function plumbSpread(shots: readonly { readonly distance: number; readonly x: number }[], prior: Spread): Spread {
+export function plumbSpread(shots: readonly { readonly distance: number; readonly x: number; readonly set?: number }[], prior: Spread): Spread {
   mustBePositive(prior.sd, 'the spread known beforehand');
   mustBePositive(prior.df, 'the df known beforehand');
-  const groups = [...new Set(shots.map((s) => s.distance))].map((d) => shots.filter((s) => s.distance === d).map((s) => milliradians(s.x, d)));
+  const sets = [...new Set(shots.map((s) => s.set))].map((id) => shots.filter((s) => s.set === id));
+  const groups = sets.flatMap((set) => [...new Set(set.map((s) => s.distance))].map((d) => set.filter((s) => s.distance === d).map((s) => milliradians(s.x, d))));
   const df = 2 * prior.df + sum(groups.map((values) => values.length - 1));
   let { sd } = prior;
   for (let pass = 0; pass < 2; pass++) {

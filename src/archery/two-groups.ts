@@ -50,8 +50,9 @@ export function pairSpread(pairs: readonly TwoGroups[], prior: Spread): Spread {
 
 export type TwoGroupsVerdict = 'same' | 'different' | 'undecided';
 
-const SURE_SAME = 0.9;
-const SURE_DIFFERENT = 0.8;
+/** From these chances on a difference counts as none, or as one. */
+export const SURE_SAME = 0.9;
+export const SURE_DIFFERENT = 0.8;
 
 /**
  * One axis: does the true difference lie within `margin` (in) of `aim` (in; zero, or drag's share), or beyond it on one side?

@@ -1,7 +1,7 @@
 // Two groups of impacts at one distance, each arrow measured from its own dot: broadheads against field points, or
 // unfletched shafts against fletched ones. What counts is the difference of their centres, never where either lands.
 
-import { dragShare, difference, margin, pairSpread, type TwoGroups } from '../../archery/two-groups.ts';
+import { dragShare, difference, LOOKS, margin, pairSpread, SURE_DIFFERENT, SURE_SAME, type TwoGroups } from '../../archery/two-groups.ts';
 import type { Spread } from '../../archery/spread.ts';
 import { chosen, measured } from '../guards.ts';
 import type { Shot, ShotSet, State } from '../state.ts';
@@ -24,8 +24,8 @@ const UNSURE = 0.5;
 /** Guides agree on the side here, as they do not for paper: the rest moves the second group towards the first. */
 const AGREED_SIDE = 0.05;
 
-/** Three of each, then four, then six: one group after the other would let light and arm decide. */
-const LOOKS = [6, 8, 12] as const;
+/** Shots of both kinds together: three of each, then four, then six. Two of each would be told from luck too seldom. */
+const [FIRST = 6, SECOND = 8, LAST = 12] = LOOKS.filter((each) => each >= 3).map((each) => 2 * each);
 
 export function groupsGauge(state: State, of: 'broadheads' | 'unfletched'): Gauge {
   const yards = state.notes.distance / FEET_PER_YARD;
@@ -38,11 +38,11 @@ export function groupsGauge(state: State, of: 'broadheads' | 'unfletched'): Gaug
   return {
     of,
     axes: ['height', 'side'],
-    first: LOOKS[0], again: LOOKS[0], most: LOOKS[2],
+    first: FIRST, again: FIRST, most: LAST,
     // Half-time: the heads change shafts, so that a shaft's own error cancels. Farther on it has cancelled already.
-    enough: of === 'broadheads' && yards === FIRST_YARDS ? LOOKS[2] : LOOKS[0],
-    sure: 0.9, near: 0.45, far: 0.2, cheap: LOOKS[1],
-    next: (taken) => LOOKS.find((look) => look > taken) ?? taken + 2,
+    enough: of === 'broadheads' && yards === FIRST_YARDS ? LAST : FIRST,
+    sure: SURE_SAME, near: 0.45, far: 1 - SURE_DIFFERENT, cheap: SECOND,
+    next: (taken) => [FIRST, SECOND, LAST].find((look) => look > taken) ?? taken + 2,
     count: (shots) => {
       const { a, b } = groupsIn(shots, of);
       return 2 * Math.min(a.length, b.length);

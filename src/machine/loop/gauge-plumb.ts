@@ -36,7 +36,7 @@ export function plumbGauge(state: State): Gauge {
     },
     comparable: goodShots,
     spread: (sets) => {
-      const { sd, df } = plumbSpread(sets.flatMap((set) => goodShots(set).map((shot) => ({ distance: yardsOf(shot), x: shot.x }))), prior);
+      const { sd, df } = plumbSpread(sets.flatMap((set) => goodShots(set).map((shot) => ({ distance: yardsOf(shot), x: shot.x, set: set.id }))), prior);
       return { sd: sd * INCHES_PER_MRAD, df };
     },
     tolerance: (_axis, spread) => {
