@@ -5,6 +5,7 @@ import type { Deciding } from './deciding.ts';
 import { spreadOf } from './loop/evidence.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
 import { FIRST_YARDS, groupAt } from './loop/gauge-groups.ts';
+import { withoutAxis } from './loop/results.ts';
 import { currentSet, FEET_PER_YARD } from './loop/sets.ts';
 import type { KnobId } from '../content/types.ts';
 
@@ -51,6 +52,7 @@ export function swapHeads(d: Deciding): boolean {
 export function turnFarther(d: Deciding): true {
   const { notes } = d.state;
   const yards = notes.distance / FEET_PER_YARD;
+  if (isStale(d)) return d.event({ type: 'farther' });
   const agree = (['height', 'side'] as const).every((axis) => notes.broadAxis[axis]?.result === 'tuned');
   if (!agree) return d.event({ type: 'settled' });
   if (notes.broadReached < yards) {
@@ -60,6 +62,13 @@ export function turnFarther(d: Deciding): true {
   }
   if (chosen(d.state, 'broadheads-farther') !== 'farther') return d.event({ type: 'settled' });
   return goFarther(d, yards);
+}
+
+// Moved since it was said, or after work on cables: an axis that no longer stands is judged again where we are.
+function isStale(d: Deciding): boolean {
+  const { broadAxis, cablesAt, heightAt } = d.state.notes;
+  if (broadAxis.height?.result === 'tuned' && cablesAt > heightAt) d.add({ loop: { broadAxis: withoutAxis(broadAxis, 'height') } });
+  return (['height', 'side'] as const).some((axis) => d.state.notes.broadAxis[axis] === undefined);
 }
 
 function nextDistance(d: Deciding, yards: number): true {

@@ -18,5 +18,9 @@ export function endAxes(state: State, ended: Results): Partial<LoopNotes> {
   return subjectOf(state) === 'broadheads' ? { broadAxis: results } : { axis: results };
 }
 
+/** Results without that of one axis: it is to be judged anew. */
+export const withoutAxis = (results: Results, axis: Axis): Results =>
+  Object.fromEntries(Object.entries(results).filter(([id]) => id !== axis));
+
 export const axisFinding = (state: State, axis: Axis, result: AxisResult, chance?: number): Finding =>
   ({ kind: 'axis', axis, chapter: chapterNow(state), result, ...(chance === undefined ? {} : { chance: Math.round(chance * 1000) / 1000 }) });
