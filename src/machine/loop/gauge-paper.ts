@@ -15,13 +15,15 @@ export const TOLERANCE = {
 
 export const SURE = 0.95;
 export const NEAR = 0.45;
+const FAR = 0.1;
+const CHEAP_SHOTS = 5;
 export const MOST_SHOTS = 9;
 
 export const paperGauge = (state: State): Gauge => ({
   of: 'paper',
   axes: ['height', 'side'],
   first: 3, again: 2, most: MOST_SHOTS, enough: 2,
-  sure: SURE, near: NEAR, far: 0.1, cheap: 5,
+  sure: SURE, near: NEAR, far: FAR, cheap: CHEAP_SHOTS,
   next: (taken) => taken + 1,
   count: (shots) => shots.length,
   read: (shots, sd) => (shots.length === 0 ? null : centreOf(shots, sd)),
