@@ -49,6 +49,8 @@ export function toContent(parsed: Parsed, chapters: readonly z.output<typeof ste
       'no-response': { id: 'no-response', ...parsed['content/inspections.yaml']['no-response'] },
       'broadhead-scatter': { id: 'broadhead-scatter', ...parsed['content/inspections.yaml']['broadhead-scatter'] },
       'plumb-bend': { id: 'plumb-bend', ...parsed['content/inspections.yaml']['plumb-bend'] },
+      'many-odd': { id: 'many-odd', ...parsed['content/inspections.yaml']['many-odd'] },
+      'references': { id: 'references', ...parsed['content/inspections.yaml'].references },
     },
     rechecks: parsed['content/rechecks.yaml'],
     cautions: parsed['content/cautions.yaml'],

@@ -158,7 +158,7 @@ export interface LadderRule {
 
 /** Things to look at when no adjustment is right: scatter, a gross tear, a knob that does nothing, a return that did not. */
 export interface Inspection {
-  readonly id: 'scatter' | 'gross' | 'very-gross' | 'not-returned' | 'no-response' | 'broadhead-scatter' | 'plumb-bend';
+  readonly id: 'scatter' | 'gross' | 'very-gross' | 'not-returned' | 'no-response' | 'broadhead-scatter' | 'plumb-bend' | 'many-odd' | 'references';
   readonly say: readonly string[];
   readonly options: readonly { readonly value: string; readonly label: string; readonly cause: string | null; readonly say: string }[];
   readonly source: readonly string[];

@@ -5,6 +5,7 @@ import { agenda, chapterOf, isOfFinish } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen, holds } from './guards.ts';
 import { turnFinish } from './turn-finish.ts';
+import { arrowsWait, turnArrows } from './turn-arrows.ts';
 import { turnFarther, turnPreparing } from './turn-broadheads.ts';
 import { turnLoop } from './turn-loop.ts';
 import type { Chapter } from './types.ts';
@@ -45,7 +46,9 @@ function oneTurn(d: Deciding): boolean {
   const [chapter = '', , phase = ''] = place.split('.');
   if (place === 'broadheads.preparing') return turnPreparing(d);
   if (place === 'broadheads.farther') return turnFarther(d);
-  if (place === 'arrows.preparing') return d.event({ type: 'skipped' });
+  if (chapter === 'arrows') return turnArrows(d);
+  // A change on the bow was taken back: the arrows wait.
+  if (d.state.notes.of === 'arrows') return arrowsWait(d);
   return chapter === 'finish' ? turnFinish(d, place) : turnLoop(d, phase);
 }
 

@@ -2,6 +2,8 @@
 
 import type { Content, Trigger } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
+import { afterArrowMove, afterLook } from './arrows/after.ts';
+import { afterArrowOut } from './arrows/gone.ts';
 import { isCableWork, longBreak, nextUndo } from './after-happening.ts';
 import { judgeGate } from './gates.ts';
 import { holds } from './guards.ts';
@@ -16,13 +18,15 @@ import { bowKnobOf, type Answer, type Finding, type MovedAnswer } from './types.
 
 export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (answer.kind === 'shots') return afterShots(d, answer);
-  if (answer.kind === 'moved') return afterMove(d, answer.moved);
+  if (answer.kind === 'moved') return afterArrowMove(d, answer.moved) ? undefined : afterMove(d, answer.moved);
   const value = answer.kind === 'choice' ? (answer.values[0] ?? '') : '';
   if (step.startsWith('inspect-')) return afterInspection(d, step.slice('inspect-'.length), value);
   if (step === 'finishing-step') return afterFinishing(d, value);
   if (step === 'leave-or-go-on') return afterAccept(d, value);
+  if (step === 'look-arrow') return afterLook(d, value);
   if (step === 'what-happened') return afterStopWord(d, value);
   if (step === 'released') return afterRelease(d);
+  if (step === 'arrow-out' && answer.kind === 'number') afterArrowOut(d, answer.value);
   applyGate(d, step, answer);
   sideEffects(d, step, answer);
 }

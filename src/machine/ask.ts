@@ -2,9 +2,11 @@
 
 import type { Axis, Check, Content, Step } from '../content/types.ts';
 import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
+import { arrowAsk } from './arrows/ask.ts';
 import { holds, measured } from './guards.ts';
 import { currentSet } from './loop/sets.ts';
 import { isImpact, planOf } from './plan.ts';
+import type { SetKind } from './notes.ts';
 import type { State } from './state.ts';
 import { bowKnobOf, type Ask, type Option, type ShotPlan } from './types.ts';
 import { idOfPlace, phrase } from './words.ts';
@@ -97,6 +99,8 @@ const AXIS_OF_STAGE: Readonly<Record<string, Axis>> = { height: 'height', side: 
 export const axisOf = (place: string): Axis | null => AXIS_OF_STAGE[place.split('.')[1] ?? ''] ?? null;
 
 function loopAsk(content: Content, state: State, place: string): Ask | null {
+  const ofArrows = arrowAsk(content, state, place);
+  if (ofArrows !== null) return ofArrows;
   const phase = place.split('.').at(-1) ?? '';
   const axis = axisOf(place);
   const base = { why: [phrase(content, `why-${idOfPlace(phase)}`)], caution: [] as readonly string[] };
@@ -166,19 +170,20 @@ function shotAsk(content: Content, state: State, phase: string, axis: Axis | nul
   }
   // Groups count in pairs: which of them this is, is told by what is shot now.
   const shot = (currentSet(state)?.shots.filter((one) => one.good).length ?? 0) + 1;
-  const next = phrase(content, `shoot-next-${kindOf(plan)}`);
+  const kind = kindOf(of, plan);
+  const next = of === 'plumb' ? phrase(content, 'shoot-next-plumb', { distance }) : phrase(content, `shoot-next-${kind}`);
   const opening = why === 'shooting' ? phrase(content, `shoot-${of}`, { wanted, distance }) : phrase(content, `shoot-${why}`, { wanted, distance: `${distance} yd` });
   return {
     ...common, kind: 'impact', about: 'impact',
-    short: phrase(content, 'shoot-impact-short', { n: Math.min(shot, wanted), of: wanted, distance, what: phrase(content, `what-${kindOf(plan)}`) }),
+    short: phrase(content, 'shoot-impact-short', { n: Math.min(shot, wanted), of: wanted, distance, what: phrase(content, `what-${kind}`) }),
     text: shot === 1 ? [opening, phrase(content, 'shoot-impact-how'), next] : [next],
   };
 }
 
 /** The one word that tells this shot from the others of its set. */
-function kindOf({ shaft, head }: ShotPlan): 'broadhead' | 'field' | 'unfletched' | 'fletched' {
-  if (head === 'broadhead') return 'broadhead';
-  return shaft === 'unfletched' ? 'unfletched' : 'field';
+function kindOf(of: SetKind, { shaft, head }: ShotPlan): 'broadhead' | 'field' | 'unfletched' | 'fletched' {
+  if (of === 'broadheads') return head === 'broadhead' ? 'broadhead' : 'field';
+  return shaft;
 }
 
 /** Where the walk is, for a heading: chapter and the part under way. */

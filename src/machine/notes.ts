@@ -135,6 +135,8 @@ export interface LoopPatch extends Partial<LoopNotes> {
   readonly told?: { readonly knob: KnobId; readonly delta: number; readonly kind: 'adjust' | 'put-back' };
   /** What the shots of this very answer were shot with, one for each. */
   readonly tags?: readonly ShotTag[];
+  /** What was done to the nock of one arrow when "moved" was answered; `by` counts vanes, or new nocks. */
+  readonly arrowTold?: { readonly arrow: string; readonly knob: 'nock-turn' | 'nock-swap'; readonly by: number };
   readonly stop?: Stop | null;
   /** Answers that are no longer on the route: kept as suggestions only. */
   readonly suggest?: readonly string[];

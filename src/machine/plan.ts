@@ -6,6 +6,7 @@ import type { Quantity, ShotPlan } from './types.ts';
 import type { SetKind, ShotTag } from './notes.ts';
 import { taken } from './loop/gauge.ts';
 import { currentSet, FEET_PER_YARD, goodShots } from './loop/sets.ts';
+import { arrowPlan } from './arrows/plan.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import type { Shot, State } from './state.ts';
 
@@ -23,6 +24,8 @@ export function nextShot(state: State, already: readonly ShotTag[] = []): ShotTa
       return { ...PLAIN, shaft: fewer(tags, (tag) => tag.shaft === 'unfletched') ? 'unfletched' : 'fletched' };
     case 'plumb':
       return { ...PLAIN, distance: leastShot(tags) };
+    case 'arrows':
+      return arrowPlan(state, already)?.tag ?? PLAIN;
     default:
       return PLAIN;
   }

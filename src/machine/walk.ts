@@ -145,6 +145,8 @@ const arrows = {
     mending: {
       id: 'mending',
       initial: 'advising' as const,
+      // What the rounds showed has changed, or no longer counts: they are judged, or shot, anew.
+      on: { looked: { target: '#screening' } },
       states: {
         // The next single change of this arrow.
         advising: { on: { moved: { target: 'shooting' }, verdict: [{ guard: means('cannot'), target: 'looking' }], settled: { target: '#finish' } } },

@@ -16,6 +16,8 @@ export interface Bow {
   readonly groups?: Impacts;
   /** Drift to the right, inches for each yard beyond 20, and what a unit of a knob changes of it. */
   readonly plumb?: { readonly drift: number; readonly gain: Partial<Record<KnobId, number>>; readonly sd: number };
+  /** Arrows (by number) that differ from the others. */
+  readonly arrows?: Readonly<Record<string, OddArrow>>;
   /** Answers by `about` that differ from the usual archer's. */
   readonly answers?: Readonly<Record<string, unknown>>;
   /** Readings to this fraction of an inch; 0 reads exactly. */
@@ -31,6 +33,17 @@ export interface Impacts {
   readonly sdSecond?: number;
 }
 
+/** What one arrow adds to the tear, inches. */
+export interface OddArrow {
+  readonly error?: Tear;
+  /** What its nock adds, until that is replaced. */
+  readonly nock?: Tear;
+  /** Vanes once round: the error turns with the nock by as much. Without it no turn changes the error. */
+  readonly turnsWith?: number;
+  /** What a look at it finds. */
+  readonly look?: 'crack' | 'wobble' | 'vane';
+}
+
 /** A right-handed adult with a sound 60-lb bow and twelve 400-gr arrows: facts that pass every gate. */
 const USUAL: Readonly<Record<string, unknown>> = {
   'release': 'release-aid', 'growing': 'grown', 'hand': 'right', 'bow': 'another', 'place': 'same',
@@ -39,26 +52,29 @@ const USUAL: Readonly<Record<string, unknown>> = {
   'axle-to-axle': '33 1/8', 'brace-height': '6 5/8', 'nock-height': '1/16', 'centre-shot': '13/16', 'centre-shot-figure': '13/16',
   'cams': 'yoke', 'rest': 'drop-away-cable', 'press': 'shop', 'rest-scale': 'fine-screw',
   'contact': 'clean', 'grip': 'same', 'face': 'same', 'lean': 'straight', 'cam-range': 'known',
-  'use': 'hunting', 'arrows-wanted': 'later', 'broadheads-farther': 'enough', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
+  'use': 'hunting', 'arrows-wanted': 'later', 'vanes': 'three', 'nock-turns': 'turns', 'turned-clears': 'clears', 'broadheads-farther': 'enough', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
   'released': 'The dealer released it today and found nothing wrong', 'what-happened': 'nothing',
 };
 
 export class TestArcher {
   private readonly random: Random;
+  private readonly newNocks = new Set<string>();
   constructor(private readonly bow: Bow) {
     this.random = seededRandom(bow.seed);
   }
 
   /** The answer to the standing ask, as raw input for the pipe. */
-  answer(view: Pick<View, 'ask' | 'bow'>): unknown {
-    const { ask } = view;
+  answer(view: Pick<View, 'ask' | 'bow'> & Partial<Pick<View, 'advice'>>): unknown {
+    const { ask, advice } = view;
     if (ask === null) throw new Error('nothing is asked');
+    if (ask.about === 'moved' && advice?.knob === 'nock-swap') this.newNocks.add(advice.arrow ?? '');
     const given = this.bow.answers?.[ask.about];
-    if (given !== undefined) return typeof given === 'function' ? (given as (ask: Ask, shot: () => Tear) => unknown)(ask, () => this.shoot(view.bow)) : given;
-    if (ask.kind === 'tear') return this.shoot(view.bow);
+    if (given !== undefined) return typeof given === 'function' ? (given as (ask: Ask, shot: () => Tear) => unknown)(ask, () => this.shoot(view.bow, ask.kind === 'tear' ? ask : undefined)) : given;
+    if (ask.kind === 'tear') return this.shoot(view.bow, ask);
     if (ask.kind === 'impact') return this.impact(ask, view.bow);
     const usual = USUAL[ask.about];
     if (usual !== undefined) return usual;
+    if (ask.about === 'arrow-look') return this.bow.arrows?.[/\d+/.exec(ask.short)?.[0] ?? '']?.look ?? 'nothing';
     if (ask.kind === 'choice') {
       const pass = ask.options.find((option) => option.pass === true);
       if (pass !== undefined) return pass.value;
@@ -68,8 +84,9 @@ export class TestArcher {
   }
 
   /** One honest shot at the present settings, read by ruler. */
-  shoot(ledger: Ledger): Tear {
-    const at = { x: this.bow.start.x, y: this.bow.start.y };
+  shoot(ledger: Ledger, plan?: { readonly arrow: string | null; readonly nockTurn: number }): Tear {
+    const own = this.arrowAdds(plan?.arrow ?? null, plan?.nockTurn ?? 0);
+    const at = { x: this.bow.start.x + own.x, y: this.bow.start.y + own.y };
     for (const [knob, setting] of Object.entries(ledger) as [KnobId, { value: number }][]) {
       const gain = this.bow.gain[knob];
       if (gain === undefined) continue;
@@ -78,6 +95,14 @@ export class TestArcher {
     }
     const read = (value: number): number => rounded(value, this.bow.readsTo ?? 1 / 16);
     return { x: read(at.x + this.bow.sd * this.random.normal()), y: read(at.y + this.bow.sd * this.random.normal()) };
+  }
+
+  private arrowAdds(arrow: string | null, nockTurn: number): Tear {
+    const odd = arrow === null ? undefined : this.bow.arrows?.[arrow];
+    const { error = { x: 0, y: 0 }, nock = { x: 0, y: 0 }, turnsWith } = odd ?? {};
+    const angle = turnsWith === undefined ? 0 : (2 * Math.PI * nockTurn) / turnsWith;
+    const turned = { x: error.x * Math.cos(angle) - error.y * Math.sin(angle), y: error.x * Math.sin(angle) + error.y * Math.cos(angle) };
+    return arrow !== null && this.newNocks.has(arrow) ? turned : { x: turned.x + nock.x, y: turned.y + nock.y };
   }
 
   /** One impact from its own aiming dot, read to 1/4 in. */

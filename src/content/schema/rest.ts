@@ -69,7 +69,7 @@ const inspection = known({
 
 export const inspectionsFile = known({
   'scatter': inspection, 'gross': inspection, 'very-gross': inspection, 'not-returned': inspection, 'no-response': inspection,
-  'broadhead-scatter': inspection, 'plumb-bend': inspection,
+  'broadhead-scatter': inspection, 'plumb-bend': inspection, 'many-odd': inspection, 'references': inspection,
 });
 
 const stepIds = listOf(id);

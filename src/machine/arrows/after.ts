@@ -1,0 +1,49 @@
+// What follows from an answer in this chapter: a nock that was replaced or turned, and what was seen on an arrow.
+
+import type { Deciding } from '../deciding.ts';
+import type { ArrowClass } from '../notes.ts';
+import type { MovedAnswer } from '../types.ts';
+import { phrase } from '../words.ts';
+import { classify } from './end.ts';
+import { asTurn, waysOf } from './ways.ts';
+
+/** Takes a change of one arrow; false where the advice that stood was about the bow. */
+export function afterArrowMove(d: Deciding, moved: MovedAnswer): boolean {
+  const { advice } = d.before;
+  const { arrows } = d.state.notes;
+  const arrow = advice?.arrow;
+  const one = arrow === undefined ? undefined : arrows.cases[arrow];
+  const knob = advice?.knob;
+  if (arrow === undefined || one === undefined || (knob !== 'nock-swap' && knob !== 'nock-turn')) return false;
+  const keep = (changed: Partial<typeof one>): void => d.add({ advice: null, loop: { arrows: { ...arrows, cases: { ...arrows.cases, [arrow]: { ...one, ...changed } } } } });
+  if (moved === 'not now' || moved === 'another') {
+    keep({ declined: [...one.declined, knob] });
+    d.say('arrow-change-declined', { arrow });
+    return true;
+  }
+  const by = moved === 'as told' ? (advice?.amount?.value ?? 0) : Math.round(moved.value);
+  if (knob === 'nock-swap') {
+    // A new nock has its own seat: turns that were tried with the old one say nothing of it.
+    keep({ swapped: d.draft.seq, tried: [one.turn] });
+  } else {
+    const ways = waysOf(d.state);
+    const turn = 'ask' in ways ? one.turn : asTurn(ways, one.turn + by);
+    keep({ turn, tried: one.tried.includes(turn) ? one.tried : [...one.tried, turn] });
+  }
+  if (moved !== 'as told' && knob === 'nock-turn') d.say('moved-other');
+  d.add({ events: [{ type: 'moved' }], loop: { arrowTold: { arrow, knob, by } } });
+  return true;
+}
+
+/** What was found on an arrow that no nock has mended, and the class that follows from it. */
+export const LOOKS: Readonly<Record<string, ArrowClass>> = { crack: 'never again', wobble: 'repair', vane: 'repair', nothing: 'practice' };
+
+export function afterLook(d: Deciding, value: string): void {
+  const [arrow] = d.state.notes.arrows.odd;
+  const as = LOOKS[value];
+  if (arrow !== undefined && as !== undefined) {
+    classify(d, arrow, as, phrase(d.content, `arrow-why-${value}`));
+    d.say(`arrow-look-said-${value}`, { arrow });
+  }
+  d.event({ type: 'looked' });
+}

@@ -1,0 +1,71 @@
+// The questions of this chapter that are no steps of content: the next arrow's tear, the change of a nock, the last look.
+
+import type { Content } from '../../content/types.ts';
+import { currentSet } from '../loop/sets.ts';
+import { distanceOf } from '../plan.ts';
+import type { State } from '../state.ts';
+import type { Ask } from '../types.ts';
+import { phrase } from '../words.ts';
+import { LOOKS } from './after.ts';
+import { arrowPlan } from './plan.ts';
+import { waysOf } from './ways.ts';
+import { vanesInWords } from './words.ts';
+
+/** The standing question at a place of the arrows; null where it is one that every chapter has. */
+export function arrowAsk(content: Content, state: State, place: string): Ask | null {
+  switch (place) {
+    case 'arrows.screening.shooting':
+    case 'arrows.mending.shooting':
+      return tearAsk(content, state);
+    case 'arrows.mending.advising':
+      return changeAsk(content, state);
+    case 'arrows.mending.looking':
+      return lookAsk(content, state);
+    default:
+      return null;
+  }
+}
+
+function tearAsk(content: Content, state: State): Ask | null {
+  const plan = arrowPlan(state);
+  if (plan === null) return null;
+  const { tag: { shaft, head, arrow, nockTurn, reference }, taken, wanted } = plan;
+  const mending = state.notes.arrows.odd.length > 0;
+  const first = (currentSet(state)?.shots.length ?? 0) === 0;
+  const which = reference === true ? phrase(content, 'shoot-arrow-reference', { arrow: arrow ?? '' })
+    : nockTurn > 0 ? phrase(content, 'shoot-arrow-turned', { arrow: arrow ?? '', vanes: vanesInWords(nockTurn) })
+      : phrase(content, 'shoot-arrow', { arrow: arrow ?? '' });
+  const opening = mending ? phrase(content, 'shoot-arrows-mending', { wanted }) : phrase(content, 'shoot-arrows', { distance: state.notes.distance });
+  return {
+    kind: 'tear', about: 'tear', step: mending ? 'shoot-mended-arrow' : 'shoot-each-arrow',
+    short: phrase(content, 'shoot-arrow-short', { arrow: arrow ?? '', n: Math.min(taken + 1, wanted), of: wanted }),
+    text: first ? [opening, which, phrase(content, 'shoot-how')] : [which, phrase(content, 'shoot-next')],
+    why: [phrase(content, mending ? 'why-mending-arrow' : 'why-each-arrow'), phrase(content, 'why-called')],
+    caution: [content.cautions['draw']].filter((one) => one !== undefined),
+    distance: distanceOf('arrows', state.notes.distance), shaft, head, arrow, nockTurn, shots: { taken, wanted },
+  };
+}
+
+function changeAsk(content: Content, state: State): Ask | null {
+  const { advice } = state;
+  if (advice === null || advice.arrow === undefined) return null;
+  const ways = waysOf(state);
+  const swap = advice.knob === 'nock-swap';
+  return {
+    kind: 'amount', about: 'moved', step: 'change-the-arrow', unit: 'count', max: swap || 'ask' in ways ? 1 : Math.max(1, ways.vanes - ways.step),
+    short: phrase(content, 'arrow-moved-short', { what: advice.what }),
+    text: [phrase(content, swap ? 'how-nock-swap' : 'how-nock-turn')],
+    why: [advice.why, phrase(content, 'why-mending-arrow')], caution: advice.caution,
+  };
+}
+
+/** The last look at an arrow; also opened again for a correction. */
+export function lookAsk(content: Content, state: State): Ask {
+  const arrow = state.notes.arrows.odd[0] ?? '';
+  return {
+    kind: 'choice', about: 'arrow-look', step: 'look-arrow', noDefault: true,
+    short: phrase(content, 'arrow-look-short', { arrow }), text: [phrase(content, 'arrow-look-text')],
+    why: [phrase(content, 'why-arrow-look')], caution: [content.cautions['flex']].filter((one) => one !== undefined),
+    options: Object.keys(LOOKS).map((value) => ({ value, label: phrase(content, `arrow-look-${value}`) })),
+  };
+}

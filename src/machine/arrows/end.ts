@@ -1,0 +1,74 @@
+// How the rounds may end: all classed, the bow or the batch looked at, or nothing said of any arrow.
+
+import type { Deciding } from '../deciding.ts';
+import { currentSet } from '../loop/sets.ts';
+import { shopNote } from '../loop/advise.ts';
+import type { ArrowClass } from '../notes.ts';
+import { phrase } from '../words.ts';
+import type { Wander } from './wander.ts';
+import { arrowsInPlay } from './shots.ts';
+import { arrowsInWords } from './words.ts';
+
+/** The bow or the batch is looked at once; if it is so again, nothing is said of any arrow. */
+const MOST_LOOKS = 1;
+
+/** Gives one arrow its class, once. */
+export function classify(d: Deciding, arrow: string, as: ArrowClass, why: string): void {
+  const { arrows } = d.state.notes;
+  if (arrows.classes[arrow] !== undefined) return;
+  d.add({
+    findings: [{ kind: 'arrow', arrow, class: as, why }],
+    loop: { arrows: { ...arrows, odd: arrows.odd.filter((one) => one !== arrow), classes: { ...arrows.classes, [arrow]: { class: as, why } } } },
+  });
+}
+
+/** Nothing is left to do: every arrow that does not stand out is first choice. */
+export function settleAll(d: Deciding): true {
+  for (const arrow of arrowsInPlay(d.state)) classify(d, arrow, 'first choice', phrase(d.content, 'arrow-why-near'));
+  const of = (as: ArrowClass): readonly string[] => Object.entries(d.state.notes.arrows.classes).filter(([, one]) => one.class === as).map(([arrow]) => arrow);
+  for (const as of ['first choice', 'practice', 'repair', 'never again'] as const) {
+    const which = of(as);
+    if (which.length > 0) d.say(`arrows-end-${as.replace(' ', '-')}`, { which: arrowsInWords(d.content, which) });
+  }
+  return leave(d);
+}
+
+/** More than a third stand out: nobody is culled. The first time the bow and the batch are looked at, and all is shot anew. */
+export function lookAtAll(d: Deciding, odd: readonly string[]): true {
+  const { arrows } = d.state.notes;
+  const of = arrowsInPlay(d.state).length;
+  if (arrows.manyOdd >= MOST_LOOKS) {
+    const why = phrase(d.content, 'shop-many-odd', { odd: odd.length, of });
+    d.say('arrows-many-odd-again');
+    d.add({ advice: shopNote(d.content, why), loop: { shop: [...d.state.notes.shop, why] } });
+    return leave(d);
+  }
+  d.say('arrows-many-odd', { odd: odd.length, of });
+  return inspect(d, 'many-odd', 'many odd');
+}
+
+/** The references wander: another day or another look, and no word about any arrow. */
+export function wanderAway(d: Deciding, { kind, size }: Wander): true {
+  d.say(kind === 'drift' ? 'arrows-drift' : 'arrows-scatter', { size: size.toFixed(2) });
+  if (d.state.notes.arrows.wandered < MOST_LOOKS) return inspect(d, 'references', 'inconsistent');
+  d.say('arrows-wander-again');
+  return leave(d);
+}
+
+function inspect(d: Deciding, id: 'many-odd' | 'references', verdict: 'many odd' | 'inconsistent'): true {
+  const { arrows } = d.state.notes;
+  const counted = id === 'many-odd' ? { manyOdd: arrows.manyOdd + 1 } : { wandered: arrows.wandered + 1 };
+  d.add({
+    events: [{ type: 'verdict', verdict }],
+    advice: { kind: 'inspect', what: phrase(d.content, `inspect-what-${id}`), why: d.content.inspections[id].say[0] ?? '', caution: [] },
+    // All shots so far are left out, whatever is found: the arrows are shot anew.
+    loop: { inspection: id, arrows: { ...arrows, ...counted, after: currentSet(d.state)?.id ?? arrows.after, told: '' } },
+  });
+  return true;
+}
+
+function leave(d: Deciding): true {
+  d.add({ loop: { of: 'paper', purpose: 'judge', arrows: { ...d.state.notes.arrows, odd: [], done: true } } });
+  d.add({ events: [{ type: 'settled' }], loop: { newSet: true } });
+  return true;
+}

@@ -1,0 +1,80 @@
+// What the shots say of single arrows: which stand out, whether a changed one lies near the others now, and whether the
+// references themselves held still.
+
+import { screenArrows, type ArrowShots } from '../../archery/arrow-set.ts';
+import { carriedPrior } from '../../archery/spread.ts';
+import type { Point } from '../../archery/widest.ts';
+import { huberCentre } from '../../maths/huber.ts';
+import { paperSpreadOf } from '../loop/evidence.ts';
+import type { State } from '../state.ts';
+import type { Tear } from '../types.ts';
+import { nearEnough, ownShots, ROUNDS, roundsOf, stageOf } from './plan.ts';
+import { mendingShots, roundShots, type ArrowShot } from './shots.ts';
+
+export interface RoundsJudged {
+  /** False while shots of the rounds are still to be made: then nothing is called odd. */
+  readonly complete: boolean;
+  /** The typical arrow's tear, inches. */
+  readonly typical: Tear;
+  readonly odd: readonly string[];
+  /** More than a third of the arrows. */
+  readonly tooMany: boolean;
+  /** An arrow's own tear less the typical one's, inches; zero for an arrow without a shot. */
+  readonly off: (arrow: string) => Tear;
+  /** Spread of one shot of one arrow, inches. */
+  readonly usual: number;
+}
+
+const ZERO: Tear = { x: 0, y: 0 };
+
+/** The rounds as far as they are shot, with the archer's spread at paper as what is known beforehand; null before any shot. */
+export function judgeRounds(state: State): RoundsJudged | null {
+  const rounds = roundsOf(state);
+  const shots = roundShots(state).filter((shot) => shot.good);
+  const groups = byArrow(shots).filter(({ arrow, shots: own }) => rounds.play.includes(arrow) || own.length >= ROUNDS);
+  if (groups.length === 0) return null;
+  const complete = stageOf(rounds.play, roundShots(state), rounds.near).kind === 'shot';
+  const { arrows, typical, spread } = screenArrows(groups, carriedPrior(paperSpreadOf(state)));
+  const odd = complete ? arrows.filter((one) => one.odd).map(({ arrow }) => arrow) : [];
+  return {
+    complete, typical, odd, tooMany: odd.length > arrows.length / 3, usual: spread.sd,
+    off: (arrow) => {
+      const mean = arrows.find((one) => one.arrow === arrow)?.mean;
+      return mean === undefined ? ZERO : minus(mean, typical);
+    },
+  };
+}
+
+function byArrow(shots: readonly ArrowShot[]): readonly ArrowShots[] {
+  const arrows = [...new Set(shots.map(({ arrow }) => arrow))].toSorted((a, b) => Number(a) - Number(b));
+  return arrows.map((arrow) => ({ arrow, shots: tearsOf(shots.filter((shot) => shot.arrow === arrow)) }));
+}
+
+const tearsOf = (shots: readonly ArrowShot[]): readonly Point[] => shots.flatMap(({ tear }) => (tear === null ? [] : [tear]));
+const minus = (a: Tear, b: Tear): Tear => ({ x: a.x - b.x, y: a.y - b.y });
+
+export interface Standing { readonly mean: Tear; readonly off: Tear; readonly shots: number; readonly near: boolean }
+
+/** Where an arrow lies with its nock as it stands now, or stood at `turn`; null while it has no shot so. */
+export function standingOf(state: State, arrow: string, turn?: number): Standing | null {
+  const tears = tearsOf(ownShots(state, mendingShots(state), arrow, turn));
+  const judged = judgeRounds(state);
+  if (tears.length === 0 || judged === null) return null;
+  const mean = { x: huberCentre(tears.map((t) => t.x), judged.usual).centre, y: huberCentre(tears.map((t) => t.y), judged.usual).centre };
+  const off = minus(mean, judged.typical);
+  return { mean, off, shots: tears.length, near: Math.hypot(off.x, off.y) <= nearEnough(state) };
+}
+
+/** What the first shot of a suspect and two more say of it: the arrow, the archer, or nothing yet. */
+export function verdictOnSuspect(state: State, arrow: string): 'arrow' | 'archer' | 'open' | null {
+  const judged = judgeRounds(state);
+  const shots = roundShots(state).filter((shot) => shot.good && shot.arrow === arrow).slice(0, ROUNDS);
+  if (judged === null || shots.length < ROUNDS) return null;
+  const near = nearEnough(state);
+  const offs = tearsOf(shots).map((tear) => minus(tear, judged.typical));
+  const again = offs.slice(1);
+  const [first = ZERO] = offs;
+  const sameWay = again.every((off) => off.x * first.x + off.y * first.y > 0 && Math.hypot(off.x, off.y) > near / 2);
+  if (sameWay && again.some((off) => Math.hypot(off.x, off.y) > near)) return 'arrow';
+  return again.every((off) => Math.hypot(off.x, off.y) <= near) ? 'archer' : 'open';
+}

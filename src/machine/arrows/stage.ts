@@ -1,0 +1,46 @@
+// One sentence after each round: how it stands, and what comes next.
+
+import type { Deciding } from '../deciding.ts';
+import { judgeRounds, verdictOnSuspect } from './judge.ts';
+import { ROUNDS, roundsOf, stageOf, standOutAtOnce, type Stage } from './plan.ts';
+import { arrowsInPlay, roundShots } from './shots.ts';
+import { arrowsInWords, offInWords } from './words.ts';
+
+const nameOf = (stage: Stage): string => (stage.kind === 'round' ? `round ${stage.round}` : stage.kind);
+
+/** Says how it stands where a round was just completed; true then. */
+export function sayStage(d: Deciding): boolean {
+  const { arrows } = d.state.notes;
+  const rounds = roundsOf(d.state);
+  const shots = roundShots(d.state);
+  const stage = stageOf(rounds.play, shots, rounds.near);
+  const name = nameOf(stage);
+  if (name === arrows.told) return false;
+  d.add({ loop: { arrows: { ...arrows, told: name } } });
+  if (arrows.told === '') return false;
+  const suspects = standOutAtOnce(rounds.play, shots, rounds.near);
+  if (arrows.told === 'round 1') firstRound(d, suspects);
+  else if (arrows.told === 'again') for (const arrow of suspects) shotAgain(d, arrow);
+  else if (arrows.told === 'round 2') laterRound(d, 2);
+  return true;
+}
+
+function firstRound(d: Deciding, suspects: readonly string[]): void {
+  if (suspects.length === 0) d.say('arrows-first-near', { near: roundsOf(d.state).near.toFixed(2) });
+  else if (suspects.length === 1) d.say('arrows-first-one', { which: arrowsInWords(d.content, suspects), off: offInWords(judgeRounds(d.state)?.off(suspects[0] ?? '') ?? { x: 0, y: 0 }) });
+  else d.say('arrows-first-some', { which: arrowsInWords(d.content, suspects) });
+}
+
+function shotAgain(d: Deciding, arrow: string): void {
+  const verdict = verdictOnSuspect(d.state, arrow);
+  if (verdict !== null) d.say(`arrow-again-${verdict}`, { arrow });
+}
+
+function laterRound(d: Deciding, round: number): void {
+  const judged = judgeRounds(d.state);
+  const farthest = arrowsInPlay(d.state).toSorted((a, b) => size(judged?.off(b)) - size(judged?.off(a)))[0];
+  if (judged === null || farthest === undefined) return;
+  d.say('arrows-round', { round, rounds: ROUNDS, arrow: farthest, off: offInWords(judged.off(farthest)) });
+}
+
+const size = (off: { readonly x: number; readonly y: number } | undefined): number => Math.hypot(off?.x ?? 0, off?.y ?? 0);

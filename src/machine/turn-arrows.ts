@@ -1,0 +1,96 @@
+// The arrows one by one, one automatic step at a time: begin, shoot the rounds, judge them, mend what stands out, end.
+
+import { beginRounds, skipReason } from './arrows/begin.ts';
+import { lookAtAll, settleAll, wanderAway } from './arrows/end.ts';
+import { judgeRounds } from './arrows/judge.ts';
+import { arrowsGone } from './arrows/gone.ts';
+import { adviseMending, judgeMending } from './arrows/mend.ts';
+import { arrowPlan } from './arrows/plan.ts';
+import { roundShots } from './arrows/shots.ts';
+import { sayStage } from './arrows/stage.ts';
+import { watchersWander } from './arrows/wander.ts';
+import { offInWords } from './arrows/words.ts';
+import type { Deciding } from './deciding.ts';
+import { currentSet, FIRST_DISTANCE } from './loop/sets.ts';
+
+/** One automatic step of the chapter; false where a question stands. */
+export function turnArrows(d: Deciding): boolean {
+  switch (d.place) {
+    case 'arrows.preparing':
+      return prepare(d);
+    case 'arrows.screening.shooting':
+      return shootRounds(d);
+    case 'arrows.mending.advising':
+      return backToRounds(d) || adviseMending(d);
+    case 'arrows.mending.shooting':
+      return backToRounds(d) || arrowsGone(d) || (readyToShoot(d) ? false : judgeMending(d));
+    default:
+      // screening.inspecting, mending.looking: the archer chooses.
+      return false;
+  }
+}
+
+function prepare(d: Deciding): boolean {
+  const reason = skipReason(d.state);
+  if (reason === null) return beginRounds(d);
+  if (reason !== 'done') d.say(`arrows-skip-${reason}`);
+  d.add({ events: [{ type: 'skipped' }], loop: { arrows: { ...d.state.notes.arrows, done: true } } });
+  return true;
+}
+
+/** Opens the set where none is open, on another day too; true while a shot is wanted. */
+function readyToShoot(d: Deciding): boolean {
+  const { notes } = d.state;
+  if (notes.reshoot) d.add({ loop: { reshoot: false } });
+  if (notes.resumeSet) {
+    d.add({ loop: { resumeSet: false, newSet: true } });
+    d.say('arrows-another-day');
+  }
+  if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
+  return arrowPlan(d.state) !== null;
+}
+
+function shootRounds(d: Deciding): boolean {
+  if (arrowsGone(d)) return true;
+  const wanted = readyToShoot(d);
+  const fresh = sayStage(d);
+  // Reference shots that wander say something of the archer or the bow, and nothing of any arrow.
+  const wander = fresh ? watchersWander(d.state) : null;
+  if (wander !== null) return wanderAway(d, wander);
+  return wanted ? false : judgeAll(d);
+}
+
+function judgeAll(d: Deciding): true {
+  const judged = judgeRounds(d.state);
+  if (judged === null || judged.odd.length === 0) return settleAll(d);
+  if (judged.tooMany) return lookAtAll(d, judged.odd);
+  const { arrows } = d.state.notes;
+  const odd = judged.odd.filter((arrow) => arrows.classes[arrow] === undefined);
+  if (odd.length === 0) return settleAll(d);
+  const cases = Object.fromEntries(odd.map((arrow) => [arrow, arrows.cases[arrow] ?? { swapped: null, tried: [0], turn: 0, declined: [] }]));
+  for (const arrow of odd) d.say('arrow-is-odd', { arrow, off: offInWords(judged.off(arrow)), usual: judged.usual.toFixed(2) });
+  d.add({ events: [{ type: 'verdict', verdict: 'odd arrows' }], advice: null, loop: { arrows: { ...arrows, odd, cases: { ...arrows.cases, ...cases } }, newSet: true, purpose: 'prove' } });
+  return true;
+}
+
+/**
+ * What mending rests on may change under it: a corrected shot, a part that was replaced, a setting that was moved.
+ * Then the rounds are judged again, or shot again where they no longer count.
+ */
+function backToRounds(d: Deciding): boolean {
+  const { arrows } = d.state.notes;
+  const judged = roundShots(d.state).length === 0 ? null : judgeRounds(d.state);
+  const odd = judged?.odd.filter((arrow) => arrows.classes[arrow] === undefined) ?? [];
+  const holds = judged !== null && judged.complete && !judged.tooMany && odd.length === arrows.odd.length && odd.every((arrow) => arrows.odd.includes(arrow));
+  if (holds || arrows.odd.length === 0) return false;
+  d.say('arrows-judged-anew');
+  d.add({ events: [{ type: 'looked' }], advice: null, loop: { arrows: { ...arrows, odd: [], told: judged === null ? '' : arrows.told }, newSet: true, purpose: 'judge' } });
+  return true;
+}
+
+/** The arrows are left for work on the bow: they begin anew when the walk comes back to them. */
+export function arrowsWait(d: Deciding): true {
+  const { arrows } = d.state.notes;
+  d.add({ loop: { of: 'paper', distance: FIRST_DISTANCE, arrows: { ...arrows, odd: [], told: '' } } });
+  return true;
+}
