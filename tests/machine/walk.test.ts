@@ -4,16 +4,21 @@ import { initialWalk, placeOf, step, walkMachine, type WalkSnapshot } from '../.
 
 const VERDICTS: Record<Verdict, true> = {
   'inconsistent': true, 'gross': true, 'in tolerance': true, 'out': true, 'worse': true, 'cannot': true, 'borderline': true, 'returned': true, 'not returned': true,
+  'odd arrows': true, 'many odd': true,
 };
 const EVENTS: readonly MachineEvent[] = [
-  { type: 'settled' }, { type: 'due' }, { type: 'clear' }, { type: 'stop' }, { type: 'released' }, { type: 'moved' }, { type: 'looked' }, { type: 'put back' },
+  { type: 'settled' }, { type: 'skipped' }, { type: 'farther' }, { type: 'due' }, { type: 'clear' }, { type: 'stop' }, { type: 'released' }, { type: 'moved' }, { type: 'looked' }, { type: 'put back' },
   ...(Object.keys(VERDICTS) as Verdict[]).map((verdict): MachineEvent => ({ type: 'verdict', verdict })),
   ...(['accept', 'go on', 'finish step'] as const).map((choice): MachineEvent => ({ type: 'chosen', choice })),
 ];
 
-// Where it stands and where it would go back to: all that this machine can remember.
-const keyOf = (walk: WalkSnapshot): string =>
-  `${placeOf(walk)} < ${Object.values(walk.historyValue ?? {}).map((nodes) => nodes.map((node) => node.id).sort().join('+')).join()}`;
+// Where it stands and, while it is interrupted, where it would go back to: all that this machine can remember. In the walk
+// itself an older interruption is forgotten by the next one.
+const keyOf = (walk: WalkSnapshot): string => {
+  const place = placeOf(walk);
+  if (place !== 'asking' && place !== 'stopped') return place;
+  return `${place} < ${Object.values(walk.historyValue ?? {}).map((nodes) => nodes.map((node) => node.id).sort().join('+')).join()}`;
+};
 
 interface Edge { readonly from: WalkSnapshot; readonly event: MachineEvent; readonly to: WalkSnapshot }
 
@@ -85,11 +90,19 @@ describe('the walk, explored whole', () => {
   test('advises only after shots that say so, or when the archer asks for the finishing step', () => {
     const into = edges.filter(({ from, to }) => placeOf(to).endsWith('.advising') && !['asking', 'stopped'].includes(placeOf(from)) && placeOf(from) !== placeOf(to));
     expect(into.length).toBeGreaterThan(0);
-    for (const { from, event } of into) {
+    for (const { from, event, to } of into) {
+      if (placeOf(to).startsWith('arrows.')) continue;
       const by = event.type === 'verdict' ? event.verdict : event.type === 'chosen' ? event.choice : event.type;
       expect([placeOf(from).split('.').at(-1), by]).toSatisfy(([phase, why]: string[]) =>
         (phase === 'shooting' && (why === 'out' || why === 'cannot')) || (phase === 'passed' && why === 'finish step'));
     }
+  });
+
+  test('changes an arrow only after the whole set was shot and found it odd, and goes from one odd arrow to the next', () => {
+    const into = edges.filter(({ from, to }) => placeOf(to) === 'arrows.mending.advising' && !['asking', 'stopped', placeOf(to)].includes(placeOf(from)));
+    expect(new Set(into.map(({ from, event }) => `${placeOf(from)}: ${event.type === 'verdict' ? event.verdict : event.type}`))).toEqual(new Set([
+      'arrows.screening.shooting: odd arrows', 'arrows.mending.shooting: out', 'arrows.mending.shooting: in tolerance', 'arrows.mending.looking: looked',
+    ]));
   });
 
   test('shoots to prove after a put-back, before anything else is advised', () => {

@@ -62,6 +62,11 @@ export function arrowsCounted(state: State): number | null {
   if (told !== undefined && asked) return told;
   // Left out at the bench, or set aside on an earlier day: what was counted then may no longer add up.
   const addsUp = aside === undefined || chosen(state, 'arrows-flexed') === 'some-bad';
-  if (count === undefined || !addsUp || chosen(state, 'arrow-bench') !== 'all true') return null;
+  if (count === undefined || !addsUp || !allPassedTheBench(state)) return null;
   return count - (aside ?? 0);
+}
+
+function allPassedTheBench(state: State): boolean {
+  const bench = state.answers['arrow-bench']?.answer;
+  return bench?.kind === 'choice' && bench.values[0] === 'all true';
 }
