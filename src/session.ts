@@ -234,7 +234,7 @@ export function aboutList(content: Content): readonly string[] {
     aboutOf(step),
     ...(step.kind === 'chunk' ? step.checks.map((check) => `gate:${check.id}`) : []),
   ]);
-  return [...new Set([...names, 'tear', 'impact', 'moved', 'inspected', 'finishing', 'accept'])].sort();
+  return [...new Set([...names, 'tear', 'impact', 'moved', 'inspected', 'finishing', 'accept', 'arrow-look'])].sort();
 }
 
 /** The record of a finished tune, or of one that is under way; null where nothing was begun. */

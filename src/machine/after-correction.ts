@@ -4,6 +4,7 @@
 import type { Deciding } from './deciding.ts';
 import { afterAnswer, applyGate, releaseIfAnswered, sideEffects } from './after-answer.ts';
 import { lookUp } from './agenda.ts';
+import { classedTooEarly } from './arrows/late.ts';
 import { holds } from './guards.ts';
 import { isWalkChoice } from './correctable.ts';
 import { gaugeOf } from './loop/gauge.ts';
@@ -43,6 +44,7 @@ function correctedShots(d: Deciding, of: number): void {
   const was = meanIn(d.before);
   const is = meanIn(d.state);
   if (was !== null && is !== null) d.say('corrected-shots', { was, is });
+  classedTooEarly(d, of);
   rejudge(d);
 }
 

@@ -7,7 +7,7 @@ import type { Fact } from './types.ts';
 
 type AnsweredFact = Extract<Fact, { kind: 'answered' }>;
 
-const WALK_CHOICES = ['finishing-step', 'leave-or-go-on'];
+const WALK_CHOICES = ['finishing-step', 'leave-or-go-on', 'look-arrow'];
 
 /** An answer that chose the way of the walk itself; it is taken back whole, or not at all. */
 export const isWalkChoice = (fact: AnsweredFact): boolean => WALK_CHOICES.includes(fact.step) || fact.step.startsWith('inspect-');
@@ -23,7 +23,8 @@ export function correctable(content: Content, state: State): readonly AnsweredFa
   return answered
     .filter((f) => {
       if (f.step === 'released' || f.step === 'what-happened') return false;
-      if (f.answer.kind === 'moved') return f.answer.moved !== 'not now' && f.answer.moved !== 'another';
+      // A nock that was turned otherwise than told is turned as told: what was done to an arrow is no setting of the bow.
+      if (f.answer.kind === 'moved') return f.decided.loop?.told !== undefined && f.answer.moved !== 'not now' && f.answer.moved !== 'another';
       if (isWalkChoice(f)) return f.seq === last;
       return f.answer.kind === 'shots' || lookUp(content, f.step) !== null;
     })

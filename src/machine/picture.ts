@@ -1,6 +1,7 @@
 // What the shots of the present setting look like, as data: the same ones that the coach's figures are made of.
 
 import type { Content } from '../content/types.ts';
+import { arrowsPicture } from './arrows/picture.ts';
 import { centreOf } from './loop/centre.ts';
 import { spreadOf } from './loop/evidence.ts';
 import { gaugeOf } from './loop/gauge.ts';
@@ -17,7 +18,7 @@ export function pictureOf(content: Content, state: State): Picture | null {
   const shots = [...good, ...bad].sort((a, b) => a.seq - b.seq);
   switch (state.notes.of) {
     case 'paper': return paperPicture(state, good, shots);
-    case 'arrows': return null;
+    case 'arrows': return arrowsPicture(state);
     case 'plumb': return plumbPicture(good);
     case 'broadheads': case 'unfletched': return groupsPicture(content, state, good, shots);
   }

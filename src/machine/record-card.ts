@@ -79,7 +79,8 @@ export function notCheckedRows(content: Content, state: State): readonly RecordR
     ...(!fingers && !state.sets.some((set) => set.purpose === 'tightened' && set.shots.length > 0) ? ['after-tightening'] : []),
     ...(sight === undefined || (sight.kind === 'confirm' && !sight.value) ? ['sight'] : []),
     ...(Object.keys(state.notes.broadAxis).length === 0 && !['target', 'three-d'].includes(chosen(state, 'use') ?? '') ? ['broadheads'] : []),
-    'each-arrow', 'timing',
+    ...(Object.keys(state.notes.arrows.classes).length === 0 ? ['each-arrow'] : []),
+    'timing',
   ];
   const ids = [...told.filter(([step, value]) => chosen(state, step) === value).map(([, , id]) => id), ...never];
   return [...unknown, ...ids.map((id) => phrase(content, `not-checked-${id}`))].map((value, i) => ({ name: `${i + 1}`, value }));

@@ -6,6 +6,7 @@ import type { Content, KnobId } from '../content/types.ts';
 import { chosen } from './guards.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { archerRows, arrowRows, bowRows, lookedAtRows, notCheckedRows } from './record-card.ts';
+import { eachArrowRows } from './record-arrows.ts';
 import { learnedRows, MEASURE_OF, readingNow, resultRows, settingRows } from './record-result.ts';
 import { changeRows, noticedRows } from './record-story.ts';
 import type { State } from './state.ts';
@@ -23,6 +24,7 @@ const SECTIONS: readonly (readonly [string, Rows])[] = [
   ['record-archer', archerRows],
   ['record-bow', bowRows],
   ['record-arrows', arrowRows],
+  ['record-each-arrow', eachArrowRows],
   ['record-looked-at', lookedAtRows],
   ['record-changes', changeRows],
   ['record-noticed', noticedRows],

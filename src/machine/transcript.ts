@@ -4,6 +4,7 @@
 import type { Content } from '../content/types.ts';
 import { answerInWords, plainAnswer } from './answer-words.ts';
 import { lookUp } from './agenda.ts';
+import { vanesInWords } from './arrows/words.ts';
 import type { State } from './state.ts';
 import type { Answer, Fact, TranscriptEntry } from './types.ts';
 import { amountInWords, headlineOf, phrase } from './words.ts';
@@ -59,6 +60,8 @@ function answeredInWords(content: Content, state: State, fact: AnsweredFact, ans
 
 // What was moved, not only that it was done "as told": the advice itself is not in this line.
 function moveInWords(content: Content, fact: AnsweredFact, answer: Extract<Answer, { kind: 'moved' }>): string {
+  const nock = fact.decided.loop?.arrowTold;
+  if (nock !== undefined) return phrase(content, nock.knob === 'nock-swap' ? 'arrow-told-swap' : 'arrow-told-turn', { arrow: nock.arrow, vanes: vanesInWords(nock.by) });
   const told = fact.decided.loop?.told;
   const { moved } = answer;
   if (told === undefined || moved === 'not now' || moved === 'another') return plainAnswer(answer);
@@ -88,6 +91,7 @@ function choiceOfWalk(content: Content, step: string, answer: Answer): string | 
     const label = inspection?.options.find((option) => option.value === value)?.label;
     return label === undefined ? null : `${phrase(content, 'inspect-short')}: ${label}`;
   }
+  if (step === 'look-arrow') return phrase(content, `arrow-look-${value}`);
   const id = WALK_CHOICES[value];
   return id === undefined ? null : phrase(content, id);
 }

@@ -2,6 +2,7 @@
 
 import type { Content, KnobId } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
+import { lookAsk } from './arrows/ask.ts';
 import { askById, partOf, standingAsk } from './ask.ts';
 import { correctable } from './correctable.ts';
 import { lookUp } from './agenda.ts';
@@ -129,6 +130,10 @@ function walkChoiceAsk(content: Content, fact: AnsweredFact, base: AskOfFact): A
   if (fact.step.startsWith('inspect-')) {
     const inspection = content.inspections[fact.step.slice('inspect-'.length) as keyof Content['inspections']];
     return { ...base, kind: 'choice', short: phrase(content, 'inspect-short'), text: inspection.say, options: inspection.options.map((o) => ({ value: o.value, label: o.label })) };
+  }
+  if (fact.step === 'look-arrow') {
+    const looked = fact.decided.findings.find((one) => one.kind === 'arrow');
+    return lookAsk(content, looked?.kind === 'arrow' ? looked.arrow : '');
   }
   const name = fact.step === 'finishing-step' ? 'finishing' : 'accept';
   const options = name === 'finishing'

@@ -20,7 +20,7 @@ export function arrowAsk(content: Content, state: State, place: string): Ask | n
     case 'arrows.mending.advising':
       return changeAsk(content, state);
     case 'arrows.mending.looking':
-      return lookAsk(content, state);
+      return lookAsk(content, state.notes.arrows.odd[0] ?? '');
     default:
       return null;
   }
@@ -60,8 +60,7 @@ function changeAsk(content: Content, state: State): Ask | null {
 }
 
 /** The last look at an arrow; also opened again for a correction. */
-export function lookAsk(content: Content, state: State): Ask {
-  const arrow = state.notes.arrows.odd[0] ?? '';
+export function lookAsk(content: Content, arrow: string): Ask {
   return {
     kind: 'choice', about: 'arrow-look', step: 'look-arrow', noDefault: true,
     short: phrase(content, 'arrow-look-short', { arrow }), text: [phrase(content, 'arrow-look-text')],

@@ -4,7 +4,6 @@ import type { State } from '../state.ts';
 import type { ArrowsPicture, Tear } from '../types.ts';
 import { judgeRounds, standingOf } from './judge.ts';
 import { mendingShots, roundShots } from './shots.ts';
-import { turnNow } from './plan.ts';
 
 /** Null before the first shot at a numbered arrow that counts. */
 export function arrowsPicture(state: State): ArrowsPicture | null {
@@ -17,8 +16,8 @@ export function arrowsPicture(state: State): ArrowsPicture | null {
     typical: judged?.typical ?? null,
     arrows: arrows.map((arrow) => {
       const own = standingOf(state, arrow);
-      // An arrow whose nock was changed and that has not been shot since is drawn as it was.
-      const all = shots.filter((shot) => shot.arrow === arrow && (own !== null || shot.turn === turnNow(state, arrow) || own === null)).flatMap(({ tear }) => (tear === null ? [] : [tear]));
+      // An arrow whose nock was just changed is drawn as it was, until it is shot again.
+      const all = shots.filter((shot) => shot.arrow === arrow).flatMap(({ tear }) => (tear === null ? [] : [tear]));
       return { arrow, mean: own?.mean ?? meanOf(all), shots: own?.shots ?? all.length, standsOut: judged?.odd.includes(arrow) === true && own?.near !== true };
     }),
   };
