@@ -1,0 +1,76 @@
+// Several groups of shots, possibly of unequal size: do their centres differ by more than the shots within them explain, and
+// by how much? The one-way layout with random effects; both axes of a tear may be pooled (one list of groups for each).
+// Source: S. R. Searle, G. Casella, C. E. McCulloch, "Variance Components" (1992), the ANOVA estimator for unequal numbers (from memory).
+
+import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { fAbove } from '../maths/fisher.ts';
+import { sum } from '../maths/sum.ts';
+
+/** Centre of one group on one axis, and how many full shots it rests on. */
+export interface GroupCentre { readonly mean: number; readonly count: number }
+
+/** Mean square among the groups, its degrees of freedom, and how many shots a group has as far as this square goes. */
+interface Among { readonly square: number; readonly df: number; readonly perGroup: number }
+
+function among(axes: readonly (readonly GroupCentre[])[]): Among {
+  const each = axes.filter((groups) => groups.length > 1).map((groups) => {
+    for (const { mean, count } of groups) {
+      mustBeFinite(mean, 'the centre of a group');
+      mustBePositive(count, 'the count of a group');
+    }
+    const total = sum(groups.map((g) => g.count));
+    const middle = sum(groups.map((g) => g.count * g.mean)) / total;
+    return {
+      squares: sum(groups.map((g) => g.count * (g.mean - middle) ** 2)),
+      df: groups.length - 1,
+      shots: total - sum(groups.map((g) => g.count ** 2)) / total,
+    };
+  });
+  const df = sum(each.map((axis) => axis.df));
+  if (df === 0) return { square: 0, df: 0, perGroup: 1 };
+  return { square: sum(each.map((axis) => axis.squares)) / df, df, perGroup: sum(each.map((axis) => axis.shots)) / df };
+}
+
+/**
+ * Variance of the groups' true centres on one axis, by the method of moments: (among - within) / shots in a group, never below 0.
+ * `axes` holds the groups' centres, one list for each axis; `within` is the variance of one shot (its unit squared).
+ * 0 for fewer than two groups. Throws RangeError on numbers that cannot be meant.
+ */
+export function betweenVariance(axes: readonly (readonly GroupCentre[])[], within: number): number {
+  mustBePositive(within, 'the variance of one shot');
+  const { square, df, perGroup } = among(axes);
+  return df === 0 ? 0 : Math.max(0, (square - within) / perGroup);
+}
+
+/** How much of a group's distance from the rest is its own, between 0 and 1; the rest is luck. */
+export function shrinkFactor(between: number, within: number, count: number): number {
+  mustBePositive(within, 'the variance of one shot');
+  mustBePositive(count, 'the count of shots');
+  if (!(between >= 0 && between < Infinity)) throw new RangeError(`the variance between groups is ${between}; 0 or more is needed`);
+  return between / (between + within / count);
+}
+
+export interface OneWay {
+  readonly within: number; readonly withinDf: number;
+  readonly between: number;
+  /** F of among over within, and the chance of one as large where all groups have the same centre. */
+  readonly f: number; readonly p: number;
+}
+
+/**
+ * The classical analysis with plain means: one list of groups for each axis. null where nothing is left to learn the shots'
+ * own variance from, where that is 0, or where there are fewer than two groups. Empty groups do not count.
+ */
+export function oneWay(axes: readonly (readonly (readonly number[])[])[]): OneWay | null {
+  const full = axes.map((groups) => groups.filter((values) => values.length > 0));
+  const centres = full.map((groups) => groups.map((values) => ({ mean: sum(values) / values.length, count: values.length })));
+  const squares = sum(full.flatMap((groups, axis) => groups.map((values, i) => {
+    const middle = centres[axis]?.[i]?.mean ?? 0;
+    return sum(values.map((v) => (v - middle) ** 2));
+  })));
+  const withinDf = sum(full.flatMap((groups) => groups.map((values) => values.length - 1)));
+  const { square, df } = among(centres);
+  if (withinDf === 0 || squares === 0 || df === 0) return null;
+  const within = squares / withinDf;
+  return { within, withinDf, between: betweenVariance(centres, within), f: square / within, p: fAbove(square / within, df, withinDf) };
+}
