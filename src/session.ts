@@ -12,11 +12,13 @@ import { decide } from './machine/decide.ts';
 import { historyOf } from './machine/history.ts';
 import { carriedOf as carriedOfState, recordOf as recordOfState } from './machine/record.ts';
 import { replay } from './machine/replay.ts';
+import { answersOf } from './machine/review.ts';
 import { evolve, type State } from './machine/state.ts';
 import { hasStopWord } from './machine/stop-words.ts';
 import { transcriptOf } from './machine/transcript.ts';
 import type { AnswerEntry, BowRecord, Carried, Fact, HistoryEntry, Intent, Reply, SessionLike, Store, TranscriptEntry, View } from './machine/types.ts';
-import { lastMoveToUndo, viewOf } from './machine/view.ts';
+import { lastMoveToUndo, movesFrom, undoRuns } from './machine/undo.ts';
+import { mayBringBack, viewOf } from './machine/view.ts';
 
 export interface SessionOptions {
   readonly content: Content;
@@ -76,7 +78,7 @@ class Session implements SessionLike {
       case 'answer':
         return this.answer(intent.answer, now);
       case 'back':
-        return this.back();
+        return this.back(intent.to);
       case 'keep':
         if (this.correcting === null) return this.refuse('not-correcting', 'No earlier answer is open.');
         return this.open(null);
@@ -110,9 +112,15 @@ class Session implements SessionLike {
     return this.take(draft);
   }
 
-  /** Opens the last answer; again, the one before it. The bow does not move. */
-  private back(): Reply {
+  /** Opens the last answer; again, the one before it; or the answer of that line. The bow does not move. */
+  private back(to: number | undefined): Reply {
     const facts = correctable(this.content, this.state);
+    if (to !== undefined) {
+      if (facts.some((f) => f.seq === to)) return this.open(to);
+      const answer = answersOf(this.content, this.state).find(({ seq }) => seq === to);
+      if (answer === undefined) return this.refuse('nothing-earlier', `Line ${to} of this tune is no answer. Pick one from the review of answers.`);
+      return this.refuse('not-now', `"${answer.answer}" (line ${to}) cannot be changed. ${answer.change === true ? '' : answer.change}`.trim());
+    }
     const at = this.correcting === null ? -1 : facts.findIndex((f) => f.seq === this.correcting);
     const next = facts[at + 1];
     return next === undefined ? this.refuse('nothing-earlier', 'There is no earlier answer to correct.') : this.open(next.seq);
@@ -125,12 +133,13 @@ class Session implements SessionLike {
   }
 
   private putBack(to: number | undefined, now: Date): Reply {
-    const newest = lastMoveToUndo(this.state);
-    if (newest === null) return this.refuse('nothing-to-put-back', 'No adjustment is there to put back: the bow is set as it was found.');
-    const may = this.shown.may.putBack;
+    const from = to ?? lastMoveToUndo(this.state);
+    if (from === null) return this.refuse('nothing-to-put-back', 'No adjustment is there to put back: the bow is set as it was found.');
+    const may = mayBringBack(this.content, this.state);
     if (may !== true) return this.refuse('not-now', may);
-    if (to !== undefined && !this.state.moves.some((m) => m.seq >= to)) return this.refuse('nothing-to-put-back', `Nothing was moved at or after line ${to}.`);
-    return this.take({ kind: 'wanted-back', ...this.stamp(now), to: to ?? newest });
+    if (movesFrom(this.state, from).length === 0) return this.refuse('nothing-to-put-back', `Nothing was moved at or after line ${from}.`);
+    if (undoRuns(movesFrom(this.state, from)).length === 0) return this.refuse('nothing-to-put-back', `The bow stands as it was before line ${from} already.`);
+    return this.take({ kind: 'wanted-back', ...this.stamp(now), to: from });
   }
 
   private stop(words: string, now: Date): Reply {
@@ -169,7 +178,7 @@ class Session implements SessionLike {
   }
 
   answers(): readonly AnswerEntry[] {
-    return [];
+    return answersOf(this.content, this.state);
   }
 
   transcript(): readonly TranscriptEntry[] {

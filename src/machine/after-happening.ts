@@ -7,8 +7,9 @@ import type { Deciding, FactDraft } from './deciding.ts';
 import { undoAdvice } from './loop/advise.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { settingNow } from './loop/sets.ts';
-import { tidy, type Move } from './state.ts';
+import type { Move } from './state.ts';
 import { stopOver } from './stops.ts';
+import { undoRuns } from './undo.ts';
 import { amountInWords, headlineOf } from './words.ts';
 
 /** Less than this away, in the same place, with nothing happened: the standing question simply goes on. */
@@ -93,20 +94,14 @@ function wantedBack(d: Deciding, to: number): void {
   nextUndo(d);
 }
 
-/**
- * Advises how to undo the newest move that is still to be undone, with all other moves of its knob at once: a move that
- * was put back already and its put-back come to nothing, and nothing is advised for them.
- */
+/** Advises how to undo what is still to be undone: the newest move, with all others of its adjustment at once. */
 export function nextUndo(d: Deciding): void {
   const { state, content } = d;
-  const moves = state.notes.undo.flatMap((seq) => state.moves.find((m) => m.seq === seq) ?? []);
-  const knob = moves[0]?.knob;
-  if (knob === undefined) return;
-  const run = moves.filter((move) => move.knob === knob);
-  if (tidy(run.reduce((sum, move) => sum + move.delta, 0)) !== 0) {
-    d.add({ advice: undoAdvice(content, state, run), loop: { undoing: run.map((m) => m.seq) } });
+  const moves = state.moves.filter((move) => state.notes.undo.includes(move.seq));
+  const [run] = undoRuns(moves);
+  if (run === undefined) {
+    if (state.notes.undo.length > 0) d.add({ loop: { undo: [] } });
     return;
   }
-  d.add({ loop: { undo: moves.filter((move) => move.knob !== knob).map((m) => m.seq) } });
-  nextUndo(d);
+  d.add({ advice: undoAdvice(content, state, run), loop: { undoing: run.map((move) => move.seq) } });
 }

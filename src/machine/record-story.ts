@@ -8,7 +8,7 @@ import type { Fact, RecordRow } from './types.ts';
 import { phrase } from './words.ts';
 
 export function changeRows(content: Content, state: State): readonly RecordRow[] {
-  return historyOf(content, state).map(({ time, what, came }, i) => ({
+  return historyOf(content, state).slice(1).map(({ time, what, came }, i) => ({
     name: phrase(content, 'record-line', { date: time.slice(0, 10), n: i + 1 }),
     value: came === undefined ? phrase(content, 'record-not-shot', { what }) : `${what}: ${came}`,
   }));

@@ -12,6 +12,7 @@ import { FIRST_DISTANCE } from './loop/sets.ts';
 import { distanceOf, isImpact, PLAIN } from './plan.ts';
 import { recordOf } from './record.ts';
 import { settingsOf, type State } from './state.ts';
+import { lastMoveToUndo } from './undo.ts';
 import type { Ask, Chapter, Fact, Ledger, View } from './types.ts';
 import { phrase } from './words.ts';
 import { canPutBackAt, placeOf } from './walk.ts';
@@ -41,7 +42,7 @@ export function viewOf(content: Content, state: State, correcting: number | null
     ...(place === 'record' ? { record: recordOf(content, state) } : {}),
     may: {
       back: place === 'record' ? phrase(content, 'may-not-at-the-end') : correctable(content, state).length > 0 ? true : phrase(content, 'may-not-back'),
-      putBack: mayPutBack(content, state, place),
+      putBack: mayPutBack(content, state),
     },
   };
 }
@@ -60,21 +61,13 @@ function adviceShown(state: State, place: string): View['advice'] {
   return !onBow || place.endsWith('.advising') || place.endsWith('.puttingBack') ? advice : null;
 }
 
-function mayPutBack(content: Content, state: State, place: string): true | string {
-  if (lastMoveToUndo(state) === null) return phrase(content, 'may-not-put-back-none');
-  return canPutBackAt(place) ? true : phrase(content, 'may-not-put-back-now');
+function mayPutBack(content: Content, state: State): true | string {
+  return lastMoveToUndo(state) === null ? phrase(content, 'may-not-put-back-none') : mayBringBack(content, state);
 }
 
-/** The newest move that no put-back has undone; null where the bow stands at its baseline by way of them. */
-export function lastMoveToUndo(state: State): number | null {
-  const open: number[] = [];
-  const settings = settingsOf(state.moves);
-  for (const move of state.moves) {
-    if (move.why === 'put-back') open.pop();
-    else open.push(move.seq);
-  }
-  return Object.values(settings).some((value) => value !== 0) ? (open.at(-1) ?? null) : null;
-}
+/** To any earlier point, also from where the bow stands as it was found. */
+export const mayBringBack = (content: Content, state: State): true | string =>
+  (canPutBackAt(placeOf(state.walk)) ? true : phrase(content, 'may-not-put-back-now'));
 
 export function ledgerOf(content: Content, state: State): Ledger {
   const settings = settingsOf(state.moves);

@@ -54,7 +54,7 @@ function readOther(name: Exclude<RequestName, 'answer'>, value: Record<string, u
     const where = issue?.path.join('.') || name;
     return error('not-understood', `"${where}": ${issue?.message ?? 'not understood'}. "--pipe --schema" prints what is taken.`);
   }
-  if ('back' in data) return intent({ kind: data.back ? 'back' : 'keep' });
+  if ('back' in data) return intent(data.back === false ? { kind: 'keep' } : { kind: 'back', ...(data.back === true ? {} : { to: data.back }) });
   if ('putBack' in data) return intent({ kind: 'putBack', ...(data.putBack === true ? {} : { to: data.putBack }) });
   // A stop without words is still a stop.
   if ('stop' in data) return intent({ kind: 'stop', words: data.stop.trim() || 'stop' });

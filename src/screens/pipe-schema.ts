@@ -26,7 +26,8 @@ const answerIn = z.union([
 
 const requests = {
   answer: z.strictObject({ answer: answerIn }),
-  back: z.strictObject({ back: z.boolean() }).describe('true: correct the last answer, once more for the one before; false: leave it as it was'),
+  back: z.strictObject({ back: z.union([z.boolean(), z.int().positive()]) })
+    .describe('true: correct the last answer, once more for the one before; a number: correct the answer of that line (its seq); false: leave it as it was'),
   putBack: z.strictObject({ putBack: z.union([z.literal(true), z.int().positive()]) })
     .describe('undo the last adjustment on the bow, or bring the bow back to what it was before that line'),
   stop: z.strictObject({ stop: z.string() }).describe('something is wrong: stop at once, in words'),

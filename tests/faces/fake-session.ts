@@ -60,7 +60,7 @@ export function fakeSession(asks: readonly Ask[]): FakeSession {
     preview: (answer) => typeof answer === 'string' && answer.startsWith('high')
       ? { ok: true, answer: { kind: 'shots', shots: [{ x: -0.125, y: 0.5 }] }, words: 'high 1/2, left 1/8' }
       : { ok: false, code: 'not-a-tear', message: 'A tear needs up or down.' },
-    history: (): HistoryEntry[] => [{ seq: 7, time: '2026-01-01T10:00:00Z', what: 'REST UP 1/32 in', came: 'better', canPutBack: true }],
+    history: (): HistoryEntry[] => [{ seq: 7, time: '2026-01-01T10:00:00Z', what: 'REST UP 1/32 in', came: 'better', bow: {}, back: { to: 7, steps: ['REST DOWN 1/32 in'] } }],
     transcript: (): TranscriptEntry[] => [],
     glossary: () => ({ tear: 'the hole that the arrow leaves in the paper', paper: 'a sheet in a frame' }),
     subscribe: () => () => undefined,

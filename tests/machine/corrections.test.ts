@@ -130,7 +130,7 @@ describe('a move', () => {
 
     expect(view.bow['rest-height']).toEqual({ value: now + 1 / 64, unit: 'in' });
     expect(tune.state.sets.map((s) => s.settings['rest-height'] ?? 0)).toEqual(sets.map((at) => (at === 0 ? 0 : at + 1 / 64)));
-    expect(tune.session.history()[0]?.what).toContain('3/64');
+    expect(tune.session.history()[1]?.what).toContain('3/64');
     expect(kept(tune.store.facts.slice(0, -1))).toBe(was);
     expect(second?.to?.value).toBe(now);
     expect(view.say.join(' ')).toContain('rest');

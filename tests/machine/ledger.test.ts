@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { KNOBS, type KnobId } from '../../src/content/types.ts';
 import { undoTo } from '../../src/machine/loop/judge.ts';
 import { settingsOf, tidy, type Move } from '../../src/machine/state.ts';
-import { lastMoveToUndo } from '../../src/machine/view.ts';
+import { lastMoveToUndo } from '../../src/machine/undo.ts';
 import { content, stateOf } from './state-of.ts';
 
 /** Moves as archers make them: 64ths of an inch, quarter turns, whole half twists, millimetres turned into inches. */

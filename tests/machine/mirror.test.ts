@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { memoryStore } from '../../src/journal/memory-store.ts';
 import { openSession } from '../../src/session.ts';
-import type { Advice, Fact, Finding, View } from '../../src/machine/types.ts';
+import { bowKnobOf, type Advice, type Fact, type Finding, type View } from '../../src/machine/types.ts';
 import type { Bow } from '../tunes/archer.ts';
 import { NOON, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
@@ -24,7 +24,8 @@ function mirroredAnswer(about: string, answer: unknown): unknown {
 
 function mirroredAdvice(advice: Advice | null): unknown {
   if (advice === null) return null;
-  const sideways = advice.knob !== undefined && content.knobs[advice.knob].axis === 'side';
+  const knob = bowKnobOf(advice);
+  const sideways = knob !== null && content.knobs[knob].axis === 'side';
   return {
     ...advice,
     ...(sideways ? { direction: SWAPPED[advice.direction ?? ''], to: { ...advice.to, value: flip(advice.to?.value ?? NaN) } } : {}),
@@ -70,7 +71,8 @@ describe('the mirror', () => {
         expect(view.bow).toEqual(mirroredLedger(here?.bow ?? {}));
         expect(view.findings).toEqual(here?.findings);
         if (view.advice?.kind === 'adjust') advices++;
-        if (view.advice?.knob !== undefined && content.knobs[view.advice.knob].axis === 'side') sideways++;
+        const knob = bowKnobOf(view.advice);
+        if (knob !== null && content.knobs[knob].axis === 'side') sideways++;
       }
       expect(other.view().type).toBe(first.last.type);
     }), { seed: 31, numRuns: 7 });

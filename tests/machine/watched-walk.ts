@@ -5,7 +5,7 @@ import { memoryStore } from '../../src/journal/memory-store.ts';
 import { KNOBS, type Knob, type KnobId } from '../../src/content/types.ts';
 import { replay } from '../../src/machine/replay.ts';
 import { evolve, settingsOf, type State } from '../../src/machine/state.ts';
-import type { Advice, Answer, Carried, Fact, Reply, SessionLike, Store, View } from '../../src/machine/types.ts';
+import { bowKnobOf, type Advice, type Answer, type Carried, type Fact, type Reply, type SessionLike, type Store, type View } from '../../src/machine/types.ts';
 import { viewOf } from '../../src/machine/view.ts';
 import { openSession, recordOf } from '../../src/session.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
@@ -158,8 +158,9 @@ export class WatchedWalk {
   // (a) one knob, one amount, and the setting that the ledger will then show; (d) inside what content allows
   private oneAdjustment(advice: Advice, view: View): void {
     this.tally.advices++;
-    const { knob: id, amount, to, direction } = advice;
-    assert.ok(id !== undefined && amount !== undefined && to !== undefined && direction !== undefined);
+    const { amount, to, direction } = advice;
+    const id = bowKnobOf(advice);
+    assert.ok(id !== null && amount !== undefined && to !== undefined && direction !== undefined);
     const knob = content.knobs[id];
     assert.ok(amount.value > 0 && amount.unit === knob.unit && to.unit === knob.unit);
     assert.ok(direction === knob.plus || direction === knob.minus);
@@ -185,7 +186,7 @@ export class WatchedWalk {
     assert.ok(mendsNock || will <= soft + 1e-9 || will < was, `${knob.id} from ${from} to ${to}: soft limit ${soft}, ${offset} off where it counts from`);
     const step = Math.abs(to - from);
     const mendsRest = knob.id === 'rest-side' && was > 1 / 16 + 1e-9 && will < 1e-9;
-    const mean = view.picture?.mean;
+    const mean = view.picture?.kind === 'paper' ? view.picture.mean : undefined;
     const off = mean === undefined ? Infinity : Math.abs(axis === 'height' ? mean.y - 1 / 16 : mean.x);
     const far = knob.firstWhenFar !== null && off > knob.firstWhenFar.over - 0.05 ? knob.firstWhenFar.step : 0;
     const cap = this.moved.has(knob.id) ? Math.max(knob.later, knob.first) : Math.max(knob.first, far);
@@ -205,8 +206,8 @@ export class WatchedWalk {
     for (const axis of ['height', 'side'] as const) {
       const row = rows.find((r) => r.name === content.phrases[`axis-${axis}`]);
       if (row?.value.startsWith('tuned') !== true) continue;
-      const found = this.store.facts.findLast((f) => f.decided.findings.some((x) => x.kind === 'axis' && x.axis === axis));
-      const result = found?.decided.findings.findLast((x) => x.kind === 'axis' && x.axis === axis);
+      const found = this.store.facts.findLast((f) => f.decided.findings.some((x) => x.kind === 'axis' && x.chapter === 'paper' && x.axis === axis));
+      const result = found?.decided.findings.findLast((x) => x.kind === 'axis' && x.chapter === 'paper' && x.axis === axis);
       assert.ok(found !== undefined && result?.kind === 'axis' && result.result === 'tuned', `the record says ${axis} ${row.value}`);
       const replaced = this.store.facts.find((f) => f.seq > found.seq && f.kind === 'changed' && ['string', 'rest', 'release', 'arrow'].includes(f.what));
       assert.equal(replaced, undefined, `the record says ${axis} ${row.value}`);

@@ -1,6 +1,6 @@
 // What a walked tune left behind, worked out by the test's own arithmetic from what was said and answered.
 
-import type { Advice, KnobId, Ledger, Quantity } from '../../src/machine/types.ts';
+import { bowKnobOf, type Advice, type KnobId, type Ledger, type Quantity } from '../../src/machine/types.ts';
 import type { Walked } from './walk-through.ts';
 
 const PLUS = ['right', 'up', 'add', 'in'];
@@ -10,8 +10,9 @@ export function ledgerOfAdvice({ turns }: Walked): Ledger {
   const ledger: Partial<Record<KnobId, Quantity>> = {};
   for (const { line, ask, answer } of turns) {
     if (ask.about !== 'moved' || answer !== 'as told') continue;
-    const { knob, direction, amount } = line.advice as Advice;
-    if (knob === undefined || amount === undefined) throw new Error('something was moved that was never advised');
+    const { direction, amount } = line.advice as Advice;
+    const knob = bowKnobOf(line.advice as Advice);
+    if (knob === null || amount === undefined) throw new Error('something was moved that was never advised');
     const sign = PLUS.includes(direction ?? '') ? 1 : -1;
     ledger[knob] = { value: (ledger[knob]?.value ?? 0) + sign * amount.value, unit: amount.unit };
   }

@@ -1,0 +1,77 @@
+// An answer with its question, both in plain words: for the conversation and for the review of answers.
+
+import type { Content } from '../content/types.ts';
+import { answerInWords, plainAnswer } from './answer-words.ts';
+import { lookUp } from './agenda.ts';
+import { vanesInWords } from './arrows/words.ts';
+import type { State } from './state.ts';
+import type { Answer, Fact } from './types.ts';
+import { amountInWords, headlineOf, phrase } from './words.ts';
+
+export type AnsweredFact = Extract<Fact, { kind: 'answered' }>;
+
+interface InWords {
+  /** Null where the answer tells by itself what it is about: a shot, a move, a choice of the walk. */
+  readonly question: string | null;
+  readonly answer: string;
+}
+
+/** `question: answer`, or the answer alone where it needs no question. */
+export function answeredInWords(content: Content, state: State, fact: AnsweredFact, answer: Answer): string {
+  const said = partsInWords(content, state, fact, answer);
+  return said.question === null ? said.answer : `${said.question}: ${said.answer}`;
+}
+
+export function partsInWords(content: Content, state: State, fact: AnsweredFact, answer: Answer): InWords {
+  if (answer.kind === 'moved') return { question: null, answer: moveInWords(content, fact, answer) };
+  const pending = lookUp(content, fact.step);
+  if (pending === null) return choiceOfWalk(content, fact.step, answer) ?? { question: null, answer: plainAnswer(answer) };
+  const { step, check } = pending;
+  if (check !== undefined) return { question: check.label, answer: checkInWords(content, answer) };
+  if (step.kind === 'chunk' && answer.kind === 'choice') return { question: step.short, answer: picksInWords(content, step.checks, answer.values) };
+  const begun = state.facts[0];
+  const bow = fact.step === 'bow' && answer.kind === 'choice' && begun?.kind === 'begun' ? begun.known.find((one) => one.from === answer.values[0]) : undefined;
+  return { question: step.short, answer: bow?.bow ?? answerInWords(step, answer) };
+}
+
+// What was moved, not only that it was done "as told": the advice itself is not in this line.
+function moveInWords(content: Content, fact: AnsweredFact, answer: Extract<Answer, { kind: 'moved' }>): string {
+  const nock = fact.decided.loop?.arrowTold;
+  if (nock !== undefined) return phrase(content, nock.knob === 'nock-swap' ? 'arrow-told-swap' : 'arrow-told-turn', { arrow: nock.arrow, vanes: vanesInWords(nock.by) });
+  const told = fact.decided.loop?.told;
+  const { moved } = answer;
+  if (told === undefined || moved === 'not now' || moved === 'another') return plainAnswer(answer);
+  const knob = content.knobs[told.knob];
+  const delta = moved === 'as told' ? told.delta : Math.sign(told.delta) * moved.value;
+  const words = `${headlineOf(knob, delta)} ${amountInWords({ value: Math.abs(delta), unit: knob.unit })}`;
+  return moved === 'as told' ? `moved as told: ${words}` : `moved: ${words}`;
+}
+
+function checkInWords(content: Content, answer: Answer): string {
+  if (answer.kind !== 'choice') return plainAnswer(answer);
+  return phrase(content, answer.values[0] === 'true' ? 'check-true' : 'check-false');
+}
+
+// What is picked of a list of checks is what does not hold: a label alone would say the opposite.
+function picksInWords(content: Content, checks: readonly { readonly id: string; readonly label: string }[], values: readonly string[]): string {
+  const picked = checks.filter((check) => values.includes(check.id)).map((check) => check.label);
+  return picked.length === 0 ? phrase(content, 'all-true') : phrase(content, 'picked-untrue', { picked: picked.join('; ') });
+}
+
+/** The options of the walk's own choices, by the step that asks. */
+function choiceOfWalk(content: Content, step: string, answer: Answer): InWords | null {
+  if (answer.kind !== 'choice') return null;
+  const value = answer.values[0] ?? '';
+  if (step.startsWith('inspect-')) {
+    const inspection = Object.values(content.inspections).find(({ id }) => `inspect-${id}` === step);
+    const label = inspection?.options.find((option) => option.value === value)?.label;
+    return label === undefined ? null : { question: phrase(content, 'inspect-short'), answer: label };
+  }
+  if (step === 'look-arrow') return { question: null, answer: phrase(content, `arrow-look-${value}`) };
+  const id = WALK_CHOICES[value];
+  return id === undefined ? null : { question: null, answer: phrase(content, id) };
+}
+
+const WALK_CHOICES: Readonly<Record<string, string>> = {
+  'leave': 'finishing-leave', 'one more step': 'finishing-step', 'accept': 'accept-leave', 'go on': 'accept-go-on',
+};
