@@ -11,7 +11,8 @@ export function eachArrowRows(content: Content, state: State): readonly RecordRo
   return Object.entries(classes)
     .toSorted(([a], [b]) => Number(a) - Number(b))
     .map(([arrow, { class: as, why }]) => {
-      const turn = cases[arrow]?.turn ?? 0;
+      // Where the turn mended it, the reason says so already.
+      const turn = as === 'first choice' ? 0 : (cases[arrow]?.turn ?? 0);
       const holes = { class: as, why, vanes: vanesInWords(turn) };
       return { name: phrase(content, 'record-arrow', { arrow }), value: phrase(content, turn === 0 ? 'record-arrow-value' : 'record-arrow-kept', holes) };
     });

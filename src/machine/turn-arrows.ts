@@ -57,13 +57,18 @@ function shootRounds(d: Deciding): boolean {
   // Reference shots that wander say something of the archer or the bow, and nothing of any arrow.
   const wander = fresh ? watchersWander(d.state) : null;
   if (wander !== null) return wanderAway(d, wander);
-  return wanted ? false : judgeAll(d);
+  // That many at once is no matter of single arrows: no need to shoot the set to its end for that.
+  const early = fresh && roundsTold(d) && judgeRounds(d.state)?.tooMany === true;
+  return wanted && !early ? false : judgeAll(d);
 }
+
+/** The first round is shot, and what stood out in it was shot twice more. */
+const roundsTold = (d: Deciding): boolean => !['', 'round 1', 'again'].includes(d.state.notes.arrows.told);
 
 function judgeAll(d: Deciding): true {
   const judged = judgeRounds(d.state);
+  if (judged?.tooMany === true) return lookAtAll(d, judged.standOut);
   if (judged === null || judged.odd.length === 0) return settleAll(d);
-  if (judged.tooMany) return lookAtAll(d, judged.odd);
   const { arrows } = d.state.notes;
   const odd = judged.odd.filter((arrow) => arrows.classes[arrow] === undefined);
   if (odd.length === 0) return settleAll(d);

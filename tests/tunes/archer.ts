@@ -38,8 +38,11 @@ export interface OddArrow {
   readonly error?: Tear;
   /** What its nock adds, until that is replaced. */
   readonly nock?: Tear;
-  /** Vanes once round: the error turns with the nock by as much. Without it no turn changes the error. */
-  readonly turnsWith?: number;
+  /**
+   * The error turns with the shaft, clockwise seen from the nock, `vanes` turns once round; a share of it, from a shaft that is
+   * stiffer one way than across, twice as fast. Without it no turn changes the error.
+   */
+  readonly turns?: { readonly vanes: number; readonly twice?: number };
   /** What a look at it finds. */
   readonly look?: 'crack' | 'wobble' | 'vane';
 }
@@ -57,7 +60,7 @@ const USUAL: Readonly<Record<string, unknown>> = {
 };
 
 export class TestArcher {
-  private readonly random: Random;
+  protected random: Random;
   private readonly newNocks = new Set<string>();
   constructor(private readonly bow: Bow) {
     this.random = seededRandom(bow.seed);
@@ -99,14 +102,16 @@ export class TestArcher {
 
   private arrowAdds(arrow: string | null, nockTurn: number): Tear {
     const odd = arrow === null ? undefined : this.bow.arrows?.[arrow];
-    const { error = { x: 0, y: 0 }, nock = { x: 0, y: 0 }, turnsWith } = odd ?? {};
-    const angle = turnsWith === undefined ? 0 : (2 * Math.PI * nockTurn) / turnsWith;
-    const turned = { x: error.x * Math.cos(angle) - error.y * Math.sin(angle), y: error.x * Math.sin(angle) + error.y * Math.cos(angle) };
+    const { error = { x: 0, y: 0 }, nock = { x: 0, y: 0 }, turns } = odd ?? {};
+    const angle = turns === undefined ? 0 : (2 * Math.PI * nockTurn) / turns.vanes;
+    const twice = turns?.twice ?? 0;
+    const [once, again] = [clockwise(error, angle), clockwise(error, 2 * angle)];
+    const turned = { x: (1 - twice) * once.x + twice * again.x, y: (1 - twice) * once.y + twice * again.y };
     return arrow !== null && this.newNocks.has(arrow) ? turned : { x: turned.x + nock.x, y: turned.y + nock.y };
   }
 
   /** One impact from its own aiming dot, read to 1/4 in. */
-  private impact(ask: Extract<Ask, { kind: 'impact' }>, ledger: Ledger): Tear {
+  protected impact(ask: Extract<Ask, { kind: 'impact' }>, ledger: Ledger): Tear {
     const yards = ask.distance.value;
     const { groups, plumb } = this.bow;
     if (plumb !== undefined && groups === undefined) {
@@ -121,6 +126,8 @@ export class TestArcher {
     return { x: rounded(at('x'), 1 / 4), y: rounded(at('y'), 1 / 4) };
   }
 }
+
+const clockwise = ({ x, y }: Tear, angle: number): Tear => ({ x: x * Math.cos(angle) + y * Math.sin(angle), y: y * Math.cos(angle) - x * Math.sin(angle) });
 
 const rounded = (value: number, mark: number): number => (mark === 0 ? value : Math.round(value / mark) * mark);
 

@@ -1,8 +1,9 @@
 // What the shots say of single arrows: which stand out, whether a changed one lies near the others now, and whether the
 // references themselves held still.
 
+import { blame, tooManyOdd } from '../../archery/arrow-rules.ts';
 import { screenArrows, type ArrowShots } from '../../archery/arrow-set.ts';
-import { carriedPrior } from '../../archery/spread.ts';
+import { carriedPrior, type Spread } from '../../archery/spread.ts';
 import type { Point } from '../../archery/widest.ts';
 import { huberCentre } from '../../maths/huber.ts';
 import { paperSpreadOf } from '../loop/evidence.ts';
@@ -17,12 +18,15 @@ export interface RoundsJudged {
   /** The typical arrow's tear, inches. */
   readonly typical: Tear;
   readonly odd: readonly string[];
-  /** More than a third of the arrows. */
+  /** Those that stand out by the shots so far. */
+  readonly standOut: readonly string[];
+  /** More than a third of the arrows stand out. */
   readonly tooMany: boolean;
   /** An arrow's own tear less the typical one's, inches; zero for an arrow without a shot. */
   readonly off: (arrow: string) => Tear;
   /** Spread of one shot of one arrow, inches. */
   readonly usual: number;
+  readonly spread: Spread;
 }
 
 const ZERO: Tear = { x: 0, y: 0 };
@@ -35,9 +39,9 @@ export function judgeRounds(state: State): RoundsJudged | null {
   if (groups.length === 0) return null;
   const complete = stageOf(rounds.play, roundShots(state), rounds.near).kind === 'shot';
   const { arrows, typical, spread } = screenArrows(groups, carriedPrior(paperSpreadOf(state)));
-  const odd = complete ? arrows.filter((one) => one.odd).map(({ arrow }) => arrow) : [];
+  const standOut = arrows.filter((one) => one.odd).map(({ arrow }) => arrow);
   return {
-    complete, typical, odd, tooMany: odd.length > arrows.length / 3, usual: spread.sd,
+    complete, typical, odd: complete ? standOut : [], standOut, tooMany: tooManyOdd(standOut.length, arrows.length), usual: spread.sd, spread,
     off: (arrow) => {
       const mean = arrows.find((one) => one.arrow === arrow)?.mean;
       return mean === undefined ? ZERO : minus(mean, typical);
@@ -56,25 +60,24 @@ const minus = (a: Tear, b: Tear): Tear => ({ x: a.x - b.x, y: a.y - b.y });
 export interface Standing { readonly mean: Tear; readonly off: Tear; readonly shots: number; readonly near: boolean }
 
 /** Where an arrow lies with its nock as it stands now, or stood at `turn`; null while it has no shot so. */
-export function standingOf(state: State, arrow: string, turn?: number): Standing | null {
-  const tears = tearsOf(ownShots(state, mendingShots(state), arrow, turn));
-  const judged = judgeRounds(state);
+export function standingOf(state: State, arrow: string, turn?: number, judged = judgeRounds(state)): Standing | null {
+  const tears = tearsAt(state, arrow, turn);
   if (tears.length === 0 || judged === null) return null;
   const mean = { x: huberCentre(tears.map((t) => t.x), judged.usual).centre, y: huberCentre(tears.map((t) => t.y), judged.usual).centre };
   const off = minus(mean, judged.typical);
   return { mean, off, shots: tears.length, near: Math.hypot(off.x, off.y) <= nearEnough(state) };
 }
 
-/** What the first shot of a suspect and two more say of it: the arrow, the archer, or nothing yet. */
-export function verdictOnSuspect(state: State, arrow: string): 'arrow' | 'archer' | 'open' | null {
+/** Good shots of an arrow with its nock as it stood at `turn`, inches. */
+export const tearsAt = (state: State, arrow: string, turn?: number): readonly Point[] => tearsOf(ownShots(state, mendingShots(state), arrow, turn));
+
+/** What three shots of a suspect, in turn with references, say of it; null where they are too few. */
+export function blameOf(state: State, arrow: string): ReturnType<typeof blame> {
   const judged = judgeRounds(state);
-  const shots = roundShots(state).filter((shot) => shot.good && shot.arrow === arrow).slice(0, ROUNDS);
-  if (judged === null || shots.length < ROUNDS) return null;
-  const near = nearEnough(state);
-  const offs = tearsOf(shots).map((tear) => minus(tear, judged.typical));
-  const again = offs.slice(1);
-  const [first = ZERO] = offs;
-  const sameWay = again.every((off) => off.x * first.x + off.y * first.y > 0 && Math.hypot(off.x, off.y) > near / 2);
-  if (sameWay && again.some((off) => Math.hypot(off.x, off.y) > near)) return 'arrow';
-  return again.every((off) => Math.hypot(off.x, off.y) <= near) ? 'archer' : 'open';
+  const all = roundShots(state).filter((shot) => shot.good);
+  const own = all.filter((shot) => shot.arrow === arrow).slice(0, ROUNDS);
+  const [first, last] = [own[0], own.at(-1)];
+  if (judged === null || first === undefined || last === undefined) return null;
+  const between = all.filter((shot) => shot.reference && shot.arrow !== arrow && shot.seq > first.seq && shot.seq < last.seq);
+  return blame(tearsOf(own), tearsOf(between), judged.typical, judged.spread);
 }

@@ -15,7 +15,7 @@ export function arrowsPicture(state: State): ArrowsPicture | null {
     kind: 'arrows',
     typical: judged?.typical ?? null,
     arrows: arrows.map((arrow) => {
-      const own = standingOf(state, arrow);
+      const own = standingOf(state, arrow, undefined, judged);
       // An arrow whose nock was just changed is drawn as it was, until it is shot again.
       const all = shots.filter((shot) => shot.arrow === arrow).flatMap(({ tear }) => (tear === null ? [] : [tear]));
       return { arrow, mean: own?.mean ?? meanOf(all), shots: own?.shots ?? all.length, standsOut: judged?.odd.includes(arrow) === true && own?.near !== true };

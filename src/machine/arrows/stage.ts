@@ -1,7 +1,7 @@
 // One sentence after each round: how it stands, and what comes next.
 
 import type { Deciding } from '../deciding.ts';
-import { judgeRounds, verdictOnSuspect } from './judge.ts';
+import { blameOf, judgeRounds } from './judge.ts';
 import { ROUNDS, roundsOf, stageOf, standOutAtOnce, type Stage } from './plan.ts';
 import { arrowsInPlay, roundShots } from './shots.ts';
 import { arrowsInWords, offInWords } from './words.ts';
@@ -20,7 +20,7 @@ export function sayStage(d: Deciding): boolean {
   if (arrows.told === '') return false;
   const suspects = standOutAtOnce(rounds.play, shots, rounds.near);
   if (arrows.told === 'round 1') firstRound(d, suspects);
-  else if (arrows.told === 'again') for (const arrow of suspects) shotAgain(d, arrow);
+  else if (arrows.told === 'again' && judgeRounds(d.state)?.tooMany !== true) for (const arrow of suspects) shotAgain(d, arrow);
   else if (arrows.told === 'round 2') laterRound(d, 2);
   return true;
 }
@@ -32,9 +32,11 @@ function firstRound(d: Deciding, suspects: readonly string[]): void {
 }
 
 function shotAgain(d: Deciding, arrow: string): void {
-  const verdict = verdictOnSuspect(d.state, arrow);
-  if (verdict !== null) d.say(`arrow-again-${verdict}`, { arrow });
+  const verdict = blameOf(d.state, arrow);
+  if (verdict !== null) d.say(AGAIN[verdict], { arrow });
 }
+
+const AGAIN = { 'the arrow': 'arrow-again-arrow', 'not the arrow': 'arrow-again-archer', 'reference moved': 'arrow-again-reference' } as const;
 
 function laterRound(d: Deciding, round: number): void {
   const judged = judgeRounds(d.state);
