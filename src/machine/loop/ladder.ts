@@ -65,7 +65,11 @@ export const OFF_FIGURE = 1 / 16;
 
 /** Where a knob that does nothing goes back to: where the chapter began, or the maker's figure where the rest was brought there first. */
 export function homeOf(state: State, knob: KnobId): number {
-  if (subjectOf(state) === 'broadheads') return state.sets.find((set) => set.of === 'broadheads')?.settings[knob] ?? settingNow(state, knob);
+  if (subjectOf(state) === 'broadheads') {
+    // A knob that was never moved stands at 0 in the settings of that set, whatever was done since.
+    const first = state.sets.find((set) => set.of === 'broadheads');
+    return first === undefined ? settingNow(state, knob) : (first.settings[knob] ?? 0);
+  }
   const begun = offsetFromMaker(state);
   return knob === 'rest-side' && Math.abs(begun) > OFF_FIGURE + 1e-9 ? tidy(-begun) : 0;
 }
