@@ -264,6 +264,14 @@ export class GateBook {
         // Only the wish for broadheads hangs on it, and that is no gate.
         case 'launch-settled': return true;
         case 'shoots-broadheads': return ['fixed', 'mechanical'].includes(this.value('broadheads-wanted'));
+        case 'paper': return !this.withoutPaper();
+        case 'no-paper': return this.withoutPaper();
+        case 'unfletched':
+        case 'plumb-line': return this.withoutPaper() && this.value('method') === name;
+        case 'shoots-groups': return this.on(['shoots-broadheads']) || this.on(['unfletched']) || this.on(['plumb-line']);
+        // Shots that scatter rule it out as well; no gate hangs on that.
+        case 'arrows-by-paper': return this.value('release') === 'release-aid' && !this.withoutPaper();
+        case 'all-arrows': return this.value('arrows-wanted') === 'all';
         case 'peak-not-measured': return this.number('peak-weight') === undefined;
         case 'mass-is-close': {
           const [m, p] = [this.number('arrow-mass') ?? NaN, this.number('peak-weight') ?? NaN];
@@ -272,6 +280,13 @@ export class GateBook {
         default: throw new Error(`the book of gates does not know the condition "${name}"`);
       }
     });
+  }
+
+  // Once a tear was read there is paper, whatever is said of a later backstop; once another way was chosen there is none.
+  private withoutPaper(): boolean {
+    const hole = (fact: Fact): boolean => fact.kind === 'answered' && fact.about === 'tear' && fact.answer.kind === 'shots' && fact.answer.shots.some((shot) => !('missed' in shot));
+    if (this.facts.some(hole)) return false;
+    return this.value('backstop') === 'no-paper' || ['unfletched', 'plumb-line'].includes(this.value('method'));
   }
 
   // ---- what it is asked ------------------------------------------------------------------------------------------------
@@ -309,7 +324,7 @@ export class GateBook {
   waysOut(): ReadonlySet<string> {
     const ways = new Set([...this.raised, ...this.reasons()]);
     const draws = [...ways].some((id) => ['draw', 'shoot'].includes(this.stepOf(id)?.pause ?? ''));
-    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety')]) : ways;
+    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety', 'baseline')]) : ways;
   }
 
   private reasons(): readonly string[] {

@@ -15,10 +15,10 @@ const WALKS = Number(process.env['WALKS'] ?? 45);
 const SEED = Number(process.env['WALKS_SEED'] ?? 20260302);
 
 const bows: readonly Bow[] = [
-  { start: { x: 0.3, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 }, 'nock-height': { x: 0, y: 6 } }, sd: 0.1, seed: 3, answers: { 'arrows-set-aside': 2 } },
-  { start: { x: -0.6, y: -0.4 }, gain: { 'rest-height': { x: 0, y: -4 }, 'yoke': { x: -0.1, y: 0.05 } }, sd: 0.08, seed: 5, answers: { press: 'trained', hand: 'left', 'arrows-set-aside': 1 } },
-  { start: { x: 0.7, y: 0.1 }, gain: { 'cam-screw': { x: 0.3, y: 0 } }, sd: 0.15, seed: 8, answers: { 'cams': 'screw-adjust', 'rest-scale': 'coarse', 'bolts-top': 0, 'bolts-bottom': 0, 'arrows-set-aside': 1 } },
-  { start: { x: 0.02, y: 0.05 }, gain: {}, sd: 0.06, seed: 13, answers: { 'centre-shot': '23/32', 'nock-height': '-1/16', 'arrows-set-aside': 1 } },
+  { start: { x: 0.3, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 }, 'nock-height': { x: 0, y: 6 } }, sd: 0.1, seed: 3, answers: { 'arrows-set-aside': 2, method: 'unfletched' }, groups: { start: { x: 0, y: -2 }, gain: { 'rest-height': { x: 0, y: 24 } }, sd: 0.8 } },
+  { start: { x: -0.6, y: -0.4 }, gain: { 'rest-height': { x: 0, y: -4 }, 'yoke': { x: -0.1, y: 0.05 } }, sd: 0.08, seed: 5, answers: { press: 'trained', hand: 'left', 'arrows-set-aside': 1, method: 'plumb-line' }, plumb: { drift: 0.15, gain: {}, sd: 1 } },
+  { start: { x: 0.7, y: 0.1 }, gain: { 'cam-screw': { x: 0.3, y: 0 } }, sd: 0.15, seed: 8, answers: { 'cams': 'screw-adjust', 'rest-scale': 'coarse', 'bolts-top': 0, 'bolts-bottom': 0, 'arrows-set-aside': 1, method: 'none' }, groups: { start: { x: 1, y: 0 }, gain: {}, sd: 1 } },
+  { start: { x: 0.02, y: 0.05 }, gain: {}, sd: 0.06, seed: 13, answers: { 'centre-shot': '23/32', 'nock-height': '-1/16', 'arrows-set-aside': 1, method: 'unfletched', 'broadheads-wanted': 'fixed' }, groups: { start: { x: 0.5, y: -0.5 }, gain: {}, sd: 0.7, sdSecond: 1 } },
 ];
 
 // Where walks begin: a new tune, of a new bow and of one tuned before; the first sheet, the first advice, after a first move, the side, the finish.
@@ -29,6 +29,7 @@ const begins: readonly ((bow: Bow) => readonly Fact[])[] = [
   (bow) => play(bow, { until: (v) => v.advice?.kind === 'adjust' }).store.facts,
   (bow) => play(bow, { until: (v) => Object.keys(v.bow).length > 0 && v.ask?.kind === 'tear' }).store.facts,
   (bow) => play(bow, { until: (v) => v.ask?.kind === 'tear' && v.ask.axis === 'side' }).store.facts,
+  (bow) => play(bow, { until: (v) => v.chapter === 'broadheads' || v.chapter === 'finish' }).store.facts,
   (bow) => play(bow, { until: (v) => v.chapter === 'finish' }).store.facts,
 ];
 const cache = new Map<string, readonly Fact[]>();
