@@ -40,13 +40,16 @@ const lookElsewhere = (state: State, set: ShotSet, inspection: Inspection['id'],
 function judgeGroups(content: Content, state: State, set: ShotSet, of: 'broadheads' | 'unfletched'): Judgement | null {
   const pairs = [...countingSets(state).filter((other) => other.id !== set.id), set].map((one) => groupsIn(goodShots(one), of));
   const here = groupsIn(goodShots(set), of);
-  if (here.a.length < 3 || here.b.length < 3 || !scatters([here]) || !scatters(pairs)) return null;
-  const width = (shots: readonly { readonly x: number; readonly y: number }[]): string => widest(shots).pair.toFixed(1);
+  if (here.a.length < 3 || here.b.length < 3) return null;
+  // Sets that scattered, and no cause was found: one that passes by luck does not outweigh them, they are judged together.
+  const unexplained = state.sets.filter((one) => one.of === of && one.epoch === state.notes.epoch && state.notes.scattered.includes(one.id));
+  const together = [...pairs, ...unexplained.map((one) => groupsIn(goodShots(one), of))];
+  if (unexplained.length > 0 ? !scatters(together) : !scatters([here]) || !scatters(pairs)) return null;
+  const width = (kind: 'a' | 'b'): string => Math.max(...(unexplained.length > 0 ? together : [here]).map((groups) => widest(groups[kind]).pair)).toFixed(1);
   if (of === 'unfletched') {
-    const pair = width(here.b);
-    return lookElsewhere(state, set, 'scatter', phrase(content, 'scatter', { pair, usual: spreadOf(state, set.id).sd.toFixed(2) }));
+    return lookElsewhere(state, set, 'scatter', phrase(content, 'scatter', { pair: width('b'), usual: spreadOf(state, set.id).sd.toFixed(2) }));
   }
-  return lookElsewhere(state, set, 'broadhead-scatter', phrase(content, 'scatter-broadheads', { b: width(here.b), a: width(here.a) }));
+  return lookElsewhere(state, set, 'broadhead-scatter', phrase(content, 'scatter-broadheads', { b: width('b'), a: width('a') }));
 }
 
 function judgeLine(content: Content, state: State, set: ShotSet): Judgement | null {
