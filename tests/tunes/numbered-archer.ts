@@ -41,6 +41,12 @@ export class NumberedArcher extends TestArcher {
     }
     return { x: toRuler(true_.x + this.story.sd * chance.normal()), y: toRuler(true_.y + this.story.sd * chance.normal()) };
   }
+
+  protected override impact(ask: Extract<Ask, { kind: 'impact' }>, ledger: Ledger): Tear {
+    this.shots += 1;
+    this.random = seededRandom(this.story.seed * 1000 + this.shots);
+    return super.impact(ask, ledger);
+  }
 }
 
 /** Read by ruler to 1/16 in. */
