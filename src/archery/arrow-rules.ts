@@ -34,8 +34,9 @@ const EACH = 1 / 2;
  * centre lies further from the typical arrow than 1/4 in and two spreads, and all its shots lie that way. A reference whose own
  * centre is that far off says that the archer or the bow moved meanwhile: then nothing is said of the suspect.
  * null with fewer than three shots of the suspect or two of the reference. To ask of each single shot that it lies beyond
- * the limit would find an arrow that is 3 spreads off in 62 of 100 cases with three shots and in 44 with five; this rule in 93
- * and 90, and it blames a good arrow in fewer than 1 of 100 (by simulation). Throws RangeError on numbers that cannot be meant.
+ * the limit would find an arrow that is 3 spreads off in 62 of 100 cases with three shots and in 44 with five; this rule finds it in
+ * 92 and 88. A good arrow is blamed in fewer than 1 of 100, one with a wild shot (6 spreads) among three in 3; the reference is
+ * wrongly said to have moved in 1 to 2 (all by simulation). Throws RangeError on numbers that cannot be meant.
  */
 export function blame(
   suspect: readonly Point[], reference: readonly Point[], typical: Point, spread: Spread,

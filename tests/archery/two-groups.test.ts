@@ -1,0 +1,196 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { difference, judgeDifference, largestNotExcluded, LOOKS, pairSpread, roundGroupP, type TwoGroups } from '../../src/archery/two-groups.ts';
+import { fAbove } from '../../src/maths/fisher.ts';
+import { seededRandom, type Random } from '../../src/maths/random.ts';
+
+const at = (x: number, y = 0): { x: number; y: number } => ({ x, y });
+const impact = fc.integer({ min: -32, max: 32 }).map((n) => n / 4);
+const group = (minLength: number): fc.Arbitrary<{ x: number; y: number }[]> => fc.array(fc.record({ x: impact, y: impact }), { minLength, maxLength: 6 });
+const pair = (minLength: number): fc.Arbitrary<TwoGroups> => fc.record({ a: group(minLength), b: group(minLength) });
+const turned = (g: TwoGroups): TwoGroups => ({ a: g.a.toReversed(), b: g.b.toReversed() });
+const mirrored = (g: TwoGroups): TwoGroups => ({ a: g.a.map((p) => at(-p.x, p.y)), b: g.b.map((p) => at(-p.x, p.y)) });
+/** Equal to the last bit; JSON writes numbers in full, and does not tell 0 from -0. */
+const same = (a: unknown, b: unknown): void => expect(JSON.stringify(a)).toBe(JSON.stringify(b));
+const shots = (random: Random, n: number, x: number, y: number, sd: number): { x: number; y: number }[] =>
+  Array.from({ length: n }, () => at(x + sd * random.normal(), y + sd * random.normal()));
+/** Three standard errors of the difference of two simulated shares, each of so many trials. */
+const error = (share: number, trials: number, theirs = trials): number => 3 * Math.sqrt(share * (1 - share) * (1 / trials + 1 / theirs));
+
+describe('difference', () => {
+  it('is b less a, worth the harmonic count (by hand)', () => {
+    expect(difference({ a: [at(0, 1), at(1, 1)], b: [at(2, 0), at(2, 0), at(2, 0), at(2, 0)] }, 1)).toEqual({
+      mean: { x: 1.5, y: -1 }, count: { x: expect.closeTo(4 / 3, 12), y: expect.closeTo(4 / 3, 12) },
+    });
+    // 0, 0.1 and 3 have their robust centre at 0.8 and are worth 2 + 1.5 / 2.2 shots.
+    const stray = difference({ a: [at(0), at(0.1), at(3)], b: [at(0), at(0), at(0)] }, 1)!;
+    expect(stray.mean.x).toBe(-0.8);
+    expect(stray.count.x).toBeCloseTo(1 / (1 / (2 + 1.5 / 2.2) + 1 / 3), 12);
+  });
+  it('is nothing where a group is empty', () => {
+    expect(difference({ a: [], b: [at(1)] }, 1)).toBeNull();
+    expect(difference({ a: [at(1)], b: [] }, 1)).toBeNull();
+  });
+  it('does not depend on order, and mirrors, to the last bit; exchanged groups turn its sign', () => {
+    fc.assert(fc.property(pair(1), fc.double({ min: 0.1, max: 3, noNaN: true }), (g, sd) => {
+      const d = difference(g, sd)!;
+      same(difference(turned(g), sd), d);
+      same(difference(mirrored(g), sd), { mean: { x: -d.mean.x, y: d.mean.y }, count: d.count });
+      same(difference({ a: g.b, b: g.a }, sd)!.mean, { x: -d.mean.x, y: -d.mean.y });
+      for (const count of [d.count.x, d.count.y]) {
+        expect(count).toBeGreaterThan(0);
+        expect(count).toBeLessThanOrEqual(1 / (1 / g.a.length + 1 / g.b.length) + 1e-12);
+      }
+    }));
+  });
+});
+
+describe('pairSpread', () => {
+  it('pools both groups and axes around their own centres (by hand), however far apart they lie', () => {
+    const prior = { sd: 1, df: 2 };
+    const g = (shift: number): TwoGroups => ({ a: [at(-1), at(0), at(1)], b: [at(shift, -1), at(shift, 0), at(shift, 1)] });
+    // (2 * 2 * 1 + 2 + 2) / (4 + 4 + 4); rounding to 1/16 in is added once.
+    const expected = { sd: expect.closeTo(Math.hypot(Math.sqrt(8 / 12), 1 / 16 / Math.sqrt(12)), 12), df: 12 };
+    expect(pairSpread([g(0)], prior)).toEqual(expected);
+    expect(pairSpread([g(9)], prior)).toEqual(expected);
+    expect(pairSpread([], prior).df).toBe(4);
+    expect(pairSpread([{ a: [], b: [at(3)] }], prior).df).toBe(4);
+  });
+});
+
+describe('roundGroupP', () => {
+  it('is the tail of F on 2 and 2 (na + nb - 2) df (by hand: squares within 4 + 4 on 12 df, 2 apart on one axis, F 6)', () => {
+    const square = (x: number): { x: number; y: number }[] => [at(x - 1, 0), at(x + 1, 0), at(x, 1), at(x, -1)];
+    const g = { a: square(0), b: square(2) };
+    // s^2 = 8 / 12; F = 4 / (2 * 8 / 12 * (1 / 4 + 1 / 4)) = 6, on 2 and 12 df.
+    expect(roundGroupP(g)).toBeCloseTo(fAbove(6, 2, 12), 9);
+    expect(roundGroupP(g)).toBeCloseTo(0.0156, 4);
+  });
+  it('meets the table: F 4.459 on 2 and 8 df is 5 % (any F table, from memory)', () => {
+    // Three and three with squares 2 + 2 in all on 8 df: F = d^2 / (2 * 0.5 * 2 / 3).
+    const three = (x: number): { x: number; y: number }[] => [at(x - 1), at(x), at(x + 1)];
+    expect(roundGroupP({ a: three(0), b: three(Math.sqrt((4.459 * 2) / 3)) })).toBeCloseTo(0.05, 4);
+  });
+  it('says nothing without two shots in a group, and all or nothing without spread', () => {
+    expect([roundGroupP({ a: [at(0)], b: [at(1)] }), roundGroupP({ a: [], b: [at(1), at(2)] })]).toEqual([null, null]);
+    expect([roundGroupP({ a: [at(0), at(0)], b: [at(1)] }), roundGroupP({ a: [at(1), at(1)], b: [at(1)] })]).toEqual([0, 1]);
+  });
+  it('is a chance that does not depend on order, side, axis or which group is which', () => {
+    fc.assert(fc.property(pair(2), (g) => {
+      const p = roundGroupP(g)!;
+      expect(p).toBeGreaterThanOrEqual(0);
+      expect(p).toBeLessThanOrEqual(1);
+      for (const other of [turned(g), mirrored(g), { a: g.b, b: g.a }]) same(roundGroupP(other), p);
+      const swapped = { a: g.a.map((s) => at(s.y, s.x)), b: g.b.map((s) => at(s.y, s.x)) };
+      expect(roundGroupP(swapped)).toBeCloseTo(p, 12);
+    }));
+  });
+  // Shares of an earlier, independent simulation of 4,000 pairs of groups, in a random direction; ours within 3 standard errors of both.
+  it.each([[2, 0, 1, 0.051], [2, 3, 1, 0.44], [3, 0, 1, 0.051], [3, 0, 1.5, 0.055], [3, 3, 1, 0.771]])(
+    '%d + %d shots: shift %d, broadheads %f times as wide: found in %f', (n, shift, wide, share) => {
+      const random = seededRandom(5301);
+      const trials = 3000;
+      let found = 0;
+      for (let i = 0; i < trials; i++) {
+        const angle = 2 * Math.PI * random.uniform();
+        const g = { a: shots(random, n, 0, 0, 1), b: shots(random, n, shift * Math.cos(angle), shift * Math.sin(angle), wide) };
+        if (roundGroupP(g)! < 0.05) found++;
+      }
+      expect(Math.abs(found / trials - share)).toBeLessThan(error(share, trials, 4000));
+    });
+});
+
+describe('judgeDifference', () => {
+  const known = { sd: 1, df: Infinity };
+  it('is same, different or undecided (by hand with the normal table: 1.645 leaves 5 % beyond)', () => {
+    // One standard error is 1: within 1.645 on both sides with 90 %.
+    expect(judgeDifference(0, 1, known, 0, 1.6449)).toEqual({ verdict: 'same', within: expect.closeTo(0.9, 4), beyond: expect.closeTo(0.05, 4) });
+    expect(judgeDifference(0, 1, known, 0, 1.6).verdict).toBe('undecided');
+    // 0.8416 beyond the margin: 80 %.
+    expect(judgeDifference(2.342, 1, known, 0, 1.5)).toMatchObject({ verdict: 'different', beyond: expect.closeTo(0.8, 3) });
+    expect(judgeDifference(2.33, 1, known, 0, 1.5).verdict).toBe('undecided');
+    // Half an inch low is what drag does: no difference from the aim.
+    expect(judgeDifference(-0.5, 20, known, -0.5, 1).verdict).toBe('same');
+  });
+  it('mirrors exactly, stays a chance, and more shots make it surer', () => {
+    const finite = (max: number): fc.Arbitrary<number> => fc.double({ min: -max, max, noNaN: true });
+    fc.assert(fc.property(finite(4), fc.double({ min: 0.3, max: 8, noNaN: true }), fc.double({ min: 1, max: 60, noNaN: true }), finite(2), fc.double({ min: 0.1, max: 3, noNaN: true }), (mean, count, df, aim, margin) => {
+      const spread = { sd: 0.8, df };
+      const judged = judgeDifference(mean, count, spread, aim, margin);
+      same(judgeDifference(-mean, count, spread, -aim, margin), judged);
+      expect(judged.within).toBeGreaterThanOrEqual(0);
+      expect(judged.within + judged.beyond).toBeLessThanOrEqual(1 + 1e-9);
+      const inside = Math.abs(mean - aim) <= margin;
+      const more = judgeDifference(mean, 2 * count, spread, aim, margin);
+      expect(inside ? more.within - judged.within : more.beyond - judged.beyond).toBeGreaterThanOrEqual(-1e-7);
+      expect(largestNotExcluded(mean, 2 * count, spread, aim)).toBeLessThan(largestNotExcluded(mean, count, spread, aim));
+    }));
+  });
+  // An earlier, independent simulation of 4,000 cases: same / different / undecided and mean shots of each kind. Prior on 8 df, plain
+  // means on one axis, margin 1.5 true spreads. Ours within 3 standard errors of both (mean shots: standard deviation about 1.7).
+  it.each([[0, 0.82, 0.02, 4.4], [1.5, 0.16, 0.37, 4.5], [3, 0, 0.98, 2.5]])('looks after 2, 3, 4 and 6: a true difference of %f spreads', (shift, sameShare, different, meanShots) => {
+    const random = seededRandom(5302);
+    const trials = 2000;
+    const count = { same: 0, different: 0, undecided: 0 };
+    let taken = 0;
+    const mean = (v: readonly number[]): number => v.reduce((t, x) => t + x, 0) / v.length;
+    const squares = (v: readonly number[]): number => v.reduce((t, x) => t + (x - mean(v)) ** 2, 0);
+    for (let i = 0; i < trials; i++) {
+      const draw = (n: number, m: number): number[] => Array.from({ length: n }, () => m + random.normal());
+      const before = draw(8, 0).reduce((t, x) => t + x * x, 0);
+      const [a, b] = [draw(6, 0), draw(6, shift)];
+      for (const n of LOOKS) {
+        const [first, second] = [a.slice(0, n), b.slice(0, n)];
+        const df = 8 + 2 * (n - 1);
+        const { verdict } = judgeDifference(mean(second) - mean(first), n / 2, { sd: Math.sqrt((before + squares(first) + squares(second)) / df), df }, 0, 1.5);
+        if (verdict === 'undecided' && n !== 6) continue;
+        count[verdict]++;
+        taken += n;
+        break;
+      }
+    }
+    expect(Math.abs(count.same / trials - sameShare)).toBeLessThan(error(Math.max(0.02, sameShare), trials, 4000) + 0.005);
+    expect(Math.abs(count.different / trials - different)).toBeLessThan(error(different, trials, 4000) + 0.005); // told to whole percents
+    expect(Math.abs(taken / trials - meanShots)).toBeLessThan(3 * 1.7 * Math.sqrt(1 / trials + 1 / 4000) + 0.05);
+  });
+  it('in full use, with robust centres and the margin from the spread as found, is hardly different', () => {
+    const random = seededRandom(5303);
+    const trials = 400;
+    const ends = { same: 0, different: 0, undecided: 0 };
+    for (let i = 0; i < trials; i++) {
+      const all = { a: shots(random, 6, 0, 0, 1), b: shots(random, 6, 0, 0, 1) };
+      for (const n of LOOKS) {
+        const g = { a: all.a.slice(0, n), b: all.b.slice(0, n) };
+        const spread = pairSpread([g], { sd: 1, df: 4 });
+        const d = difference(g, spread.sd)!;
+        const { verdict } = judgeDifference(d.mean.x, d.count.x, spread, 0, 1.5 * spread.sd);
+        if (verdict === 'undecided' && n !== 6) continue;
+        ends[verdict]++;
+        break;
+      }
+    }
+    expect(ends.different / trials).toBeLessThan(0.05 + 3 * Math.sqrt((0.05 * 0.95) / trials));
+    expect(ends.same / trials).toBeGreaterThan(0.8 - 3 * Math.sqrt((0.8 * 0.2) / trials));
+  });
+});
+
+describe('largestNotExcluded', () => {
+  it('is the far end of a one-sided 95 % interval (t 1.812 on 10 df, any t table, from memory)', () => {
+    expect(largestNotExcluded(-1.5, 4, { sd: 2, df: 10 }, -0.5)).toBeCloseTo(1 + 1.812, 3);
+    // Beyond it the verdict is same: the chance of a difference larger than this is 5 %.
+    const x = largestNotExcluded(0.3, 3, { sd: 1, df: 12 }, 0);
+    expect(judgeDifference(0.3, 3, { sd: 1, df: 12 }, 0, x).within).toBeGreaterThan(0.9);
+  });
+});
+
+it('refuse what cannot be meant', () => {
+  const spread = { sd: 1, df: 8 };
+  const bad: (() => unknown)[] = [
+    () => difference({ a: [at(NaN)], b: [at(0)] }, 1), () => difference({ a: [at(0)], b: [at(0, Infinity)] }, 1), () => difference({ a: [at(0)], b: [at(0)] }, 0),
+    () => pairSpread([{ a: [at(NaN), at(0)], b: [] }], spread), () => pairSpread([], { sd: NaN, df: 2 }), () => roundGroupP({ a: [at(NaN), at(0)], b: [at(0)] }),
+    () => judgeDifference(NaN, 1, spread, 0, 1), () => judgeDifference(0, 0, spread, 0, 1), () => judgeDifference(0, 1, { sd: 1, df: 0 }, 0, 1),
+    () => judgeDifference(0, 1, spread, NaN, 1), () => judgeDifference(0, 1, spread, 0, -1), () => judgeDifference(0, 1, spread, 0, NaN), () => largestNotExcluded(0, NaN, spread, 0),
+  ];
+  for (const act of bad) expect(act).toThrow(RangeError);
+  expect(() => judgeDifference(0, 1, spread, 0, -1)).toThrow('the margin is -1; 0 or more inches are needed');
+});
