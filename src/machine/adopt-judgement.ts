@@ -51,7 +51,9 @@ function undoUnjudged(d: Deciding): boolean {
 }
 
 function leaveScattered(d: Deciding): true {
-  const axes = gaugeOf(d.state).axes.filter((axis) => axisResults(d.state)[axis]?.result !== 'tuned');
+  const { of, axes: all } = gaugeOf(d.state);
+  // Broadheads that scatter farther back leave nothing standing of what agreed nearer: it is one and the same group.
+  const axes = of === 'broadheads' ? all : all.filter((axis) => axisResults(d.state)[axis]?.result !== 'tuned');
   d.add({
     events: [{ type: 'settled' }],
     findings: axes.map((axis) => axisFinding(d.state, axis, 'inconsistent')),
