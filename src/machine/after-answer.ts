@@ -4,7 +4,8 @@ import type { Content, Trigger } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
-import { isCableWork, longBreak, nextUndo } from './after-happening.ts';
+import { longBreak } from './after-happening.ts';
+import { leaveAsItIs, madePutBack } from './bring-back.ts';
 import { judgeGate } from './gates.ts';
 import { holds } from './guards.ts';
 import { SHOTS_TO_REST } from './limits.ts';
@@ -12,6 +13,7 @@ import { axisOf } from './ask.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
 import { axisFinding, endAxes } from './loop/results.ts';
 import { tagsFor } from './plan.ts';
+import { isCableWork } from './standing.ts';
 import { stopOver } from './stops.ts';
 import { placeOf } from './walk.ts';
 import { bowKnobOf, type Answer, type Finding, type MovedAnswer } from './types.ts';
@@ -112,6 +114,12 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   'arrows-flexed': (d, value) => { if (value === 'some-bad') d.add({ due: ['arrows-set-aside'] }); },
   // Blades are held where the shaft stands at full draw: where that is another place, they are measured anew.
   'shaft-ahead': (d) => { if (holds(d.state, ['shoots-broadheads'])) d.add({ due: ['blades-ahead'] }); },
+  // With a frame made, backstop and range are looked at for paper; without one yet, the ways are asked again.
+  method: (d, value) => {
+    if (value !== 'none') return;
+    d.say('method-none');
+    d.add({ due: ['backstop', 'range'] });
+  },
   contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
   face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },
@@ -175,16 +183,16 @@ function afterMove(d: Deciding, moved: MovedAnswer): void {
     d.add({ events: [{ type: 'moved' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: gaugeOf(d.state).again, offered: null, declined: [] } });
     return;
   }
-  const { undo, undoing } = d.before.notes;
-  const left = undo.filter((seq) => !undoing.includes(seq));
-  d.add({ advice: null, loop: { undo: left, newSet: true, purpose: 'prove', wanted: gaugeOf(d.state).first } });
-  if (left.length > 0) return nextUndo(d);
-  d.event({ type: 'moved' });
+  // The walk goes on to prove it once all is put back.
+  madePutBack(d, knobId);
 }
 
 // "Not now" offers the equally right adjustment; where there is none, the axis may be left as it is.
 function notNow(d: Deciding, putBack: boolean): void {
-  if (putBack) { d.say('put-back-stands'); return; }
+  if (putBack) {
+    if (!leaveAsItIs(d)) d.say('put-back-stands');
+    return;
+  }
   const knob = bowKnobOf(d.before.advice);
   if (knob === null) return;
   const declined = [...d.state.notes.declined, knob];

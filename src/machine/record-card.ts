@@ -2,7 +2,7 @@
 
 import type { Content } from '../content/types.ts';
 import { answerInWords } from './answer-words.ts';
-import { chosen, measured } from './guards.ts';
+import { chosen, holds, measured } from './guards.ts';
 import { MASS_FLOOR, PEAK_ALLOWANCE, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
 import { carriedBy, effectiveFacts, type State } from './state.ts';
 import type { Answer, RecordRow } from './types.ts';
@@ -75,7 +75,10 @@ export function notCheckedRows(content: Content, state: State): readonly RecordR
   const fingers = chosen(state, 'release') === 'fingers';
   const sight = state.answers['sight-last']?.answer;
   const never = [
-    ...(!fingers && state.notes.secondDistance === null ? ['second'] : []),
+    ...(!fingers && holds(state, ['no-paper']) ? ['paper'] : []),
+    ...(holds(state, ['unfletched']) && chosen(state, 'contact') === undefined ? ['vanes'] : []),
+    ...(holds(state, ['plumb-line']) ? ['up-and-down'] : []),
+    ...(!fingers && holds(state, ['paper']) && state.notes.secondDistance === null ? ['second'] : []),
     ...(!fingers && !state.sets.some((set) => set.purpose === 'tightened' && set.shots.length > 0) ? ['after-tightening'] : []),
     ...(sight === undefined || (sight.kind === 'confirm' && !sight.value) ? ['sight'] : []),
     ...(Object.keys(state.notes.broadAxis).length === 0 && !['target', 'three-d'].includes(chosen(state, 'use') ?? '') ? ['broadheads'] : []),
