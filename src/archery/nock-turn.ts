@@ -25,8 +25,10 @@ export function predictTurns(typical: Point, effect: Point, positions: number): 
   mustBePoint(effect, "the arrow's own error");
   if (!Number.isInteger(positions) || positions < 1) throw new RangeError(`a nock with ${positions} positions cannot be turned; give a whole number, like 3`);
   return Array.from({ length: positions }, (_, turn) => {
-    const angle = (2 * Math.PI * turn) / positions;
-    const [along, across] = [exact(Math.cos(angle)), exact(Math.sin(angle))];
+    // The way back is the way there, turned: a mirrored arrow turned the other way is foretold the same, to the last bit.
+    const back = 2 * turn > positions;
+    const angle = (2 * Math.PI * (back ? positions - turn : turn)) / positions;
+    const [along, across] = [exact(Math.cos(angle)), exact(Math.sin(angle)) * (back ? -1 : 1)];
     return {
       x: typical.x + (effect.x * along + effect.y * across),
       y: typical.y + (effect.y * along - effect.x * across),
@@ -34,7 +36,7 @@ export function predictTurns(typical: Point, effect: Point, positions: number): 
   });
 }
 
-/** Quarter and third turns to the last bit, so that a mirrored arrow turned the other way is foretold the same. */
+/** Quarter turns, and the halves in third turns, without rounding. */
 const exact = (value: number): number => Math.round(value * 1e15) / 1e15;
 /** Turns that differ by less (in) are alike: only rounding tells them apart. */
 const ALIKE = 1e-9;
@@ -88,7 +90,7 @@ export function judgeTurn({ predicted, shots, before, countBefore, target, sprea
 
 /**
  * The tried turn to stay at: with the least distance from the target to be expected in the square, once each turn's
- * centre is shrunk by what luck explains; a turn with fewer shots is trusted less. Where luck explains all, the lowest turn:
+ * centre is shrunk by what luck explains: a turn that shines on few shots is taken to be nearer to what turns usually are. Where luck explains all, the lowest turn:
  * leave it as found. Throws RangeError where nothing was tried or a turn has no shot.
  */
 export function bestTurn(tried: readonly { readonly turn: number; readonly shots: readonly Point[] }[], target: Point, spread: Spread): number {

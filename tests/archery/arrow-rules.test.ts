@@ -1,0 +1,75 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { blame, shotsNeeded, tooManyOdd } from '../../src/archery/arrow-rules.ts';
+import { seededRandom } from '../../src/maths/random.ts';
+
+const at = (x: number, y = 0): { x: number; y: number } => ({ x, y });
+const zero = at(0);
+
+it('shotsNeeded: three rounds, a reference for each five arrows', () => {
+  expect([0, 1, 5, 6, 12].map(shotsNeeded)).toEqual([0, 6, 18, 24, 45]);
+});
+
+it('tooManyOdd: more than a third, and two at least', () => {
+  expect(([[0, 12], [4, 12], [5, 12], [1, 2], [2, 2], [2, 6], [3, 6], [1, 1], [0, 0]] as const).map(([odd, of]) => tooManyOdd(odd, of)))
+    .toEqual([false, false, true, false, true, false, true, false, false]);
+});
+
+describe('blame', () => {
+  const spread = { sd: 0.1, df: 20 };
+  const clean = [at(0.05), at(-0.05, 0.05)];
+  it('the arrow, where all its shots lie the same way beyond a quarter of an inch', () => {
+    expect(blame([at(0.5), at(0.4, 0.1), at(0.45, -0.1)], clean, zero, spread)).toBe('the arrow');
+    expect(blame([at(0.5, 2), at(0.4, 2.1), at(0.45, 1.9)], clean.map((s) => at(s.x, s.y + 2)), at(0, 2), spread)).toBe('the arrow');
+    expect(blame([at(0.5), at(-0.5), at(0.5)], clean, zero, spread)).toBe('not the arrow');
+    expect(blame([at(0.2), at(0.2), at(0.2)], clean, zero, spread)).toBe('not the arrow');
+  });
+  it('the limit is two spreads where they are wider', () => {
+    const shots = [at(0.45), at(0.5), at(0.55)];
+    expect([0.2, 0.24, 0.26].map((sd) => blame(shots, clean, zero, { sd, df: 20 }))).toEqual(['the arrow', 'the arrow', 'not the arrow']);
+  });
+  it('one wild shot among good ones is not the arrow', () => {
+    expect(blame([at(0.02), at(0.1), at(2)], clean, zero, spread)).toBe('not the arrow');
+    expect(blame([at(0.02), at(0.1), at(20), at(25)], clean, zero, spread)).toBe('not the arrow');
+  });
+  it('a reference that wandered off says nothing of the suspect', () => {
+    expect(blame([at(0.5), at(0.5), at(0.5)], [at(0.5), at(0.45)], zero, spread)).toBe('reference moved');
+    expect(blame([at(0.5), at(0.5), at(0.5)], [at(0.5), at(-0.1)], zero, spread)).toBe('the arrow');
+  });
+  it('waits for three shots, and two of the reference', () => {
+    expect(blame([at(0.5), at(0.5)], clean, zero, spread)).toBeNull();
+    expect(blame([at(0.5), at(0.5), at(0.5)], [at(0)], zero, spread)).toBeNull();
+    expect(blame([], [], zero, spread)).toBeNull();
+  });
+  it('does not depend on order or side, and never blames an arrow whose shots lie within half the limit', () => {
+    const tear = fc.integer({ min: -24, max: 24 }).map((n) => n / 16);
+    const shots = fc.array(fc.record({ x: tear, y: tear }), { maxLength: 6 });
+    fc.assert(fc.property(shots, shots, fc.double({ min: 0.05, max: 0.5, noNaN: true }), (suspect, reference, sd) => {
+      const verdict = blame(suspect, reference, at(0.125, 0.25), { sd, df: 20 });
+      expect(blame(suspect.toReversed(), reference.toReversed(), at(0.125, 0.25), { sd, df: 20 })).toBe(verdict);
+      const flip = (all: readonly { x: number; y: number }[]): { x: number; y: number }[] => all.map((s) => at(-s.x, s.y));
+      expect(blame(flip(suspect), flip(reference), at(-0.125, 0.25), { sd, df: 20 })).toBe(verdict);
+      const limit = Math.max(0.25, 2 * sd);
+      if (verdict === 'the arrow') expect(suspect.every((s) => Math.hypot(s.x - 0.125, s.y - 0.25) >= limit / 2 - 1e-9)).toBe(true);
+    }));
+  });
+  it.each([[0, 0, 0.01], [3, 0.88, 0.96], [4, 0.95, 1]])('an arrow %f spreads off is blamed in %f to %f of cases (simulated, three standard errors allowed)', (off, least, most) => {
+    const random = seededRandom(7);
+    const trials = 800;
+    const shots = (n: number, x: number): { x: number; y: number }[] => Array.from({ length: n }, () => at(x + 0.2 * random.normal(), 0.2 * random.normal()));
+    let blamed = 0;
+    for (let i = 0; i < trials; i++) if (blame(shots(3, 0.2 * off), shots(2, 0), zero, { sd: 0.2, df: 30 }) === 'the arrow') blamed++;
+    const allowed = (share: number): number => 3 * Math.sqrt((share * (1 - share)) / trials);
+    expect(blamed / trials).toBeGreaterThanOrEqual(least - allowed(least));
+    expect(blamed / trials).toBeLessThanOrEqual(most + allowed(most));
+  });
+});
+
+it('refuse what cannot be meant', () => {
+  for (const act of [
+    () => shotsNeeded(-1), () => shotsNeeded(2.5), () => shotsNeeded(NaN), () => tooManyOdd(3, 2), () => tooManyOdd(NaN, 2), () => tooManyOdd(1, -1),
+    () => blame([at(NaN)], [], zero, { sd: 0.2, df: 9 }), () => blame([], [at(0, NaN)], zero, { sd: 0.2, df: 9 }), () => blame([], [], zero, { sd: NaN, df: 9 }),
+    () => blame([at(0)], [], at(NaN), { sd: 0.2, df: 9 }),
+  ]) expect(act).toThrow(RangeError);
+  expect(() => tooManyOdd(3, 2)).toThrow('3 of 2 arrows are odd');
+});

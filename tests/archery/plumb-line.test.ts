@@ -1,0 +1,174 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { bends, fitPlumb, judgePlumb, plumbSpread, type PlumbPoint } from '../../src/archery/plumb-line.ts';
+import { seededRandom } from '../../src/maths/random.ts';
+
+/** Equal to the last bit; JSON writes numbers in full, and does not tell 0 from -0. */
+const same = (a: unknown, b: unknown): void => expect(JSON.stringify(a)).toBe(JSON.stringify(b));
+const known = { sd: 1, df: Infinity };
+const at = (distance: number, mean: number, count = 3): PlumbPoint => ({ distance, mean, count });
+const points = (least: number): fc.Arbitrary<PlumbPoint[]> => fc.uniqueArray(
+  fc.record({ distance: fc.integer({ min: 10, max: 60 }), mean: fc.integer({ min: -40, max: 40 }).map((n) => n / 4), count: fc.integer({ min: 1, max: 6 }) }),
+  { minLength: least, maxLength: 6, selector: (p) => p.distance });
+
+describe('fitPlumb', () => {
+  // NIST StRD, data set Norris (linear regression, lower difficulty); y and x typed from memory: all certified digits
+  // come out, which is the proof that they are right.
+  const NORRIS = [
+    0.1, 0.2, 338.8, 337.4, 118.1, 118.2, 888.0, 884.6, 9.2, 10.1, 228.1, 226.5, 668.5, 666.3, 998.5, 996.3, 449.1, 448.6, 778.9, 777.0, 559.2, 558.2,
+    0.3, 0.4, 0.1, 0.6, 778.1, 775.5, 668.8, 666.9, 339.3, 338.0, 448.9, 447.5, 10.8, 11.6, 557.7, 556.0, 228.3, 228.1, 998.0, 995.8, 888.8, 887.6,
+    119.6, 120.2, 0.3, 0.3, 0.6, 0.3, 557.6, 556.8, 339.3, 339.1, 888.0, 887.2, 998.5, 999.0, 778.9, 779.0, 10.2, 11.1, 117.6, 118.3, 228.9, 229.2,
+    668.4, 669.1, 449.2, 448.9, 0.2, 0.5,
+  ];
+  const RESIDUAL_SD = 0.884796396144373;
+  // Here spreads grow with the distance; counts that grow with its square give every mean of Norris the same weight, and its residual spread.
+  const norris = Array.from({ length: NORRIS.length / 2 }, (_, i) => {
+    const distance = NORRIS[2 * i + 1]!;
+    return at(distance, NORRIS[2 * i]!, ((36 * distance) / 1000 / RESIDUAL_SD) ** 2);
+  });
+  it('gives the certified line of Norris (NIST StRD), and its standard errors', () => {
+    const fit = fitPlumb(norris, known);
+    expect(fit.slope).toBeCloseTo(1.00211681802045, 12);
+    expect(fit.at(0).mean).toBeCloseTo(-0.262323073774029, 10);
+    expect(fit.se).toBeCloseTo(0.000429796848199937, 14);
+    expect(fit.at(0).se).toBeCloseTo(0.232818234301152, 11);
+  });
+  it('goes through two means (by hand), and is as sure as they are', () => {
+    const fit = fitPlumb([at(20, 1, 4), at(40, 3, 4)], known);
+    expect(fit.slope).toBeCloseTo(0.1, 12);
+    expect([fit.at(20).mean, fit.at(30).mean, fit.at(40).mean]).toEqual([expect.closeTo(1, 12), expect.closeTo(2, 12), expect.closeTo(3, 12)]);
+    // 0.72 in and 1.44 in for one shot, half for four; the slope is their difference over 20 yd.
+    expect(fit.at(20).se).toBeCloseTo(0.36, 12);
+    expect(fit.at(40).se).toBeCloseTo(0.72, 12);
+    expect(fit.se).toBeCloseTo(Math.hypot(0.36, 0.72) / 20, 12);
+  });
+  it('takes two means of one distance as one', () => {
+    const split = fitPlumb([at(20, 0, 1), at(20, 3, 2), at(40, 3)], known);
+    const whole = fitPlumb([at(20, 2, 3), at(40, 3)], known);
+    expect([split.slope, split.se]).toEqual([expect.closeTo(whole.slope, 12), expect.closeTo(whole.se, 12)]);
+  });
+  it('does not depend on order, and mirrors, to the last bit; more shots make it surer', () => {
+    const told = (p: readonly PlumbPoint[]): unknown => {
+      const { slope, se, at: line } = fitPlumb(p, { sd: 1.3, df: 8 });
+      return [slope, se, line(25)];
+    };
+    fc.assert(fc.property(points(2), (p) => {
+      same(told(p.toReversed()), told(p));
+      const [a, b] = [fitPlumb(p, known), fitPlumb(p.map((q) => at(q.distance, -q.mean, q.count)), known)];
+      same([-b.slope, b.se, -b.at(33).mean, b.at(33).se], [a.slope, a.se, a.at(33).mean, a.at(33).se]);
+      expect(fitPlumb(p.map((q) => at(q.distance, q.mean, 2 * q.count)), known).se).toBeLessThan(a.se);
+    }));
+  });
+});
+
+describe('judgePlumb', () => {
+  it('tells straight, slant and undecided apart (by hand: standard error of the drift 0.805 in, normal table)', () => {
+    const drift = (x: number): ReturnType<typeof judgePlumb> => judgePlumb([at(20, 0, 4), at(40, x, 4)], known, 1.5);
+    expect(drift(0)).toMatchObject({ verdict: 'straight', drift: 0, within: expect.closeTo(0.9376, 3) });
+    expect(drift(1)).toMatchObject({ verdict: 'undecided', drift: expect.closeTo(1, 12) });
+    // 1.5 + 0.8416 standard errors.
+    expect(drift(2.19)).toMatchObject({ verdict: 'slant', beyond: expect.closeTo(0.804, 3) });
+    expect(drift(2.16).verdict).toBe('undecided');
+    expect(drift(-2.19).verdict).toBe('slant');
+  });
+  it('has a margin of 1.5 spreads at the farthest distance, 1 mrad at the least', () => {
+    const p = [at(20, 0), at(40, 2)];
+    for (const [sd, give] of [[2, 1.5 * 2 * 1.44], [0.2, 1.44]] as const) same(judgePlumb(p, { sd, df: 9 }), judgePlumb(p, { sd, df: 9 }, give));
+  });
+  it('mirrors and does not depend on order', () => {
+    fc.assert(fc.property(points(2), fc.double({ min: 0.3, max: 4, noNaN: true }), (p, sd) => {
+      const judged = judgePlumb(p, { sd, df: 10 });
+      same(judgePlumb(p.toReversed(), { sd, df: 10 }), judged);
+      same(judgePlumb(p.map((q) => at(q.distance, -q.mean, q.count)), { sd, df: 10 }), { ...judged, drift: -judged.drift });
+    }));
+  });
+  it('rarely calls a straight line slanted, or 4 in of drift at 40 yd straight (simulated; three shots at each of three distances, 1.4 mrad)', () => {
+    const random = seededRandom(40);
+    const trials = 700;
+    const wrong = (slope: number, verdict: string): number => {
+      let count = 0;
+      for (let i = 0; i < trials; i++) {
+        const shots = [20, 30, 40].flatMap((distance) => Array.from({ length: 3 }, () => ({ distance, x: slope * (distance - 20) + 1.4 * 0.036 * distance * random.normal() })));
+        const spread = plumbSpread(shots, { sd: 1.4, df: 4 });
+        const means = [20, 30, 40].map((d) => at(d, shots.filter((s) => s.distance === d).reduce((t, s) => t + s.x, 0) / 3));
+        if (judgePlumb(means, spread).verdict === verdict) count++;
+      }
+      return count / trials;
+    };
+    // Both are below 2 % (measured 0.6 and 1.4); three standard errors more.
+    expect(wrong(0, 'slant')).toBeLessThan(0.02 + 3 * Math.sqrt((0.02 * 0.98) / trials));
+    expect(wrong(0.2, 'straight')).toBeLessThan(0.02 + 3 * Math.sqrt((0.02 * 0.98) / trials));
+  });
+});
+
+describe('bends', () => {
+  it('holds the middle against the line at 1 % (by hand: chi-square 6.635 on 1 df, any table, from memory)', () => {
+    // Weights of three shots are 3 / d^2 for one mrad; the middle's distance from the line of the outer two has this variance:
+    const variance = (0.036 ** 2 / 3) * (30 ** 2 + (20 ** 2 + 40 ** 2) / 4);
+    const limit = Math.sqrt(6.635 * variance);
+    expect(bends([at(20, 0), at(30, limit * 1.001), at(40, 0)], known)).toBe(true);
+    expect(bends([at(20, 0), at(30, limit * 0.999), at(40, 0)], known)).toBe(false);
+    expect(bends([at(20, 1), at(30, 2), at(40, 3)], known)).toBe(false);
+  });
+  it('says nothing with two distances', () => {
+    expect(bends([], known)).toBe(false);
+    expect(bends([at(20, 0), at(40, 50)], known)).toBe(false);
+    expect(bends([at(20, 0), at(20, 9), at(40, 50)], known)).toBe(false);
+  });
+  it('accuses a straight line once in a hundred, and finds 6 in at 30 yd (simulated; spread from 8 df, three standard errors)', () => {
+    const random = seededRandom(30);
+    const trials = 1500;
+    const found = (sag: number): number => {
+      let count = 0;
+      for (let i = 0; i < trials; i++) {
+        const sd = 1.4 * Math.sqrt(Array.from({ length: 8 }, () => random.normal() ** 2).reduce((t, x) => t + x, 0) / 8);
+        const means = [20, 30, 40].map((d) => at(d, 0.1 * d + (d === 30 ? sag : 0) + (1.4 * 0.036 * d * random.normal()) / Math.sqrt(3)));
+        if (bends(means, { sd, df: 8 })) count++;
+      }
+      return count / trials;
+    };
+    expect(Math.abs(found(0) - 0.01)).toBeLessThan(3 * Math.sqrt((0.01 * 0.99) / trials));
+    expect(found(6)).toBeGreaterThan(0.9);
+  });
+  it('does not depend on order or side', () => {
+    fc.assert(fc.property(points(3), (p) => {
+      const spread = { sd: 1.5, df: 7 };
+      expect(bends(p.toReversed(), spread)).toBe(bends(p, spread));
+      expect(bends(p.map((q) => at(q.distance, -q.mean, q.count)), spread)).toBe(bends(p, spread));
+    }));
+  });
+});
+
+describe('plumbSpread', () => {
+  it('pools over the distances as angles (by hand)', () => {
+    // At 20 yd 0.72 in is 1 mrad, at 40 yd 1.44 in. Squares 2 + 2 on 2 + 2 df, before that 1 on 2 * 3.
+    const shots = [...[-0.72, 0, 0.72].map((x) => ({ distance: 20, x })), ...[5 - 1.44, 5, 5 + 1.44].map((x) => ({ distance: 40, x }))];
+    expect(plumbSpread(shots, { sd: 1, df: 3 })).toEqual({ sd: expect.closeTo(1, 12), df: 10 });
+    expect(plumbSpread([], { sd: 1.3, df: 3 })).toEqual({ sd: expect.closeTo(1.3, 12), df: 6 });
+  });
+  it('a stray shot widens it much less than plain squares would, and it never vanishes', () => {
+    const shots = [0, 0, 6].map((x) => ({ distance: 20, x }));
+    expect(plumbSpread(shots, { sd: 0.5, df: 3 }).sd).toBeLessThan(0.6 * Math.sqrt((6 * 0.25 + 24 * 1.389 ** 2) / 8));
+    expect(plumbSpread([0, 0, 0].map((x) => ({ distance: 20, x })), { sd: 0.001, df: 1 }).sd).toBe(0.07);
+  });
+  it('does not depend on order or side', () => {
+    const shot = fc.record({ distance: fc.constantFrom(20, 30, 40), x: fc.integer({ min: -40, max: 40 }).map((n) => n / 8) });
+    fc.assert(fc.property(fc.array(shot, { maxLength: 12 }), (shots) => {
+      const spread = plumbSpread(shots, { sd: 1.2, df: 3 });
+      same(plumbSpread(shots.toReversed(), { sd: 1.2, df: 3 }), spread);
+      same(plumbSpread(shots.map(({ distance, x }) => ({ distance, x: -x })), { sd: 1.2, df: 3 }), spread);
+    }));
+  });
+});
+
+it('refuse what cannot be meant, and say what to do', () => {
+  const bad: (() => unknown)[] = [
+    () => fitPlumb([], known), () => fitPlumb([at(20, 0), at(20, 1)], known), () => fitPlumb([at(20, NaN), at(40, 1)], known), () => fitPlumb([at(0, 0), at(40, 1)], known),
+    () => fitPlumb([at(20, 0, 0), at(40, 1)], known), () => fitPlumb([at(20, 0), at(40, 1)], { sd: 0, df: 8 }), () => fitPlumb([at(20, 0), at(40, 1)], { sd: 1, df: NaN }),
+    () => fitPlumb([at(20, 0), at(40, 1)], known).at(NaN), () => judgePlumb([at(20, 0), at(40, 1)], known, -1), () => judgePlumb([at(20, 0)], known),
+    () => bends([at(20, NaN), at(30, 0), at(40, 0)], known), () => plumbSpread([{ distance: 20, x: NaN }], known), () => plumbSpread([{ distance: 0, x: 1 }], { sd: 1, df: 2 }),
+    () => plumbSpread([], { sd: 1, df: 0 }),
+  ];
+  for (const act of bad) expect(act).toThrow(RangeError);
+  expect(() => fitPlumb([at(20, 0)], known)).toThrow('a line needs two distances; there is one. Shoot from another distance as well');
+});
