@@ -25,13 +25,13 @@ describe('a run on a terminal', () => {
     await run.see('Which hand holds the bow?');
     expect(run.keyboard.rawMode).toBe(true);
     run.type(`${DOWN}\r`);
-    await run.see('What will stop the arrow?');
+    await run.see('What stands behind the paper?');
     run.type('q');
     expect(await run.done).toBe(0);
     expect(run.session.answers).toEqual(['left']);
     expect(run.terminal.shown).toMatch(/coach {2}Which hand holds the bow\?\n {2}you {4}left\n[\s\S]*all is kept; go on with: quarterturn$/);
     // The question that stood is gone from the live part, and nothing was painted twice.
-    expect(howOften(run.terminal.all, 'What will stop the arrow?')).toBe(0);
+    expect(howOften(run.terminal.all, 'What stands behind the paper?')).toBe(0);
     expect(howOften(run.terminal.all, 'Which hand holds the bow?')).toBe(1);
     expect(run.keyboard.rawMode).toBe(false);
     expect(run.terminal.raw).toContain('\u001b[?2004h');
