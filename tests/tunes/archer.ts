@@ -31,6 +31,8 @@ export interface Impacts {
   /** Spread of one field point (fletched arrow) at 20 yd, per axis; of the second group where that is another. */
   readonly sd: number;
   readonly sdSecond?: number;
+  /** Where both groups land together, from the dots, inches at 20 yd: the sight's affair. */
+  readonly both?: Tear;
 }
 
 /** What one arrow adds to the tear, inches. */
@@ -122,7 +124,7 @@ export class TestArcher {
     const second = ask.head === 'broadhead' || ask.shaft === 'unfletched';
     const sd = second ? (groups.sdSecond ?? groups.sd) : groups.sd;
     const at = (axis: 'x' | 'y'): number =>
-      (yards / 20) * ((second ? total(groups.start[axis], ledger, (knob) => groups.gain[knob]?.[axis]) : 0) + sd * this.random.normal());
+      (yards / 20) * ((groups.both?.[axis] ?? 0) + (second ? total(groups.start[axis], ledger, (knob) => groups.gain[knob]?.[axis]) : 0) + sd * this.random.normal());
     return { x: rounded(at('x'), 1 / 4), y: rounded(at('y'), 1 / 4) };
   }
 }

@@ -29,7 +29,10 @@ export interface Walked {
 /** Called after each answer but the last: a new pipe to the same journal, or null where nothing happened. */
 export type Interrupt = (answers: number, line: WalkLine) => Promise<Talk | null>;
 
-export async function walkThrough(first: Talk, archer: NumberedArcher, interrupt: Interrupt = async () => null): Promise<Walked> {
+/** A line that is said instead of an answer, or null where the archer simply answers. */
+export type Instead = (line: WalkLine) => unknown;
+
+export async function walkThrough(first: Talk, archer: NumberedArcher, interrupt: Interrupt = async () => null, instead: Instead = () => null): Promise<Walked> {
   let talk = first;
   let line = asWalkLine(await talk.hear());
   const lines = [line];
@@ -38,8 +41,9 @@ export async function walkThrough(first: Talk, archer: NumberedArcher, interrupt
   while (line.type !== 'done') {
     if (turns.length > 400) throw new Error(`400 answers and no end: ${JSON.stringify(line)}`);
     const ask = line.ask as Ask;
-    const answer = archer.reply(ask, line.bow as Ledger);
-    const reply = asWalkLine(await talk.say({ answer }), { about: ask.about, answer });
+    const said = instead(line) ?? { answer: archer.reply(ask, line.bow as Ledger) };
+    const reply = asWalkLine(await talk.say(said), { about: ask.about, said });
+    const answer = (said as { readonly answer?: unknown }).answer ?? said;
     lines.push(reply);
     turns.push({ line, ask, answer, reply });
     line = reply;
