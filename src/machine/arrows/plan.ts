@@ -42,8 +42,10 @@ export function stageOf(play: readonly string[], shots: readonly ArrowShot[], ne
 
 /** Arrows whose first shot lies further than `near` (in) from the middle of all first shots. */
 export function standOutAtOnce(play: readonly string[], shots: readonly ArrowShot[], near: number): readonly string[] {
+  const earliest = new Map<string, Tear | null>();
+  for (const shot of shots) if (shot.good && !earliest.has(shot.arrow)) earliest.set(shot.arrow, shot.tear);
   const first = play.flatMap((arrow) => {
-    const tear = shots.find((shot) => shot.arrow === arrow && shot.good)?.tear ?? null;
+    const tear = earliest.get(arrow) ?? null;
     return tear === null ? [] : [{ arrow, tear }];
   });
   if (first.length === 0) return [];
@@ -51,7 +53,11 @@ export function standOutAtOnce(play: readonly string[], shots: readonly ArrowSho
   return first.filter(({ tear }) => Math.hypot(tear.x - middle.x, tear.y - middle.y) > near + 1e-9).map(({ arrow }) => arrow);
 }
 
-const counter = (shots: readonly ArrowShot[]): Count => (arrow) => shots.filter((shot) => shot.good && shot.arrow === arrow).length;
+function counter(shots: readonly ArrowShot[]): Count {
+  const counts = new Map<string, number>();
+  for (const { arrow, good } of shots) if (good) counts.set(arrow, (counts.get(arrow) ?? 0) + 1);
+  return (arrow) => counts.get(arrow) ?? 0;
+}
 
 /** Shots since the last good one of a reference in this sitting: every sitting begins with one. */
 function sinceReference(shots: readonly ArrowShot[], sitting: number): number {

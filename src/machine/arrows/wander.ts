@@ -15,40 +15,46 @@ export interface Wander {
   readonly size: number;
 }
 
-/** Each arrow's own centre needs two shots; fewer references in all tell nothing. */
+/** Fewer references than this tell nothing. */
 const FEWEST = 6;
 /** The newest of them, as many as the limits of scatter know. */
 const MOST = 12;
 /** A drift by luck in at most one set of a hundred, both axes together. */
 const DRIFT_LEVEL = 1 - 0.01 / 4;
 
-/** How the reference shots of the rounds wander beyond luck; null where they hold still, or are too few to tell. */
-export function watchersWander(state: State): Wander | null {
-  const shots = ownCentred(roundShots(state).filter((shot) => shot.good && shot.reference)).slice(-MOST);
-  if (shots.length < FEWEST) return null;
-  const spread = paperSpreadOf(state);
-  const { kind, pair } = judgeConsistency(shots, spread);
-  if (kind === 'inconsistent') return { kind: 'scatter', size: pair };
-  const half = Math.floor(shots.length / 2);
-  const [early, late] = [meanOf(shots.slice(0, half)), meanOf(shots.slice(half))];
-  const limit = studentQuantile(DRIFT_LEVEL, spread.df) * spread.sd * Math.sqrt(1 / half + 1 / (shots.length - half));
-  const size = Math.hypot(late.x - early.x, late.y - early.y);
-  return Math.max(Math.abs(late.x - early.x), Math.abs(late.y - early.y)) > limit ? { kind: 'drift', size } : null;
+interface Watched {
+  /** Which shot of the rounds it was, counted from the arrow's own middle one. */
+  readonly at: number;
+  /** Its tear from its own arrow's centre, inches: tuning arrows differ a little among themselves. */
+  readonly off: Tear;
+  readonly of: number;
 }
 
-// Tuning arrows differ a little among themselves: each shot is told from its own arrow's centre, and widened by what that costs.
-function ownCentred(shots: readonly ArrowShot[]): readonly Tear[] {
-  const own = (arrow: string): readonly Tear[] => shots.flatMap((shot) => (shot.arrow === arrow && shot.tear !== null ? [shot.tear] : []));
-  return shots.flatMap(({ arrow, tear }) => {
-    const all = own(arrow);
-    if (tear === null || all.length < 2) return [];
-    const centre = meanOf(all);
-    const widened = Math.sqrt(all.length / (all.length - 1));
-    return [{ x: (tear.x - centre.x) * widened, y: (tear.y - centre.y) * widened }];
+/** How the reference shots of the rounds wander beyond luck; null where they hold still, or are too few to tell. */
+export function watchersWander(state: State): Wander | null {
+  const shots = roundShots(state).filter((shot) => shot.good);
+  const watched = fromOwnCentre(shots);
+  if (watched.length < FEWEST) return null;
+  const { sd, df } = paperSpreadOf(state);
+  const square = watched.reduce((sum, { at }) => sum + at ** 2, 0);
+  const slope = (axis: 'x' | 'y'): number => watched.reduce((sum, { at, off }) => sum + at * off[axis], 0) / square;
+  const limit = (studentQuantile(DRIFT_LEVEL, df) * sd) / Math.sqrt(square);
+  const [x, y] = [slope('x'), slope('y')];
+  if (Math.max(Math.abs(x), Math.abs(y)) > limit) return { kind: 'drift', size: Math.hypot(x, y) * (shots.length - 1) };
+  // Taken from a centre of their own few shots they lie closer than they were shot.
+  const asShot = watched.slice(-MOST).map(({ off, of }) => scaled(off, Math.sqrt(of / (of - 1))));
+  const { kind, pair } = judgeConsistency(asShot, { sd, df });
+  return kind === 'inconsistent' ? { kind: 'scatter', size: pair } : null;
+}
+
+function fromOwnCentre(shots: readonly ArrowShot[]): readonly Watched[] {
+  const references = shots.flatMap(({ arrow, reference, tear }, at) => (reference && tear !== null ? [{ arrow, tear, at }] : []));
+  return references.flatMap(({ arrow, tear, at }): readonly Watched[] => {
+    const own = references.filter((one) => one.arrow === arrow);
+    if (own.length < 2) return [];
+    const mean = (value: (one: (typeof own)[number]) => number): number => own.reduce((sum, one) => sum + value(one), 0) / own.length;
+    return [{ at: at - mean((one) => one.at), off: { x: tear.x - mean((one) => one.tear.x), y: tear.y - mean((one) => one.tear.y) }, of: own.length }];
   });
 }
 
-const meanOf = (tears: readonly Tear[]): Tear => ({
-  x: tears.reduce((sum, tear) => sum + tear.x, 0) / Math.max(1, tears.length),
-  y: tears.reduce((sum, tear) => sum + tear.y, 0) / Math.max(1, tears.length),
-});
+const scaled = ({ x, y }: Tear, by: number): Tear => ({ x: x * by, y: y * by });
