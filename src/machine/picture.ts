@@ -41,13 +41,15 @@ function groupsPicture(content: Content, state: State, good: readonly Shot[], al
   const spread = spreadOf(state);
   const [shown, kept] = [groupsIn(all, of), groupsIn(good, of)];
   const middle = (shots: readonly Shot[]): Tear => centreOf(shots, spread.sd).mean;
-  const { low, high } = gaugeOf(state).tolerance('side', spread);
+  const { low, high, aim } = gaugeOf(state).tolerance('side', spread);
+  const lower = gaugeOf(state).tolerance('height', spread).aim;
   return {
     kind: 'groups',
     names: of === 'broadheads' ? { a: phrase(content, 'what-field'), b: phrase(content, 'what-broadhead') } : { a: phrase(content, 'what-fletched'), b: phrase(content, 'what-unfletched') },
     a: shown.a.map(counted), b: shown.b.map(counted),
     means: { ...(kept.a.length > 0 ? { a: middle(kept.a) } : {}), ...(kept.b.length > 0 ? { b: middle(kept.b) } : {}) },
     margin: (high - low) / 2,
+    ...(aim === 0 && lower === 0 ? {} : { aim: { x: aim, y: lower } }),
   };
 }
 

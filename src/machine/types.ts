@@ -155,6 +155,8 @@ export interface GroupsPicture {
   /** Centres, once a group has a shot; and the margin of agreement, inches each way. */
   readonly means: { readonly a?: Tear; readonly b?: Tear };
   readonly margin?: number;
+  /** Where the centre of b belongs, from that of a, where that is not beside it: blades brake, and land a little lower. */
+  readonly aim?: Tear;
 }
 
 /** The arrows of a set side by side: where each one's tail goes, and which stands out. */
@@ -316,7 +318,8 @@ export type MachineEvent =
   | { readonly type: 'moved' }
   | { readonly type: 'looked' }
   | { readonly type: 'chosen'; readonly choice: 'accept' | 'go on' | 'finish step' }
-  | { readonly type: 'put back' };
+  | { readonly type: 'put back' }
+  | { readonly type: 'return'; readonly to: 'paper' | 'broadheads' };
 
 // ---- the seams between floors ----------------------------------------------------------------------------------------
 
