@@ -33,6 +33,7 @@ const verdict = z.enum([
 const event = z.discriminatedUnion('type', [
   z.strictObject({ type: z.enum(['settled', 'skipped', 'farther', 'due', 'clear', 'stop', 'released', 'moved', 'looked', 'put back']) }),
   z.strictObject({ type: z.literal('verdict'), verdict }),
+  z.strictObject({ type: z.literal('return'), to: z.enum(['paper', 'broadheads']) }),
   z.strictObject({ type: z.literal('chosen'), choice: z.enum(['accept', 'go on', 'finish step']) }),
 ]);
 

@@ -1,6 +1,6 @@
 // What a judgement leads to: the verdict goes to the machine, a cause is looked for, a change is put back, a response is kept.
 
-import { nextUndo } from './after-happening.ts';
+import { nextUndo } from './bring-back.ts';
 import { axisOf } from './ask.ts';
 import { shopNote } from './loop/advise.ts';
 import { canPutBackAt } from './walk.ts';

@@ -40,6 +40,11 @@ function oneTurn(d: Deciding): boolean {
   const open = pending.length > 0;
   if (place === 'asking') return open ? false : d.event({ type: 'clear' });
   if (place === 'safety' || place === 'baseline' || place === 'warmUp') return open ? false : d.event({ type: 'settled' });
+  const { backTo } = d.state.notes;
+  if (backTo !== null) {
+    d.add({ events: [{ type: 'return', to: backTo }], loop: { backTo: null } });
+    return true;
+  }
   // The finish asks its own questions in place; everything else interrupts.
   if (open) return place.startsWith('finish.') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
   if (chosen(d.state, 'release') === 'fingers') return d.event({ type: 'settled' });

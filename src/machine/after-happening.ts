@@ -4,12 +4,15 @@ import type { Changed } from './types.ts';
 import type { Trigger } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
 import type { Deciding, FactDraft } from './deciding.ts';
-import { undoAdvice } from './loop/advise.ts';
+import { finishAnew, movedInBetween, subjectIn, wantedBack } from './bring-back.ts';
+import { chosen } from './guards.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { settingNow } from './loop/sets.ts';
+import type { LoopNotes } from './notes.ts';
+import { isCableWork, voided } from './standing.ts';
 import type { Move } from './state.ts';
 import { stopOver } from './stops.ts';
-import { undoRuns } from './undo.ts';
+import { placeUnder } from './walk.ts';
 import { amountInWords, headlineOf } from './words.ts';
 
 /** Less than this away, in the same place, with nothing happened: the standing question simply goes on. */
@@ -62,15 +65,39 @@ export function longBreak(d: Deciding): void {
 // The bow is where it is: the ledger takes the move, what it asks for again is asked, and the next shots judge it.
 function movedUnasked(d: Deciding, knobId: Move['knob'], delta: number): void {
   const knob = d.content.knobs[knobId];
+  const what = `${headlineOf(knob, delta)} ${amountInWords({ value: Math.abs(delta), unit: knob.unit })}`;
   d.trigger(knob.trigger);
   d.trigger('unadvised-move');
-  d.add({ advice: null, loop: { newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, ...(isCableWork(knobId) ? { cablesAt: d.draft.seq } : {}) } });
-  d.say('moved-unasked', { what: `${headlineOf(knob, delta)} ${amountInWords({ value: Math.abs(delta), unit: knob.unit })}` });
+  if (isCableWork(knobId)) d.add({ loop: { cablesAt: d.draft.seq } });
+  if (!movedInBetween(d, knobId, what)) {
+    judgeAnew(d, voided(d.content, d.state, knobId), false);
+    d.say('moved-unasked', { what });
+  }
   const now = settingNow(d.state, knobId);
   if (Math.abs(now) > knob.hard + 1e-9) d.say('beyond-hard-limit', { knob: knob.name, limit: amountInWords({ value: knob.hard, unit: knob.unit }) });
 }
 
-export const isCableWork = (knob: Move['knob']): boolean => ['yoke', 'cam-spacers', 'cam-screw', 'cam-sync'].includes(knob);
+/** A fresh set, and where a result was taken back by it, from the chapter on that gave it. */
+function judgeAnew(d: Deciding, notes: Partial<LoopNotes>, wholeBow: boolean): void {
+  const tookBack = Object.keys(d.state.notes.axis).length > Object.keys(notes.axis ?? d.state.notes.axis).length
+    || Object.keys(d.state.notes.broadAxis).length > Object.keys(notes.broadAxis ?? d.state.notes.broadAxis).length;
+  const backTo = chapterToJudge(d, tookBack, wholeBow);
+  d.add({ advice: null, loop: { ...notes, purpose: 'judge', reshoot: true, ...(backTo === null ? {} : { backTo, inspection: null, offered: null, ...subjectIn(d.state, backTo) }) } });
+  d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
+  if (backTo !== 'paper') return;
+  const last = d.state.sets.findLast((set) => set.shots.length > 0);
+  if (last !== undefined && last.distance !== d.state.notes.distance) d.trigger('distance-changed');
+  finishAnew(d);
+}
+
+// Where nothing was said yet that no longer stands, the walk is in the right place already.
+function chapterToJudge(d: Deciding, tookBack: boolean, wholeBow: boolean): 'paper' | 'broadheads' | null {
+  const [chapter = '', stage = ''] = placeUnder(d.state.walk).split('.');
+  if (d.state.shotCount === 0 || chosen(d.state, 'release') === 'fingers') return null;
+  if (chapter === 'paper') return stage === 'second' || (tookBack && stage !== 'asFound') ? 'paper' : null;
+  if (chapter === 'broadheads' && stage !== 'preparing' && !wholeBow) return tookBack || stage === 'farther' ? 'broadheads' : null;
+  return ['broadheads', 'arrows', 'finish'].includes(chapter) ? 'paper' : null;
+}
 
 const TRIGGER_OF: Readonly<Record<Changed, Trigger | null>> = {
   string: 'string-replaced', rest: 'rest-replaced', release: 'release-replaced', arrow: 'arrow-changed',
@@ -82,26 +109,13 @@ function changed(d: Deciding, what: Changed): void {
   if (trigger !== null) d.trigger(trigger);
   d.say('changed', { what });
   if (what === 'sight') return;
-  const { epoch } = d.state.notes;
+  const { epoch, undo } = d.state.notes;
+  // What was to be put back was measured on another bow: it stays where it stands, in the ledger and in the history.
+  if (undo.length > 0) d.say('put-back-dropped');
   // What the old string, rest, release or arrow showed no longer counts; a fall leaves the shots but not their setting.
   const forgets = what === 'string' || what === 'rest' || what === 'release' || what === 'arrow';
-  d.add({ advice: null, loop: { epoch: epoch + 1, newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, ...(forgets ? { forgetBefore: epoch, learned: {}, ended: {}, worse: {}, axis: {} } : {}) } });
-}
-
-function wantedBack(d: Deciding, to: number): void {
-  const moves = [...d.state.moves].reverse().filter((m) => m.seq >= to);
-  d.add({ events: [{ type: 'put back' }], loop: { undo: moves.map((m) => m.seq), reshoot: false } });
-  nextUndo(d);
-}
-
-/** Advises how to undo what is still to be undone: the newest move, with all others of its adjustment at once. */
-export function nextUndo(d: Deciding): void {
-  const { state, content } = d;
-  const moves = state.moves.filter((move) => state.notes.undo.includes(move.seq));
-  const [run] = undoRuns(moves);
-  if (run === undefined) {
-    if (state.notes.undo.length > 0) d.add({ loop: { undo: [] } });
-    return;
-  }
-  d.add({ advice: undoAdvice(content, state, run), loop: { undoing: run.map((move) => move.seq) } });
+  judgeAnew(d, {
+    epoch: epoch + 1, undo: [], undoing: [], bringing: 0, axis: {}, broadAxis: {}, broadReached: 0, secondDistance: null, offeredFor: {},
+    ...(forgets ? { forgetBefore: epoch, forgetCarried: true, learned: {}, ended: {}, worse: {} } : {}),
+  }, true);
 }

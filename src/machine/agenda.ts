@@ -44,7 +44,10 @@ export const isOfFinish = (content: Content, step: string): boolean =>
 
 /** What must be answered before the walk may go on from here, first one first. */
 export function agenda(content: Content, state: State): readonly Pending[] {
-  const due = state.due.flatMap((id) => lookUp(content, id) ?? []).filter((p) => holds(state, p.step.when));
+  // Between two put-backs nothing is drawn or shot: what the moves ask for is asked once the bow is back.
+  const half = state.notes.undo.length > 0 && state.advice?.kind === 'put-back';
+  const waits = (step: Step): boolean => half && (step.pause === 'draw' || step.pause === 'shoot');
+  const due = state.due.flatMap((id) => lookUp(content, id) ?? []).filter((p) => holds(state, p.step.when) && !waits(p.step));
   const seen = new Set(due.map((p) => p.id));
   const fresh = routeSoFar(content, state)
     .filter((id) => !seen.has(id) && state.answers[id] === undefined)

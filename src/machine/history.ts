@@ -23,6 +23,12 @@ export function historyOf(content: Content, state: State): readonly HistoryEntry
   });
 }
 
+/** The point that the bow was at before this line, in words. */
+export function pointBefore(content: Content, state: State, to: number): string {
+  const last = state.moves.findLast((move) => move.seq < to);
+  return last === undefined ? phrase(content, 'history-as-found').toLowerCase() : phrase(content, 'point-after', { what: moveInWords(content, last) });
+}
+
 export function moveInWords(content: Content, move: Move): string {
   const knob = content.knobs[move.knob];
   const what = `${headlineOf(knob, move.delta)} ${amountInWords({ value: Math.abs(move.delta), unit: knob.unit })}`;

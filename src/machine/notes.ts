@@ -98,6 +98,10 @@ export interface LoopNotes {
   readonly undo: readonly number[];
   /** Those of them that the standing advice undoes at once. */
   readonly undoing: readonly number[];
+  /** The line at which the archer wanted the bow back at an earlier point, while that is under way; else 0. */
+  readonly bringing: number;
+  /** An earlier chapter that the walk goes back to as soon as no question is open. */
+  readonly backTo: 'paper' | 'broadheads' | null;
   /** Go back to shooting as soon as the walk goes on: what was being advised no longer stands. */
   readonly reshoot: boolean;
   readonly offered: 'accept' | 'finish step' | null;
@@ -122,7 +126,7 @@ const NO_ARROWS: ArrowNotes = {
 export const NO_NOTES: LoopNotes = {
   of: 'paper', broadAxis: {}, broadReached: 0, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,
   distance: 7, epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, axis: {},
-  inspection: null, inspections: 0, grossSeen: false, scattered: [], undo: [], undoing: [], reshoot: false, offered: null, offeredFor: {},
+  inspection: null, inspections: 0, grossSeen: false, scattered: [], undo: [], undoing: [], bringing: 0, backTo: null, reshoot: false, offered: null, offeredFor: {},
   declined: [], cablesAt: 0, heightAt: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
   secondDistance: null, done: false,
 };

@@ -2,13 +2,14 @@
 // "Tuned" is said of the setting that the shots were shot at, and of no later one.
 
 import type { Axis, Content, KnobId } from '../content/types.ts';
-import { isCableWork } from './after-happening.ts';
 import { chosen, measured } from './guards.ts';
 import { dayOf } from './history.ts';
 import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
+import { isCableWork } from './standing.ts';
 import { settingsOf, tidy, type Shot, type ShotSet, type State } from './state.ts';
+import type { LoopNotes } from './notes.ts';
 import type { RecordRow } from './types.ts';
 import { amountInWords, phrase, settingInWords, tearInWords } from './words.ts';
 import { placeOf } from './walk.ts';
@@ -39,10 +40,18 @@ function axisRows(content: Content, state: State): readonly RecordRow[] {
 }
 
 function axisInWords(content: Content, state: State, axis: Axis): string {
-  const result = state.notes.axis[axis];
+  const stands = state.notes.axis[axis];
+  const result = stands ?? lastSaid(state, axis);
   if (result === undefined) return phrase(content, 'result-none');
   const words = resultInWords(content, seenBy(state), result);
-  return movedSince(content, state, axis) ? phrase(content, 'result-moved-since', { was: words }) : words;
+  if (movedSince(content, state, axis)) return phrase(content, 'result-moved-since', { was: words });
+  return stands === undefined ? phrase(content, 'result-none') : words;
+}
+
+/** What was last said of an axis, where a change since has taken it back. */
+function lastSaid(state: State, axis: Axis): LoopNotes['axis'][Axis] {
+  const said = state.facts.flatMap((fact) => fact.decided.findings).findLast((f) => f.kind === 'axis' && f.axis === axis && f.chapter === 'paper');
+  return said?.kind === 'axis' ? { result: said.result, chance: said.chance ?? 0 } : undefined;
 }
 
 // A change on this axis, on cables or on arrows after the last word about it: that word was about another setting.

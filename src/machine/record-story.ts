@@ -2,9 +2,10 @@
 
 import type { Content } from '../content/types.ts';
 import { lookUp } from './agenda.ts';
-import { historyOf } from './history.ts';
+import { historyOf, pointBefore } from './history.ts';
 import type { State } from './state.ts';
 import type { Fact, RecordRow } from './types.ts';
+import { sameSettings, settingsBefore } from './undo.ts';
 import { phrase } from './words.ts';
 
 export function changeRows(content: Content, state: State): readonly RecordRow[] {
@@ -37,6 +38,8 @@ function noticedIn(content: Content, state: State, fact: Fact): readonly RecordR
       return [row('stop', fact.words), ...found];
     case 'changed':
       return [row('changed', fact.note === '' ? fact.what : `${fact.what}: ${fact.note}`), ...found];
+    case 'wanted-back':
+      return [row('brought-back', broughtBack(content, state, fact)), ...found];
     case 'resumed':
       return fact.setAside === undefined ? found : [row('set-aside', `${fact.setAside.from} to ${fact.setAside.to}`), ...found];
     case 'answered': {
@@ -47,6 +50,17 @@ function noticedIn(content: Content, state: State, fact: Fact): readonly RecordR
     default:
       return found;
   }
+}
+
+/** To which point, and how many changes that undid; or that it was left. */
+function broughtBack(content: Content, state: State, { seq, to }: Extract<Fact, { kind: 'wanted-back' }>): string {
+  const undone = state.moves.filter((move) => move.seq >= to && move.seq < seq);
+  const next = state.facts.find((fact) => fact.kind === 'wanted-back' && fact.seq > seq)?.seq ?? Infinity;
+  const wanted = settingsBefore(state, to);
+  const reached = state.moves.some((move) => move.seq > seq && move.seq < next && sameSettings(settingsBefore(state, move.seq + 1), wanted));
+  const point = pointBefore(content, state, to);
+  if (!reached) return phrase(content, 'brought-back-not', { point });
+  return phrase(content, undone.length === 1 ? 'brought-back-one' : 'brought-back', { point, n: undone.length });
 }
 
 /** The option that was picked, in its own words; a figure is on the card already. */

@@ -4,6 +4,7 @@
 import type { Content } from '../content/types.ts';
 import { plainAnswer } from './answer-words.ts';
 import { answeredInWords, type AnsweredFact } from './answered-words.ts';
+import { pointBefore } from './history.ts';
 import type { State } from './state.ts';
 import type { Fact, TranscriptEntry } from './types.ts';
 import { amountInWords, headlineOf } from './words.ts';
@@ -32,7 +33,7 @@ function archerSaid(content: Content, state: State, fact: Fact): readonly Transc
     case 'changed':
       return line(`replaced or changed: ${fact.what}${fact.note === '' ? '' : ` (${fact.note})`}`);
     case 'wanted-back':
-      return line('put it back');
+      return line(`bring the bow back: ${pointBefore(content, state, fact.to)}`);
     case 'begun':
     case 'resumed':
       return [];

@@ -2,7 +2,7 @@
 
 import type { Axis } from '../content/types.ts';
 import { adoptJudgement } from './adopt-judgement.ts';
-import { nextUndo } from './after-happening.ts';
+import { nextUndo } from './bring-back.ts';
 import { axisOf } from './ask.ts';
 import type { Deciding } from './deciding.ts';
 import { choose, shopNote } from './loop/advise.ts';
@@ -34,11 +34,10 @@ export function turnLoop(d: Deciding, phase: string): boolean {
     case 'passed':
       return turnPassed(d);
     case 'puttingBack':
-      if (d.state.notes.reshoot) return reshoot(d);
+      if (d.state.advice === null) nextUndo(d);
       if (d.state.advice !== null) return false;
-      if (d.state.notes.undo.length === 0) return d.event({ type: 'looked' });
-      nextUndo(d);
-      return false;
+      // All is put back, or there was nothing to put back.
+      return d.event({ type: d.state.notes.purpose === 'prove' ? 'moved' : 'looked' });
     default:
       // inspecting, offering: the archer chooses, unless something else made the question void.
       return d.state.notes.reshoot && phase === 'offering' ? reshoot(d) : false;
@@ -98,6 +97,8 @@ export function startAnew(d: Deciding): void {
 }
 
 function turnProving(d: Deciding): boolean {
+  // Moved or found otherwise in between: there is no return to be proved any more.
+  if (d.state.notes.reshoot) return reshoot(d);
   startAnew(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (taken(d.state) < d.state.notes.wanted) return false;
@@ -124,6 +125,7 @@ function turnAdvising(d: Deciding): boolean {
 // In tolerance. One finishing step is offered where the estimate lies beyond 1/8 in and the knob is learned.
 function turnPassed(d: Deciding): boolean {
   const { notes } = d.state;
+  if (notes.reshoot) return reshoot(d);
   if (notes.offered === 'finish step') return false;
   const axis = axisOf(d.place);
   if (axis !== null && notes.offeredFor[axis] !== true && finishingStepFits(d, axis)) {

@@ -21,12 +21,12 @@ function hasNothingToDo(d: Deciding, stage: string): boolean {
   const results = axisResults(d.state);
   if (axes.some((axis) => results[axis]?.result === 'inconsistent')) return true;
   if (stage === 'asFound') return false;
-  if (stage === 'second') return of !== 'paper' || tunedAxes(d.state).length === 0;
+  if (stage === 'second') return of !== 'paper' || tunedAxes(d.state).length === 0 || d.state.notes.secondDistance !== null;
   const axis = axisOf(d.place);
   if (axis === null || !axes.includes(axis)) return axis !== null;
   if (stage === 'heightAgain') return results.height !== undefined && (cablesAt <= heightAt || results.height.result !== 'tuned');
   const ended = results[axis]?.result;
-  return ended === 'cannot' || (of === 'broadheads' && ended === 'accepted');
+  return ended === 'cannot' || ended === 'accepted';
 }
 
 const METHODS: Readonly<Record<string, { readonly of: SetKind; readonly first: readonly string[] }>> = {

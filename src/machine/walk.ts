@@ -10,6 +10,14 @@ const means = (verdict: Verdict) => ({ event }: { event: MachineEvent }): boolea
 const chose = (choice: 'accept' | 'go on' | 'finish step') => ({ event }: { event: MachineEvent }): boolean =>
   event.type === 'chosen' && event.choice === choice;
 
+const goesTo = (chapter: 'paper' | 'broadheads') => ({ event }: { event: MachineEvent }): boolean =>
+  event.type === 'return' && event.to === chapter;
+
+/** Back to an earlier chapter: what is to be put back is put back there, and from there on all is judged again. */
+const goingBack = {
+  return: [{ guard: goesTo('paper'), target: '#height.puttingBack' }, { guard: goesTo('broadheads'), target: '#broadHeight.puttingBack' }],
+};
+
 /**
  * The measuring loop that every axis shares: shoot, judge, advise one change, make it, shoot again; put back and
  * prove; look elsewhere. `after` is where the walk goes when the axis is settled.
@@ -110,6 +118,7 @@ const second = {
 const broadheads = {
   id: 'broadheads',
   initial: 'preparing' as const,
+  on: goingBack,
   states: {
     preparing: { on: { settled: { target: 'height' }, skipped: { target: '#arrows' } } },
     height: measuringLoop('broadHeight', '#broadSide'),
@@ -122,7 +131,7 @@ const broadheads = {
 const arrows = {
   id: 'arrows',
   initial: 'preparing' as const,
-  on: { 'put back': { target: '#heightAgain.puttingBack' } },
+  on: { ...goingBack, 'put back': { target: '#heightAgain.puttingBack' } },
   states: {
     preparing: { on: { settled: { target: 'screening' }, skipped: { target: '#finish' } } },
     screening: {
@@ -162,7 +171,7 @@ const arrows = {
 const finish = {
   id: 'finish',
   initial: 'tightening' as const,
-  on: { 'put back': { target: '#heightAgain.puttingBack' } },
+  on: { ...goingBack, 'put back': { target: '#heightAgain.puttingBack' } },
   states: {
     tightening: { on: { settled: { target: 'proof' } } },
     proof: {
@@ -198,6 +207,7 @@ export const walkMachine = setup({
         warmUp: { on: { settled: { target: 'paper' } } },
         paper: {
           initial: 'asFound',
+          on: goingBack,
           states: {
             asFound,
             height: measuringLoop('height', '#side'),
@@ -251,7 +261,14 @@ const CHAPTER_OF: Readonly<Record<string, Chapter>> = {
 /** The chapter of a place; null in `asking` and `stopped`, which interrupt a chapter. */
 export const chapterOfPlace = (place: string): Chapter | null => CHAPTER_OF[place.split('.')[0] ?? ''] ?? null;
 
-/** Places in which a change on the bow can be put back. */
-const WITH_PUT_BACK = [/^paper\.(height|side|heightAgain|second)\./, /^broadheads\.(height|side)\./, /^arrows\./, /^finish\./];
+/** Places in which a change on the bow can be put back: from the first sheet on, while no question interrupts. */
+export const canPutBackAt = (place: string): boolean => /^(paper|broadheads|arrows|finish)\./.test(place);
 
-export const canPutBackAt = (place: string): boolean => WITH_PUT_BACK.some((pattern) => pattern.test(place));
+/** Where the walk stands under a question or a stop that interrupts it. */
+export function placeUnder(snapshot: WalkSnapshot): string {
+  const place = placeOf(snapshot);
+  if (place !== 'asking' && place !== 'stopped') return place;
+  const under = Object.values(snapshot.historyValue ?? {})[0] ?? [];
+  const deepest = [...under].sort((a, b) => b.path.length - a.path.length)[0];
+  return deepest?.path.slice(1).join('.') ?? '';
+}

@@ -9,6 +9,7 @@ const VERDICTS: Record<Verdict, true> = {
 const EVENTS: readonly MachineEvent[] = [
   { type: 'settled' }, { type: 'skipped' }, { type: 'farther' }, { type: 'due' }, { type: 'clear' }, { type: 'stop' }, { type: 'released' }, { type: 'moved' }, { type: 'looked' }, { type: 'put back' },
   ...(Object.keys(VERDICTS) as Verdict[]).map((verdict): MachineEvent => ({ type: 'verdict', verdict })),
+  ...(['paper', 'broadheads'] as const).map((to): MachineEvent => ({ type: 'return', to })),
   ...(['accept', 'go on', 'finish step'] as const).map((choice): MachineEvent => ({ type: 'chosen', choice })),
 ];
 
@@ -107,7 +108,7 @@ describe('the walk, explored whole', () => {
 
   test('shoots to prove after a put-back, before anything else is advised', () => {
     const out = edges.filter(({ from, to }) => placeOf(from).endsWith('.puttingBack') && placeOf(to) !== placeOf(from) && !['asking', 'stopped'].includes(placeOf(to)));
-    expect(new Set(out.map(({ event, to }) => `${event.type} ${placeOf(to).split('.').at(-1)}`))).toEqual(new Set(['moved proving', 'looked shooting']));
+    expect(new Set(out.map(({ event, to }) => `${event.type} ${placeOf(to).split('.').at(-1)}`))).toEqual(new Set(['moved proving', 'looked shooting', 'return puttingBack']));
   });
 
   test('stays in the record: nothing but a stop or a question leads out', () => {

@@ -78,7 +78,7 @@ function sidewaysLooks(state: State): readonly string[] {
 
 function restoreRest(content: Content, state: State): Choice | null {
   const offset = restOffset(state);
-  if (Math.abs(offset) <= OFF_FIGURE + 1e-9 || state.moves.some((m) => m.knob === 'rest-side')) return null;
+  if (Math.abs(offset) <= OFF_FIGURE + 1e-9 || settingNow(state, 'rest-side') !== 0) return null;
   const from = settingNow(state, 'rest-side');
   const advice = plainMove(content, state, content.knobs['rest-side'], from, tidy(from - offset), phrase(content, 'rest-to-figure', { off: amountInWords({ value: Math.abs(offset), unit: 'in' }) }));
   return { kind: 'advice', advice, knob: 'rest-side' };
@@ -87,7 +87,7 @@ function restoreRest(content: Content, state: State): Choice | null {
 // A nock below level or more than 1/4 in above it is set right before anything finer.
 function liftNock(content: Content, state: State): Choice | null {
   const height = measured(state, 'nock-height');
-  if (height === undefined || state.moves.some((m) => m.knob === 'nock-height')) return null;
+  if (height === undefined || settingNow(state, 'nock-height') !== 0) return null;
   const knob = content.knobs['nock-height'];
   const want = height < 0 ? 0 : height > 1 / 4 ? 1 / 4 : height;
   const steps = Math.ceil(Math.abs(want - height) / knob.smallest - 1e-9);

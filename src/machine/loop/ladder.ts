@@ -67,7 +67,9 @@ export const OFF_FIGURE = 1 / 16;
 export function homeOf(state: State, knob: KnobId): number {
   if (subjectOf(state) === 'broadheads') {
     // A knob that was never moved stands at 0 in the settings of that set, whatever was done since.
-    const first = state.sets.find((set) => set.of === 'broadheads');
+    // Where the bow was brought back to paper in between, the chapter began anew after it.
+    const before = state.sets.findLastIndex((set) => set.of !== 'broadheads' && set.shots.length > 0);
+    const first = state.sets.slice(before + 1).find((set) => set.of === 'broadheads');
     return first === undefined ? settingNow(state, knob) : (first.settings[knob] ?? 0);
   }
   const begun = offsetFromMaker(state);
