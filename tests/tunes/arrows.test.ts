@@ -166,6 +166,24 @@ describe('what cannot be done to an arrow', () => {
   });
 });
 
+describe('another day in the middle of the rounds', () => {
+  it('begins with a reference; an arrow that ticks that day is named, never shot again, and the others go on', () => {
+    const bow = tuned(6);
+    const first = play(bow, { until: ({ ask }) => ask?.step === 'shoot-each-arrow' && ask.kind === 'tear' && ask.shots.taken === 14 });
+    const dayOne = first.store.facts.length;
+    const nextDay = Date.parse(first.store.facts.at(-1)?.time ?? '') + 20 * 60 * 60 * 1000;
+    const outs = [7, 0];
+    const found: Readonly<Record<string, unknown>> = { 'gate:arrows-flexed': 'some-bad', 'arrows-set-aside': 1, 'arrow-out': () => outs.shift() ?? 0 };
+    const played = play({ ...bow, seed: 7, answers: { ...bow.answers, ...found } }, { store: first.store, startAt: nextDay });
+    expect(played.views.flatMap(({ ask }) => (ask?.kind === 'tear' && ask.step === 'shoot-each-arrow' ? [ask] : []))[0]).toMatchObject({ shots: { taken: 14 } });
+    const tags = played.store.facts.flatMap((fact) => (fact.seq > dayOne && fact.kind === 'answered' ? (fact.decided.loop?.tags ?? []) : []));
+    expect(tags[0]).toMatchObject({ reference: true });
+    expect(tags.map(({ arrow }) => arrow)).not.toContain('7');
+    expect(classesOf(played).find(({ arrow }) => arrow === '7')).toMatchObject({ class: 'never again' });
+    expect(classesOf(played)).toHaveLength(12);
+  });
+});
+
 describe('the arrows are passed over', () => {
   it.each([['another day', { 'arrows-wanted': 'later' }, 'left for another day'], ['an archer who scatters', {}, 'scatter too far']])('%s', (_name, answers, words) => {
     const hand = words.startsWith('scatter') ? { sd: 0.9 } : {};

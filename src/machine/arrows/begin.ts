@@ -5,7 +5,7 @@ import { chosen, holds } from '../guards.ts';
 import { FIRST_DISTANCE } from '../loop/sets.ts';
 import type { State } from '../state.ts';
 import { roundsLeft, roundsOf, ROUNDS } from './plan.ts';
-import { arrowsCounted } from './shots.ts';
+import { arrowsCounted, roundShots } from './shots.ts';
 
 /** Why the arrows are passed over; null where they are not. */
 export function skipReason(state: State): 'done' | 'no-paper' | 'scatter' | 'later' | null {
@@ -26,6 +26,6 @@ export function beginRounds(d: Deciding): true {
     events: [{ type: 'settled' }], advice: null,
     loop: { of: 'arrows', newSet: true, distance: FIRST_DISTANCE, purpose: 'judge', arrows: { ...notes.arrows, inSet }, inspection: null, offered: null },
   });
-  d.say('arrows-begin', { arrows: inSet, rounds: ROUNDS, shots: roundsLeft(roundsOf(d.state), []).length });
+  d.say('arrows-begin', { arrows: inSet, rounds: ROUNDS, shots: roundsLeft(roundsOf(d.state), roundShots(d.state)).length });
   return true;
 }
