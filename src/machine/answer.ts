@@ -58,7 +58,7 @@ export function hint(ask: Ask): string {
     case 'text':
       return 'Write a few words.';
     case 'amount':
-      return `Answer "as told", "not now", "another", or how far it was really moved, like ${formatQuantity({ value: ask.unit === 'in' ? 1 / 32 : 1 / 2, unit: ask.unit })}.`;
+      return `Answer "as told", "not now", "another", or how far it was really moved, like ${formatQuantity({ value: ask.unit === 'in' ? 1 / 32 : ask.unit === 'count' ? 1 : 1 / 2, unit: ask.unit })}.`;
     case 'tear':
     case 'impact':
       return 'Write it like "high 1/2 left 1/8", or x and y like "-0.1 0.5" (right and high are plus).';
