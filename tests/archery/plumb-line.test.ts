@@ -146,6 +146,10 @@ describe('plumbSpread', () => {
     expect(plumbSpread(shots, { sd: 1, df: 3 })).toEqual({ sd: expect.closeTo(1, 12), df: 10 });
     expect(plumbSpread([], { sd: 1.3, df: 3 })).toEqual({ sd: expect.closeTo(1.3, 12), df: 6 });
   });
+  it('pools inside each setting of the bow: what a move shifted is no spread', () => {
+    const shots = [0, 1].flatMap((set) => [-0.72, 0, 0.72].map((x) => ({ distance: 20, x: x + 5 * set, set })));
+    expect(plumbSpread(shots, { sd: 1, df: 3 })).toEqual({ sd: expect.closeTo(1, 12), df: 10 });
+  });
   it('a stray shot widens it much less than plain squares would, and it never vanishes', () => {
     const shots = [0, 0, 6].map((x) => ({ distance: 20, x }));
     expect(plumbSpread(shots, { sd: 0.5, df: 3 }).sd).toBeLessThan(0.6 * Math.sqrt((6 * 0.25 + 24 * 1.389 ** 2) / 8));
