@@ -23,7 +23,8 @@ export function resultRows(content: Content, state: State): readonly RecordRow[]
   return [
     ...rows,
     { name: phrase(content, 'record-shots'), value: phrase(content, 'record-shots-value', { shots: state.shotCount, bad, days: `${days} ${days === 1 ? 'day' : 'days'}` }) },
-    { name: phrase(content, 'record-spread'), value: `${paperSpreadOf(state).sd.toFixed(2)} in` },
+    // Of tears: where none was shot there is nothing to tell.
+    ...(countingSets(state, 'paper').some((set) => goodShots(set).length > 1) ? [{ name: phrase(content, 'record-spread'), value: `${paperSpreadOf(state).sd.toFixed(2)} in` }] : []),
   ];
 }
 
@@ -44,7 +45,10 @@ function axisInWords(content: Content, state: State, axis: Axis): string {
   const result = stands ?? lastSaid(state, axis);
   if (result === undefined) return phrase(content, 'result-none');
   const words = resultInWords(content, seenBy(state), result);
-  if (movedSince(content, state, axis)) return phrase(content, 'result-moved-since', { was: words });
+  if (movedSince(content, state, axis)) {
+    // Where broadheads agree, they have the last word: nobody goes back to paper after them.
+    return phrase(content, state.notes.broadAxis[axis]?.result === 'tuned' ? 'result-by-broadheads' : 'result-moved-since', { was: words });
+  }
   return stands === undefined ? phrase(content, 'result-none') : words;
 }
 
@@ -54,9 +58,10 @@ function lastSaid(state: State, axis: Axis): LoopNotes['axis'][Axis] {
   return said?.kind === 'axis' ? { result: said.result, chance: said.chance ?? 0 } : undefined;
 }
 
-// A change on this axis, on cables or on arrows after the last word about it: that word was about another setting.
+// A change on this axis, on cables or on arrows after the last word about it: that word was about another setting. What
+// broadheads showed later is a word of their own.
 function movedSince(content: Content, state: State, axis: Axis): boolean {
-  const said = state.facts.findLast((fact) => fact.decided.findings.some((f) => f.kind === 'axis' && f.axis === axis))?.seq ?? 0;
+  const said = state.facts.findLast((fact) => fact.decided.findings.some((f) => f.kind === 'axis' && f.axis === axis && f.chapter === 'paper'))?.seq ?? 0;
   const sum: Partial<Record<KnobId, number>> = {};
   for (const { knob, delta, seq } of state.moves) if (seq > said) sum[knob] = (sum[knob] ?? 0) + delta;
   return (Object.entries(sum) as [KnobId, number][]).some(([id, delta]) =>
@@ -70,12 +75,13 @@ function tearRows(content: Content, state: State): readonly RecordRow[] {
   const row = (id: string, distance: number, shots: readonly Shot[]): readonly RecordRow[] =>
     (shots.length === 0 ? [] : [{ name: phrase(content, id, { distance }), value: meanInWords(state, shots) }]);
   const second = state.notes.secondDistance;
-  const confirmed = (['height', 'side'] as const).filter((axis) => state.notes.axis[axis]?.result === 'tuned').map((axis) => phrase(content, `axis-${axis}`).toLowerCase());
+  const confirmed = (['height', 'side'] as const).filter((axis) => state.notes.axis[axis]?.result === 'tuned' && !movedSince(content, state, axis))
+    .map((axis) => phrase(content, `axis-${axis}`).toLowerCase());
   return [
     ...row('record-as-found-tear', first?.distance ?? FIRST_DISTANCE, asFound),
     ...row('record-last-tear', FIRST_DISTANCE, here(FIRST_DISTANCE)),
     ...row('record-last-tear', SECOND_DISTANCE, here(SECOND_DISTANCE)),
-    ...(second === null ? [] : [{
+    ...(second === null || confirmed.length === 0 ? [] : [{
       name: phrase(content, 'record-second', { distance: SECOND_DISTANCE }),
       value: phrase(content, second === 'confirmed' ? 'record-confirmed' : 'record-not-confirmed', { axes: confirmed.join(', ') }),
     }]),
