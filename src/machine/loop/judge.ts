@@ -29,7 +29,7 @@ export function judgeAsFound(content: Content, state: State): Judgement {
   const say = wholeSummary(content, state, gauge);
   if (all.every((e) => inTolerance(gauge, e))) {
     return judgement('in tolerance', {
-      say: [...say, phrase(content, 'as-found-tuned')],
+      say: [...say, phrase(content, gauge.of === 'plumb' ? 'as-found-straight' : 'as-found-tuned')],
       notes: { ...endAxes(state, Object.fromEntries(all.map((e) => [e.axis, { result: 'tuned', chance: e.within }]))), heightAt: lastSeq(state) },
       findings: all.map((e) => axisFinding(state, e.axis, 'tuned', e.within)),
     });
