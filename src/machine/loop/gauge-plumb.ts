@@ -1,6 +1,7 @@
 // A plumb line over several distances, always the same sight mark and dot: the drift to one side from the nearest to the
 // farthest distance. It shows left and right alone.
 
+import { sum } from '../../maths/sum.ts';
 import { fitPlumb, plumbSpread } from '../../archery/plumb-line.ts';
 import { margin, milliradians } from '../../archery/two-groups.ts';
 import type { Spread } from '../../archery/spread.ts';
@@ -54,6 +55,6 @@ const yardsOf = (shot: Shot): number => (shot.tag?.distance ?? PLUMB_YARDS[0] * 
 export function plumbPoints(shots: readonly Shot[]): readonly { readonly distance: number; readonly mean: number; readonly count: number }[] {
   return PLUMB_YARDS.flatMap((distance) => {
     const xs = shots.filter((shot) => yardsOf(shot) === distance).map((shot) => shot.x);
-    return xs.length === 0 ? [] : [{ distance, mean: xs.reduce((sum, x) => sum + x, 0) / xs.length, count: xs.length }];
+    return xs.length === 0 ? [] : [{ distance, mean: sum(xs) / xs.length, count: xs.length }];
   });
 }
