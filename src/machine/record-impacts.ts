@@ -4,6 +4,7 @@ import type { Content } from '../content/types.ts';
 import type { LoopNotes, SetKind } from './notes.ts';
 import { gaugeOf, type Gauge } from './loop/gauge.ts';
 import { FIRST_YARDS } from './loop/gauge-groups.ts';
+import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { countingSets, FEET_PER_YARD, FIRST_DISTANCE, goodShots, settingKey } from './loop/sets.ts';
 import { percent } from './loop/summary.ts';
 import { settingsOf, type ShotSet, type State } from './state.ts';
@@ -21,6 +22,7 @@ export function seenBy(state: State): Exclude<SetKind, 'arrows' | 'broadheads'> 
 type AxisEnd = NonNullable<LoopNotes['axis']['height']>;
 
 export function resultInWords(content: Content, by: SetKind, { result, chance }: AxisEnd): string {
+  if (result === 'tuned' && by === 'plumb') return phrase(content, 'result-straight', { from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], chance: percent(chance) });
   if (result === 'tuned' && by !== 'paper') return phrase(content, 'result-agree', { distance: FIRST_YARDS, chance: percent(chance) });
   return phrase(content, `result-${result}`, { chance: percent(chance), distance: FIRST_DISTANCE });
 }
@@ -33,7 +35,8 @@ function broadheadRows(content: Content, state: State): readonly RecordRow[] {
   const { broadAxis, broadReached } = state.notes;
   const name = phrase(content, 'record-broadheads');
   const rows = readRows(content, state, 'broadheads');
-  if (rows.length === 0) return [];
+  // Shot, and every set scattered: there is no reading, but that it was not judged is told.
+  if (rows.length === 0 && Object.keys(broadAxis).length === 0) return [];
   const ends = (['height', 'side'] as const).map((axis): RecordRow => {
     const end = broadAxis[axis];
     const agree = (chance: number): string => phrase(content, 'result-agree', { distance: broadReached > 0 ? broadReached : FIRST_YARDS, chance: percent(chance) });
@@ -51,8 +54,13 @@ function readRows(content: Content, state: State, of: Impacts): readonly RecordR
   return distances.flatMap((distance) => {
     const at: State = { ...state, notes: { ...state.notes, of, distance } };
     const value = readingOf(content, gaugeOf(at), sets.filter((set) => set.distance === distance));
-    return value === null ? [] : [{ name: phrase(content, `record-${of}`), value: phrase(content, 'record-impact-value', { distance: distance / FEET_PER_YARD, ...value }) }];
+    return value === null ? [] : [{ name: phrase(content, `record-${of}`), value: impactsInWords(content, of, distance / FEET_PER_YARD, value) }];
   });
+}
+
+function impactsInWords(content: Content, of: Impacts, distance: number, { diff, shots }: { readonly diff: string; readonly shots: number }): string {
+  if (of === 'plumb') return phrase(content, 'record-plumb-value', { from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], drift: diff, shots });
+  return phrase(content, of === 'broadheads' ? 'record-broadheads-value' : 'record-unfletched-value', { distance, diff, shots });
 }
 
 /** What sets of one kind and distance show together, in words; null where that is nothing yet. */
