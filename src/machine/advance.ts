@@ -8,7 +8,7 @@ import { turnFinish } from './turn-finish.ts';
 import { arrowsWait, turnArrows } from './turn-arrows.ts';
 import { turnFarther, turnPreparing } from './turn-broadheads.ts';
 import { turnLoop } from './turn-loop.ts';
-import type { Chapter } from './types.ts';
+import { CHAPTERS, type Chapter } from './types.ts';
 
 const MOST_TURNS = 60;
 
@@ -26,7 +26,7 @@ export function advance(d: Deciding): void {
 // A new chapter begins with a word on what it is for, and why it comes here.
 function introduce(d: Deciding, begun: Chapter): void {
   const now = chapterOf(d.state);
-  if (now === begun || d.place === 'stopped' || chosen(d.state, 'release') === 'fingers') return;
+  if (CHAPTERS.indexOf(now) <= CHAPTERS.indexOf(begun) || d.place === 'stopped' || chosen(d.state, 'release') === 'fingers') return;
   if (now === 'paper' && holds(d.state, ['no-paper'])) { d.say('no-paper-told'); return; }
   d.add({ say: d.content.chapters.find((chapter) => chapter.id === now)?.intro ?? [] });
 }

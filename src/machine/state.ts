@@ -123,8 +123,9 @@ function recordAnswer(content: Content, state: State, fact: Extract<Fact, { kind
     const told = fact.decided.loop?.told;
     if (told === undefined || answer.moved === 'not now' || answer.moved === 'another') return state;
     // The amount as answered (or as corrected later) counts; the sign is the advice's.
-    const sign = Math.sign(told.delta);
-    const delta = answer.moved === 'as told' ? told.delta : sign * answer.moved.value;
+    const other = answer.moved === 'as told' ? told.delta : Math.sign(told.delta) * answer.moved.value;
+    // 0.8 mm, told of 1/32 in, is as told: nobody sets it closer, and the ledger keeps to its marks.
+    const delta = Math.abs(other - told.delta) < UNSEEN ? told.delta : other;
     return recordMove(state, { seq: fact.seq, knob: told.knob, delta, why: told.kind === 'put-back' ? 'put-back' : 'advice' });
   }
   const { [fact.step]: _taken, ...suggestions } = state.suggestions;
@@ -196,6 +197,9 @@ export function settingsOf(moves: readonly Move[]): Partial<Record<KnobId, numbe
   for (const move of moves) settings[move.knob] = tidy((settings[move.knob] ?? 0) + move.delta);
   return settings;
 }
+
+/** Finer than any of these is set or read: inches, turns, twists. */
+export const UNSEEN = 1 / 512;
 
 /** Takes binary dust off a sum of 64ths and quarter turns, so that "put back" is exactly zero. */
 export const tidy = (value: number): number => (Math.sign(value) * Math.round(Math.abs(value) * 1e9)) / 1e9 + 0;

@@ -2,7 +2,7 @@
 // adjustment at once.
 
 import type { KnobId } from '../content/types.ts';
-import { settingsOf, tidy, type Move, type State } from './state.ts';
+import { settingsOf, tidy, UNSEEN, type Move, type State } from './state.ts';
 
 /**
  * The moves to be undone, newest first, as runs of one adjustment each. Moves that come to nothing together (put back
@@ -11,7 +11,7 @@ import { settingsOf, tidy, type Move, type State } from './state.ts';
 export function undoRuns(moves: readonly Move[]): readonly (readonly Move[])[] {
   const newestFirst = [...moves].sort((a, b) => b.seq - a.seq);
   const knobs = [...new Set(newestFirst.map((move) => move.knob))];
-  return knobs.map((knob) => newestFirst.filter((move) => move.knob === knob)).filter((run) => amountOf(run) !== 0);
+  return knobs.map((knob) => newestFirst.filter((move) => move.knob === knob)).filter((run) => Math.abs(amountOf(run)) >= UNSEEN);
 }
 
 /** What a run of moves has changed together, in the adjustment's unit. */
@@ -25,7 +25,7 @@ export const settingsBefore = (state: State, to: number): Partial<Record<KnobId,
 
 export function sameSettings(a: Readonly<Partial<Record<KnobId, number>>>, b: Readonly<Partial<Record<KnobId, number>>>): boolean {
   const knobs = [...Object.keys(a), ...Object.keys(b)] as KnobId[];
-  return knobs.every((knob) => (a[knob] ?? 0) === (b[knob] ?? 0));
+  return knobs.every((knob) => Math.abs((a[knob] ?? 0) - (b[knob] ?? 0)) < UNSEEN);
 }
 
 /**
