@@ -1,6 +1,6 @@
 // The standing question as blocks: cautions, advice, the question, and the place where it is answered.
 
-import type { Advice, Ask, ShotPlan, View } from '../machine/types.ts';
+import type { Advice, Ask, View } from '../machine/types.ts';
 import { adviceCautions, adviceDetailLines, adviceHeadline, cautionLines } from './advice-lines.ts';
 import { type Entry, entryText } from './entry.ts';
 import { type Block, endless, fixed, wholeOrNone } from './fit.ts';
@@ -8,10 +8,10 @@ import { listLines, type ListLook, listWindow } from './list-lines.ts';
 import { cut, cutFront } from './text-width.ts';
 import { BLANK, type Line, paragraph, paragraphs, span } from './look.ts';
 import { isChecks, NOT_KNOWN, picksOf, suggestedText, suggestedValue } from './options.ts';
-import { type Drawing } from './paper-picture.ts';
 import { type Preview } from './pressed.ts';
 import { shotText, tearOf } from './press-tear.ts';
-import { pictureBlock } from './shot-lines.ts';
+import { shotKind } from './shot-kind.ts';
+import { enteringBlock, pictureBlock, shotsIn } from './shot-lines.ts';
 import { modeOf, type Prompt, type ScreenState } from './state.ts';
 import { saidUnit, shotWords } from './words.ts';
 import { formatQuantity } from '../maths/fractions.ts';
@@ -72,7 +72,7 @@ const inputBlocks = (state: ScreenState, ask: Ask, view: View, drawn: Drawn): Bl
       const word = unitWord(unit, 2);
       return [fixed([
         ...entryLines(prompt.entry, width, word),
-        ...echoLines(entryText(prompt.entry).trim(), preview, width, word === '' ? 'a whole number' : `in ${saidUnit(unit)}, or write another unit behind it`, state.message),
+        ...echoLines(entryText(prompt.entry).trim(), preview, width, word === '' ? (ask.kind === 'amount' ? 'by how many vanes' : 'a whole number') : `in ${saidUnit(unit)}, or write another unit behind it`, state.message),
         ...earlierLines(ask, width),
       ])];
     }
@@ -116,31 +116,29 @@ const earlierLines = (ask: Ask, width: number): Line[] => {
   return paragraph(span('    '), `your answer before: ${unit}; Tab puts it in`, width, 'soft');
 };
 
-/** The question says which shot and how far; only what else there is to say is told besides. */
-const isUsual = ({ arrow, shaft, head, nockTurn }: ShotPlan): boolean => arrow === null && shaft === 'fletched' && head === 'field' && nockTurn === 0;
-
 const shotBlocks = (ask: Ask, prompt: Prompt, view: View, told: string | null, drawn: Drawn): Block[] => {
   if (ask.kind !== 'tear' && ask.kind !== 'impact') return [];
   const { width, preview } = drawn;
-  const what = paragraph(span('  shoot  ', 'coach'), shotWords(ask), width);
-  const past: Drawing = view.picture?.kind === 'paper' ? view.picture : {};
+  const kind = shotKind(ask);
+  // Which arrow it is stands by itself and in capitals: the wrong one in hand spoils the shot.
+  const what = shotWords(ask).join(', ');
+  const shoot = what === '' ? [] : paragraph(span('  shoot  ', 'coach'), what.toUpperCase(), width, 'strong');
+  const { picture } = view;
   if (prompt.called === null) {
     return [
-      ...(past.shots !== undefined && past.shots.length > 0 ? [pictureBlock(past, RANK.picture, drawn)] : []),
-      fixed([...(isUsual(ask) ? [] : what), ...paragraph(span('  > ', 'strong'), 'Called good or bad? Before you look at the hole: g or b', width, 'strong')]),
+      ...(picture !== undefined && shotsIn(picture) > 0 ? [pictureBlock(picture, RANK.picture, drawn)] : []),
+      fixed([...shoot, ...paragraph(span('  > ', 'strong'), `Called good or bad? ${kind.beforeLooking}: g or b`, width, 'strong')]),
     ];
   }
-  const tail = prompt.tail ?? tearOf(preview, shotText(prompt.entry));
-  const drawing: Drawing = { shots: past.shots ?? [], ...(tail === null ? {} : { tail }) };
-  const seen = ask.kind === 'tear' ? 'Read it from the shooter\'s side' : 'Measure from its own aiming dot';
-  const side = width < 60 ? `${seen}.` : `${seen}: left is your left as you shoot.`;
+  const at = prompt.tail ?? tearOf(preview, shotText(prompt.entry));
+  const side = width < 60 ? `${kind.seen}.` : `${kind.seen}: left is your left as you shoot.`;
   return [
-    pictureBlock(drawing, RANK.picture, drawn),
+    enteringBlock(ask.kind, picture, at, RANK.picture, drawn),
     fixed([
-      ...what,
+      ...shoot,
       ...paragraph(span('    '), side, width, 'soft'),
       ...entryLines(prompt.entry, width, `  called ${prompt.called}`),
-      ...(entryText(prompt.entry) === '' && tail !== null ? [] : echoLines(shotText(prompt.entry), preview, width, 'arrows, or type: high 1/2 left 1/8', told)),
+      ...(entryText(prompt.entry) === '' && at !== null ? [] : echoLines(shotText(prompt.entry), preview, width, `arrows, or type: ${kind.like}`, told)),
     ]),
   ];
 };

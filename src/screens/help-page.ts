@@ -44,7 +44,7 @@ const keyLines = (state: ScreenState, width: number): Line[] => [
 
 export const ANSWERING: readonly (readonly [string, string])[] = [
   ['enter', 'take what is chosen or typed'],
-  ['arrows', 'choose; on the paper: move the tail by 1/16 in, with Shift by 1/4'],
+  ['arrows', 'choose; on the paper: move the tail by 1/16 in, with Shift by 1/4; on a target: move the star by 1/4 in, with Shift by 1'],
   ['1 to 9', 'choose by number; space marks where several may be picked'],
 ];
 

@@ -4,7 +4,7 @@
 import type { Advice, BowRecord, Intent, TranscriptEntry, View } from '../machine/types.ts';
 import { adviceHeadline, undoWords } from './advice-lines.ts';
 import { BLANK, type Line, paragraph, paragraphs, span } from './look.ts';
-import { type PictureLook, setLines } from './shot-lines.ts';
+import { type PictureLook, setLines, shotsIn } from './shot-lines.ts';
 
 const LABEL = { coach: '  coach  ', archer: '  you    ' } as const;
 
@@ -34,7 +34,7 @@ export const takenLines = (before: View, intent: Intent, after: View, entries: r
     ...(followed === null || includes(entries.filter((entry) => entry.who === 'coach'), followed.what) ? [] : [...adviceHeadline(followed, width), ...undoLine(followed, width)]),
     ...(asked === null ? [] : entryItem({ who: 'coach', text: asked }, width)),
     ...entries.slice(0, answered).flatMap((entry) => entryItem(entry, width)),
-    ...(isShot(before) && !isShot(after) && after.picture?.kind === 'paper' && after.picture.shots.length > 1 ? setLines(after.picture, look) : []),
+    ...(isShot(before) && !isShot(after) && after.picture !== undefined && shotsIn(after.picture) > 1 ? setLines(after.picture, look) : []),
     ...entries.slice(answered).flatMap((entry) => entryItem(entry, width)),
     ...unsaid.flatMap((text) => entryItem({ who: 'coach', text }, width)),
     ...(after.record !== undefined && before.record === undefined ? recordLines(after.record, width) : []),
@@ -67,7 +67,7 @@ export const openingLines = (view: View, entries: readonly TranscriptEntry[], no
   return [
     BLANK,
     ...notices.flatMap((notice) => paragraph(span('  note   '), notice, width)),
-    ...(left > 0 ? [[span(`  \u2026 ${left} earlier lines: h history`, 'soft')]] : []),
+    ...(left > 0 ? [[span(`  \u2026 ${left} earlier lines: r shows all answers`, 'soft')]] : []),
     ...last.flatMap((entry) => entryItem(entry, width)),
     ...view.say.filter((text) => !includes(last, text)).flatMap((text) => entryItem({ who: 'coach', text }, width)),
     ...(view.record === undefined ? [] : recordLines(view.record, width)),

@@ -5,9 +5,10 @@ import type { Key } from './key-names.ts';
 import { cut, textWidth } from './text-width.ts';
 import { isChecks, picksOf } from './options.ts';
 import { formOf } from './pages.ts';
+import { shotKind } from './shot-kind.ts';
 import { modeOf, type ScreenState } from './state.ts';
 
-export type CommandId = 'help' | 'leave' | 'put back' | 'history' | 'correct' | 'keep' | 'note' | 'stop' | 'other' | 'missed' | 'not known';
+export type CommandId = 'help' | 'leave' | 'put back' | 'history' | 'answers' | 'correct' | 'keep' | 'note' | 'stop' | 'other' | 'missed' | 'not known';
 
 export interface Command {
   readonly id: CommandId;
@@ -27,7 +28,7 @@ const shooting = ({ view }: ScreenState): boolean => view.ask?.kind === 'tear' |
 const walking = ({ view }: ScreenState): true | string => (view.type === 'done' ? 'the tune is finished' : true);
 
 export const COMMANDS: readonly Command[] = [
-  { id: 'missed', key: 'm', label: 'missed', help: 'the shot missed the paper and left no hole; Enter takes it', here: shooting, enabled: always },
+  { id: 'missed', key: 'm', label: 'missed', help: 'the shot missed: no hole in the paper, or off the target; Enter takes it', here: shooting, enabled: always },
   { id: 'not known', key: 'u', label: 'not known', help: 'you do not know, and have no way to find out now',
     here: ({ view }) => view.ask?.unknown === true && picksOf(view.ask) === null, enabled: always },
   { id: 'help', key: '?', label: 'why', help: 'why this is asked, the words in it, and all keys (also F1)', enabled: always },
@@ -37,6 +38,7 @@ export const COMMANDS: readonly Command[] = [
   { id: 'correct', key: 'c', label: 'correct', help: 'correct the last answer; the bow is not touched',
     enabled: ({ view }) => (view.ask?.correcting === undefined ? view.may.back : 'an answer is being corrected already: Esc keeps it as it was') },
   { id: 'history', key: 'h', label: 'history', help: 'what was done and what came of it; bring the bow back to an earlier point', enabled: always },
+  { id: 'answers', key: 'r', label: 'review', help: 'review all your answers, and change one; the bow is not touched', enabled: always },
   { id: 'note', key: 'n', label: 'note', help: 'write a note into the record', enabled: walking },
   { id: 'other', key: 'o', label: 'other', help: 'you moved something, or something was replaced or fell', enabled: walking },
   { id: 'keep', key: 'esc', label: 'keep old answer', help: 'keep the answer as it was', here: ({ view }) => view.ask?.correcting !== undefined, enabled: always },
@@ -96,7 +98,8 @@ export const keysShown = (state: ScreenState): readonly (readonly [string, strin
   const shown = rest.map((one) => [one.key, one.label] as const);
   if (state.menu) return [['esc', 'back to typing'], ...shown];
   const now = rest.filter((one) => one.id === 'help' || (mode === 'tear' && one.id === 'missed')).map((one) => [one.key, one.label] as const);
-  const arrows = mode === 'tear' ? [['arrows', 'move the tail'] as const, ['shift', 'by 1/4'] as const] : [];
+  const { moved, bigWords } = shotKind(state.view.ask);
+  const arrows = mode === 'tear' ? [['arrows', `move the ${moved}`] as const, ['shift', bigWords] as const] : [];
   if (!letters) return [...answerKeys(state), ...(keep.length > 0 ? keep : [['esc', 'other keys'] as const]), ...now, ...arrows];
   // The way out of a correction is told before anything else that may be cut.
   const [first, ...others] = answerKeys(state);

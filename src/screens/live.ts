@@ -7,9 +7,10 @@ import { askBlocks, entryLines } from './ask-lines.ts';
 import { type Block, endless, fit, fixed, wholeOrNone } from './fit.ts';
 import { helpLines } from './help-page.ts';
 import { keyLine } from './key-table.ts';
-import { listLines, listWindow } from './list-lines.ts';
+import { listLines, type ListLook, listWindow } from './list-lines.ts';
 import { BLANK, clip, type Line, lineText, paragraph, paragraphs, span } from './look.ts';
-import { formOf } from './pages.ts';
+import type { Pick } from './options.ts';
+import { detailOf, formOf } from './pages.ts';
 import type { Preview } from './pressed.ts';
 import type { Overlay, ScreenState } from './state.ts';
 import { cut, textWidth } from './text-width.ts';
@@ -62,11 +63,30 @@ const overlayBlocks = (state: ScreenState, overlay: Overlay, needs: LiveNeeds, w
   if (page.id === 'help') return [fixed(helpWindow(helpLines(state, needs.glossary, width), page.top, room))];
   const form = formOf(page);
   const title = fixed(paragraph(span('  coach  ', 'coach'), form.title, width, 'strong'));
-  const text = endless(2, paragraphs(form.text, 9, width));
+  const lines = paragraphs(form.text, 9, width);
+  const text: Block = page.id === 'sure' ? { rank: 2, lines, shrink: (most) => cutTold(lines, most, 'each is told in its turn') } : endless(2, lines);
   const { picks } = form;
   if (picks === undefined) return [title, text, fixed(entryLines(overlay.entry, width, ''))];
   const look = { cursor: overlay.cursor };
-  return [title, text, { rank: 6, lines: listLines(picks, look, width), shrink: (lines) => listWindow(picks, look, width, Math.max(3, lines)) }];
+  const detail = detailOf(overlay).flatMap(([label, words]) => paragraph(span(`  ${label.padEnd(6)} `, 'coach'), words, width));
+  const whole = listLines(picks, look, width);
+  return [title, text, { rank: 6, lines: [...whole, ...detail], shrink: (most) => listAndDetail(picks, look, width, detail, Math.max(LEAST_LIST, most)) }];
+};
+
+/** A list is shortened down to this. */
+const LEAST_LIST = 3;
+
+/** A part of the list around the cursor, and below it what is told of the entry there: half of the room for each at most. */
+const listAndDetail = (picks: readonly Pick[], look: ListLook, width: number, detail: readonly Line[], room: number): Line[] => {
+  const told = cutTold(detail, Math.max(0, Math.min(Math.floor(room / 2), room - LEAST_LIST)), 'Enter tells more');
+  return [...listWindow(picks, look, width, room - told.length), ...told];
+};
+
+/** At most `room` lines; the last one says how many were left out, and where they are. */
+const cutTold = (lines: readonly Line[], room: number, where: string): readonly Line[] => {
+  if (lines.length <= room) return lines;
+  const shown = Math.max(0, room - 1);
+  return room < 1 ? [] : [...lines.slice(0, shown), [span(`         \u2026 ${lines.length - shown} more lines: ${where}`, 'soft')]];
 };
 
 /** A part of the help page, with a word on how much is left. */

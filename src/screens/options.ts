@@ -31,14 +31,26 @@ export const picksOf = (ask: Ask): readonly Pick[] | null => {
       { value: false, label: 'no', pass: false, letter: 'n' },
       ...(ask.unknown ? [{ value: NOT_KNOWN, label: NOT_KNOWN, pass: false }] : []),
     ];
-    case 'amount': return [
-      { value: 'as told', label: 'moved it as told', pass: false },
-      { value: ANOTHER_AMOUNT, label: 'moved another amount', pass: false },
-      { value: 'not now', label: 'not now', pass: false },
-    ];
+    case 'amount': return amountPicks(ask);
     default: return null;
   }
 };
+
+/** What may be said of an advice. What is to be put back comes before anything else: there, nothing else is offered. */
+const amountPicks = ({ unit, max, step }: Extract<Ask, { kind: 'amount' }>): readonly Pick[] => {
+  const told = (value: string, label: string): Pick => ({ value, label, pass: false });
+  const counted = unit === 'count';
+  return [
+    told('as told', counted ? 'done as told' : 'moved it as told'),
+    // Of a thing that is done or not there is no other amount.
+    ...(counted && max <= 1 ? [] : [told(ANOTHER_AMOUNT, counted ? 'turned by another number of vanes' : 'moved another amount')]),
+    told('not now', step === PUT_BACK ? 'not yet: the coach waits' : 'not now'),
+    ...(step === PUT_BACK ? [] : [told('another', 'another adjustment instead')]),
+  ];
+};
+
+/** The step that asks whether something was put back. */
+export const PUT_BACK = 'put-it-back';
 
 /** Where the cursor starts: nowhere (-1) wherever a stray Enter could pass a gate or claim a move that was not made. */
 export const startingCursor = (ask: Ask, picks: readonly Pick[]): number => {

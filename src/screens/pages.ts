@@ -1,11 +1,11 @@
 // The screen's own small questions (a note, a stop, something else, the history): what each shows, and where it leads.
 
-import { CHANGED, type Intent, type KnobId } from '../machine/types.ts';
+import { type AnswerEntry, CHANGED, type HistoryEntry, type Intent, type KnobId } from '../machine/types.ts';
 import { KNOBS } from '../content/types.ts';
 import type { Pick } from './options.ts';
 import type { Overlay, Page } from './state.ts';
 import { EMPTY, entryText } from './entry.ts';
-import { CHANGED_WORDS, KNOB_WORDS } from './words.ts';
+import { CHANGED_WORDS, KNOB_WORDS, ledgerWords } from './words.ts';
 
 export interface Form {
   readonly title: string;
@@ -20,7 +20,28 @@ export type Taken = { readonly intent: Intent } | { readonly page: Page } | { re
 const pick = (value: string | boolean, label: string, letter?: string): Pick => ({ value, label, pass: false, ...(letter === undefined ? {} : { letter }) });
 const knobWords = (knob: KnobId): string => KNOB_WORDS[knob].name;
 
-export const openPage = (page: Page): Overlay => ({ page, cursor: page.id === 'history' ? page.entries.length - 1 : -1, entry: EMPTY });
+export const openPage = (page: Page): Overlay => ({ page, cursor: page.id === 'history' || page.id === 'answers' ? page.entries.length - 1 : -1, entry: EMPTY });
+
+const pointWords = ({ what, came, back }: HistoryEntry): string => `${what}${came === undefined ? '' : `: ${came}`}${back === null ? ' (the bow stands there)' : ''}`;
+export const answerWords = ({ question, answer }: AnswerEntry): string => `${question}${question.endsWith('?') ? '' : ':'} ${answer}`;
+const numbered = (steps: readonly string[]): string[] => steps.map((step, at) => `${at + 1}. ${step}`);
+
+/** Told below a list about the entry that the cursor is on: a label, and what it stands before. */
+export const detailOf = ({ page, cursor }: Overlay): readonly (readonly [string, string])[] => {
+  if (page.id === 'history') {
+    const entry = page.entries[cursor];
+    if (entry === undefined) return [];
+    const set = ledgerWords(entry.bow);
+    const steps = entry.back === null ? ['nothing: the bow stands there'] : numbered(entry.back.steps);
+    return [...labelled('back', steps), ...labelled('bow', set.length === 0 ? ['set as it was found'] : set)];
+  }
+  if (page.id !== 'answers') return [];
+  const entry = page.entries[cursor];
+  if (entry === undefined) return [];
+  return [entry.change === true ? ['yes', 'it may be changed; the bow is not touched'] : ['no', entry.change]];
+};
+
+const labelled = (label: string, texts: readonly string[]): (readonly [string, string])[] => texts.map((text, at) => [at === 0 ? label : '', text]);
 
 export const formOf = (page: Page): Form => {
   switch (page.id) {
@@ -31,22 +52,27 @@ export const formOf = (page: Page): Form => {
       text: ['Enter alone stops too.'], mayBeEmpty: true,
     };
     case 'history': return {
-      title: page.entries.length === 0 ? 'Nothing was done to the bow yet.' : 'What was done, oldest first. Choose an entry to bring the bow back to how it was before it.',
+      title: page.entries.length === 0 ? 'Nothing was done to the bow yet.' : 'Every point the bow was at, oldest first. Enter brings it back to the one you choose.',
       text: [],
-      picks: page.entries.map((entry) => pick(String(entry.seq), entry.came === undefined ? entry.what : `${entry.what}: ${entry.came}`)),
+      picks: page.entries.map((entry) => pick(String(entry.seq), pointWords(entry))),
+    };
+    case 'answers': return {
+      title: page.entries.length === 0 ? 'Nothing was answered yet.' : 'All your answers, oldest first. Enter opens one to change it.',
+      text: [],
+      picks: page.entries.map((entry) => pick(String(entry.seq), answerWords(entry))),
     };
     case 'sure': return {
-      title: page.to === null ? 'Put the last adjustment on the bow back?' : `Bring the bow back to how it was before this: ${page.what}?`,
-      text: [page.to === null ? 'The coach then says what to turn, which way and how much.' : 'The coach then lists what to undo, newest first.'],
+      title: page.to === null ? 'Put the last adjustment on the bow back?' : `Bring the bow back to this point: ${page.what}?`,
+      text: page.to === null ? ['The coach then says what to turn, which way and how much.'] : ['To be put back, in this order:', ...numbered(page.steps)],
       picks: [pick(true, 'yes, back', 'y'), pick(false, 'no, leave it as it is', 'n')],
     };
     case 'other': return {
-      title: 'What happened?', text: [],
-      picks: [pick('moved', 'I moved something on the bow that was not advised'), ...CHANGED.map((what) => pick(what, CHANGED_WORDS[what]))],
+      title: 'What happened that I did not ask for?', text: [],
+      picks: [pick('moved', 'I moved something on the bow'), ...CHANGED.map((what) => pick(what, CHANGED_WORDS[what]))],
     };
     case 'knob': return { title: 'What did you move?', text: [], picks: KNOBS.map((knob) => pick(knob, knobWords(knob))) };
     case 'way': return { title: `Which way did you move ${knobWords(page.knob)}?`, text: [], picks: KNOB_WORDS[page.knob].ways.map(([way, label]) => pick(way, label)) };
-    case 'how much': return { title: `How much did you move ${knobWords(page.knob)}?`, text: ['With its unit, for example 1/32 in or 1/2 turn.'] };
+    case 'how much': return { title: `How much did you move ${knobWords(page.knob)}?`, text: [`With its unit, for example ${KNOB_WORDS[page.knob].like}.`] };
     case 'changed': return { title: `${CHANGED_WORDS[page.what]}: what should be remembered of it?`, text: ['Enter alone is enough.'], mayBeEmpty: true };
   }
 };
@@ -64,6 +90,11 @@ export const takePage = ({ page, cursor, entry }: Overlay): Taken => {
     case 'note': return /^ot known$/i.test(text) ? { wants: 'this is a note: for "not known" press Esc, then u' } : { intent: { kind: 'note', note: text } };
     case 'stop': return { intent: { kind: 'stop', words: text === '' ? 'stop' : text } };
     case 'history': return fromHistory(page, cursor);
+    case 'answers': {
+      const entry = page.entries[cursor];
+      if (entry === undefined) return { wants: 'choose one first' };
+      return entry.change === true ? { intent: { kind: 'back', to: entry.seq } } : { wants: `not that one: ${entry.change}` };
+    }
     case 'sure': return chosen === true ? { intent: page.to === null ? { kind: 'putBack' } : { kind: 'putBack', to: page.to } } : { wants: '' };
     case 'other': {
       const what = CHANGED.find((one) => one === chosen);
@@ -85,6 +116,6 @@ export const takePage = ({ page, cursor, entry }: Overlay): Taken => {
 const fromHistory = (page: Page & { readonly id: 'history' }, cursor: number): Taken => {
   const entry = page.entries[cursor];
   if (entry === undefined) return { wants: 'choose one first' };
-  if (entry.back === null) return { wants: 'the bow stands there already: nothing on it was moved since' };
-  return { page: { id: 'sure', what: entry.what, to: entry.back.to } };
+  if (entry.back === null) return { wants: 'the bow stands there already: nothing is to be put back' };
+  return { page: { id: 'sure', what: entry.what, to: entry.back.to, steps: entry.back.steps } };
 };

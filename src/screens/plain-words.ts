@@ -2,39 +2,16 @@
 
 import { formatInches, formatQuantity } from '../maths/fractions.ts';
 import type { Unit } from '../maths/units.ts';
-import type { Advice, Ask, BowRecord, HistoryEntry, PaperPicture, Tear, View } from '../machine/types.ts';
+import type { Advice, AnswerEntry, Ask, BowRecord, HistoryEntry, View } from '../machine/types.ts';
 import { clean } from './clean.ts';
-import { saidUnit } from './words.ts';
-
-/** A tear or an impact in the words that are also taken as an answer: high 1/2, left 1/8. */
-export function tearWords({ x, y }: Tear, finest = 32): string {
-  const up = formatInches(Math.abs(y), finest);
-  const side = formatInches(Math.abs(x), finest);
-  const words = [...(up === '0' ? [] : [`${y > 0 ? 'high' : 'low'} ${up}`]), ...(side === '0' ? [] : [`${x > 0 ? 'right' : 'left'} ${side}`])];
-  return words.join(', ') || 'clean';
-}
+import { PUT_BACK } from './options.ts';
+import { answerWords } from './pages.ts';
+import { tearWords } from './plain-pictures.ts';
+import { KNOB_WORDS, ledgerWords, saidUnit, shotWords } from './words.ts';
 
 export function whereLine({ where }: View): string {
   const part = where.part === '' ? where.title : `${where.title}, ${where.part}`;
   return clean(`== ${part}. Day ${where.day}, ${where.shots} ${where.shots === 1 ? 'shot' : 'shots'}.`);
-}
-
-const shotInWords = (shot: PaperPicture['shots'][number]): string => `${tearWords(shot)}${shot.counted ? '' : ' (called bad, not counted)'}`;
-
-/** While a set is being shot: how the last tear was understood, and where the set stands. */
-export function takenLines({ shots, mean }: PaperPicture): string[] {
-  const last = shots.at(-1);
-  if (last === undefined) return [];
-  const counted = shots.filter((shot) => shot.counted).length;
-  return [`  taken: ${shotInWords(last)}${mean ? `; on average of ${counted} at this setting: ${tearWords(mean)}` : ''}`];
-}
-
-/** The tears of a picture in words. */
-export function pictureLines({ shots, mean, likely }: PaperPicture): string[] {
-  if (shots.length === 0) return [];
-  const each = shots.map(shotInWords);
-  const middle = mean ? [`  on average: ${tearWords(mean)}${likely ? `; likely within ${formatInches(likely.y, 32)} up and down and ${formatInches(likely.x, 32)} sideways of that` : ''}`] : [];
-  return [`  tears at this setting, in inches: ${each.join('; ')}`, ...middle];
 }
 
 /** `says`: what the question says itself, and so is not told here. */
@@ -70,22 +47,32 @@ function howLine(ask: Ask, form: 'full' | 'short'): string {
     case 'number': return `Type a number from ${ask.min} to ${ask.max}${inUnit(ask.unit)}${more}.`;
     case 'confirm': return `Type yes or no${more}.`;
     case 'text': return `Type a few words${more}.`;
-    case 'amount': return `Type "as told", or how much it was, like ${ask.unit === 'in' ? '1/32' : `1/2 ${ask.unit}`}, or "not now"${more}.`;
-    default: if (ask.shots.taken > 0) return `Type the tear; "bad" before it if you called it bad; or "missed"${more}.`;
+    case 'amount': return amountLine(ask);
+    case 'impact': if (ask.shots.taken > 0) return `Type where it landed, in inches from its own dot; "bad" before it if you called it bad; or "missed"${more}.`;
+      return `Type it like "high 3 left 1 1/2", in inches from its own dot, or "on the dot", or x and y like "-1.5 3". Called bad before you looked: "bad high 3". Off the target: "missed"${more}.`;
+    case 'tear': if (ask.shots.taken > 0) return `Type the tear; "bad" before it if you called it bad; or "missed"${more}.`;
       return `Type it like "high 1/2 left 1/8", or "clean", or x and y like "-0.1 0.5". Called bad before you looked: "bad high 1/2". No hole: "missed"${more}.`;
   }
 }
 
+function amountLine({ unit, max, step }: Extract<Ask, { kind: 'amount' }>): string {
+  const counted = unit === 'count';
+  const amount = counted ? (max <= 1 ? '' : ', or by how many vanes it was turned, like 1') : `, or how much it was, like ${AMOUNT_LIKE[unit] ?? `1/2 ${saidUnit(unit)}`}`;
+  const other = step === PUT_BACK ? ', or "not now"' : ', or "not now", or "another" for another adjustment, if one is as right';
+  return `Type "as told"${amount}${other}.`;
+}
+
+/** Amounts as they may be typed, by unit: those of the adjustments that have it. */
+const AMOUNT_LIKE: Partial<Record<Unit, string>> = {
+  'in': KNOB_WORDS['rest-height'].like, 'turn': KNOB_WORDS['cam-screw'].like, 'half-twist': KNOB_WORDS['cam-sync'].like,
+  'half-twist-pair': KNOB_WORDS.yoke.like, 'size': KNOB_WORDS['cam-spacers'].like, 'gr': KNOB_WORDS['point-weight'].like,
+};
+
 function shotLine(ask: Ask): string[] {
   if (ask.kind !== 'tear' && ask.kind !== 'impact') return [];
-  // The question says the distance and the count; only what is out of the usual is told besides.
-  const special = [
-    ...(ask.arrow === null ? [] : [`arrow ${ask.arrow}`]),
-    ...(ask.shaft === 'fletched' ? [] : [ask.shaft]),
-    ...(ask.head === 'field' ? [] : [ask.head]),
-    ...(ask.nockTurn === 0 ? [] : [`nock turned by ${ask.nockTurn}`]),
-  ];
-  return special.length === 0 ? [] : [`shot with: ${special.join(', ')}`];
+  // The question says the distance and the count at paper; only what is out of the usual is told besides.
+  const special = shotWords(ask);
+  return special.length === 0 ? [] : [`shoot: ${special.join(', ')}`];
 }
 
 /** The question with its cautions first, and last what may be typed. A correction comes before all. */
@@ -109,18 +96,40 @@ function suggested(ask: Ask): string {
     case 'confirm': return suggestion.value ? 'yes' : 'no';
     case 'text': return suggestion.value;
     case 'moved': return typeof suggestion.moved === 'string' ? suggestion.moved : formatQuantity(suggestion.moved);
-    case 'shots': return suggestion.shots.map((shot) => ('missed' in shot ? 'missed' : `${shot.called === 'bad' ? 'bad ' : ''}${tearWords(shot)}`)).join('; ');
+    case 'shots': return suggestion.shots.map((shot) => ('missed' in shot ? 'missed' : `${shot.called === 'bad' ? 'bad ' : ''}${tearWords(shot, ask.kind === 'impact' ? 'on the dot' : 'clean')}`)).join('; ');
     default: return 'not known';
   }
 }
 
 export const sayLines = (view: View): string[] => view.say.map((text) => clean(`coach: ${text}`));
 
+/** Every point the bow was at, by the number that "put back" takes. */
 export function historyLines(entries: readonly HistoryEntry[]): string[] {
-  if (entries.length === 0) return ['Nothing is in the history yet.'];
-  const lines = entries.map(({ seq, what, came, back }) =>
-    clean(`  ${seq}. ${what}${came ? `; it came to: ${came}` : ''}${back === null ? '' : ` (bring the bow back to this with: put back ${back.to})`}`));
-  return ['history, oldest first', ...lines];
+  if (entries.length === 0) return ['Nothing was done to the bow yet.'];
+  const lines = entries.map(({ seq, what, came, bow, back }) => {
+    const set = ledgerWords(bow);
+    const there = back === null ? ' The bow stands there.' : '';
+    return clean(`  ${seq}. ${what}${came ? `; it came to: ${came}` : ''}. The bow then: ${set.length === 0 ? 'as it was found' : set.join('; ')}.${there}`);
+  });
+  return [
+    'Every point the bow was at, oldest first.', ...lines,
+    ...(entries.some(({ back }) => back !== null) ? ['To bring the bow back to one of them, type: put back, and its number. What is to be undone is told first.'] : []),
+  ];
+}
+
+/** What must be undone to come back to a point, in order. */
+export const stepsLines = ({ what }: HistoryEntry, steps: readonly string[]): string[] => [
+  `Back to this point: ${what}. To be put back, in this order:`, ...steps.map((step, at) => `  ${at + 1}. ${step}`),
+].map(clean);
+
+/** All answers, by the number that "change" takes. */
+export function answersLines(entries: readonly AnswerEntry[]): string[] {
+  if (entries.length === 0) return ['Nothing was answered yet.'];
+  return [
+    'All your answers, oldest first.',
+    ...entries.map((entry) => clean(`  ${entry.seq}. ${answerWords(entry)}${entry.change === true ? '' : ` (not to be changed: ${entry.change})`}`)),
+    ...(entries.some(({ change }) => change === true) ? ['To change one of them, type: change, and its number. The bow is not touched.'] : []),
+  ];
 }
 
 export function recordLines(record: BowRecord): string[] {

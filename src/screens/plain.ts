@@ -2,12 +2,13 @@
 
 import type { Readable, Writable } from 'node:stream';
 import { CodedError } from '../errors.ts';
-import type { Ask, Intent, Reply, SessionLike, View } from '../machine/types.ts';
+import type { Answer, Ask, Intent, Reply, SessionLike, View } from '../machine/types.ts';
 import { clean } from './clean.ts';
 import { LONGEST_LINE, readLines, type Line } from './lines.ts';
 import { outputTo, type Output } from './output.ts';
 import { COMMANDS, readCommand } from './plain-commands.ts';
-import { adviceLines, askLines, historyLines, pictureLines, recordLines, sayLines, takenLines, whereLine, whyLines } from './plain-words.ts';
+import { pictureLines, takenLines } from './plain-pictures.ts';
+import { adviceLines, answersLines, askLines, historyLines, recordLines, sayLines, stepsLines, whereLine, whyLines } from './plain-words.ts';
 
 export interface PlainStreams {
   readonly input: Readable;
@@ -22,6 +23,10 @@ const PROMPT = '> ';
 /** The values of a choice are for programs; here the numbered answers follow. */
 const VALUES = / Choose (?:one of|from): .*$/s;
 const offered = (ask: Ask | null): string[] => (ask?.kind === 'choice' ? ask.options.flatMap(({ value, label }) => [value, label]) : []);
+
+/** A question with what was answered to it, as it was understood. */
+interface Answered { readonly ask: Ask; readonly answer: Answer }
+const isShot = (ask: Ask | null): boolean => ask?.kind === 'tear' || ask?.kind === 'impact';
 
 class Plain {
   /** What was told last of each thing that is told only when it is new. */
@@ -40,18 +45,17 @@ class Plain {
     return text !== old;
   }
 
-  // All tears of a setting when its set is judged, and when the face opens; in between only the last one.
-  private tears({ picture, ask }: View, before: Ask | null): readonly string[] {
+  // All shots of a setting when its set is judged, and when the face opens; in between only the last one.
+  private shots({ picture, ask }: View, answered: Answered | null): readonly string[] {
     const opening = !this.opened;
     this.opened = true;
-    if (picture?.kind !== 'paper') return [];
-    const shot = before?.kind === 'tear' || before?.kind === 'impact';
-    if (shot && (ask?.kind === 'tear' || ask?.kind === 'impact') && ask.shots.taken > 0) return takenLines(picture);
-    return shot || opening ? pictureLines(picture) : [];
+    const shot = isShot(answered?.ask ?? null);
+    if (answered !== null && shot && isShot(ask)) return takenLines(answered.ask, answered.answer, picture);
+    return picture !== undefined && (shot || opening) ? pictureLines(picture) : [];
   }
 
-  /** What is new in a view, then its question in full. `before` is the question that was answered. */
-  async show(view: View, before: Ask | null = null): Promise<void> {
+  /** What is new in a view, then its question in full. */
+  async show(view: View, answered: Answered | null = null): Promise<void> {
     const { title, part, day } = view.where;
     const advice = view.advice ? adviceLines(view.advice, view.ask?.text) : [];
     await this.print([
@@ -59,7 +63,7 @@ class Plain {
       ...(this.isNew('place', `${title}, ${part}, ${day}, ${view.type}`) ? ['', whereLine(view)] : []),
       ...sayLines(view),
       ...(view.type === 'stop' ? ['coach: The walk is stopped.'] : []),
-      ...this.tears(view, before),
+      ...this.shots(view, answered),
       ...(this.isNew('advice', advice.join('\n')) ? advice : []),
     ]);
     await this.ask(view.ask, 'full');
@@ -75,8 +79,24 @@ class Plain {
     await this.ask(this.session.view().ask, 'short');
   }
 
+  private answered(ask: Ask | null, intent: Intent): Answered | null {
+    if (ask === null || intent.kind !== 'answer') return null;
+    const understood = this.session.preview(intent.answer);
+    return understood.ok ? { ask, answer: understood.answer } : null;
+  }
+
+  /** What must be undone to come back to a point of the history is told before the first step of it. */
+  async putBackTo(seq: number): Promise<void> {
+    const entry = this.session.history().find((one) => one.seq === seq);
+    if (entry === undefined) return this.mistake(`There is no point ${seq}. "history" lists them with their numbers.`);
+    if (entry.back === null) return this.mistake('The bow stands there already: nothing is to be put back.');
+    await this.print(stepsLines(entry, entry.back.steps));
+    await this.send({ kind: 'putBack', to: entry.back.to });
+  }
+
   async send(intent: Intent): Promise<void> {
     const { ask } = this.session.view();
+    const answered = this.answered(ask, intent);
     let reply: Reply;
     try {
       reply = this.session.send(intent, this.streams.now());
@@ -85,7 +105,7 @@ class Plain {
       throw error;
     }
     if (reply.error) return this.mistake(ask?.kind === 'choice' ? reply.error.message.replace(VALUES, '') : reply.error.message);
-    if (!reply.noted) return this.show(reply.view, ask);
+    if (!reply.noted) return this.show(reply.view, answered);
     await this.print(['noted.']);
     await this.ask(reply.view.ask, 'short');
   }
@@ -105,6 +125,8 @@ class Plain {
       case 'again': await this.ask(ask, 'full'); break;
       case 'why': await this.print(ask ? whyLines(ask, this.session.glossary()) : []); break;
       case 'history': await this.print(historyLines(this.session.history())); break;
+      case 'answers': await this.print(answersLines(this.session.answers())); break;
+      case 'put back to': await this.putBackTo(command.seq); break;
       case 'intent': await this.send(command.intent); break;
     }
     return true;

@@ -1,15 +1,12 @@
-// Keys of a shot: its call first, then the tear, typed or moved to with the arrows.
+// Keys of a shot: its call first, then its tear or where it landed, typed or moved to with the arrows.
 
 import type { Answer, Tear } from '../machine/types.ts';
 import { EMPTY, type Entry, entryText } from './entry.ts';
 import type { Key } from './key-names.ts';
 import { answer, editPrompt, ENTRY_LIMIT, type Pressed, type Preview, still } from './pressed.ts';
+import { shotKind, type ShotKind } from './shot-kind.ts';
 import type { ScreenState } from './state.ts';
 
-const STEP = 1 / 16;
-const BIG_STEP = 1 / 4;
-/** As far as the arrows go; a tear beyond it is typed, and asked again. */
-const EDGE = 4;
 const MISSED = 'missed';
 
 export const pressTear = (state: ScreenState, key: Key, preview: Preview, mode: 'called' | 'tear'): Pressed =>
@@ -20,7 +17,7 @@ const pressCall = (state: ScreenState, key: Key): Pressed => {
   if (called !== null) return { state: { ...state, prompt: { ...state.prompt, called } } };
   if (key.name === 'enter') return still(state, 'call it first: g for a good shot, b for a bad one');
   if (key.name === 'paste') return still(state, 'call the shot first, g or b; nothing was taken');
-  return key.text === '' ? { state } : still(state, `"${key.text}" is no key here: g good, b bad, m missed the paper`);
+  return key.text === '' ? { state } : still(state, `"${key.text}" is no key here: g good, b bad, m missed`);
 };
 
 const pressHole = (state: ScreenState, key: Key, preview: Preview): Pressed => {
@@ -30,26 +27,27 @@ const pressHole = (state: ScreenState, key: Key, preview: Preview): Pressed => {
   if (key.name === 'backspace' && text === '') {
     return { state: { ...state, prompt: { ...prompt, called: prompt.tail === null ? null : prompt.called, tail: null, entry: EMPTY } } };
   }
-  const move = moveOf(key);
+  const kind = shotKind(state.view.ask);
+  const move = moveOf(key, kind);
   if (move === null) return editPrompt(state, key, ENTRY_LIMIT.tear, { caret: false });
   const from = prompt.tail ?? tearOf(preview, text) ?? { x: 0, y: 0 };
-  const tail = { x: within(from.x + move.x), y: within(from.y + move.y) };
+  const tail = { x: within(from.x + move.x, kind.edge), y: within(from.y + move.y, kind.edge) };
   return { state: { ...state, prompt: { ...prompt, entry: EMPTY, tail } } };
 };
 
-const within = (value: number): number => Math.max(-EDGE, Math.min(EDGE, value));
+const within = (value: number, edge: number): number => Math.max(-edge, Math.min(edge, value));
 
-const moveOf = (key: Key): Tear | null => {
-  const step = key.shift ? BIG_STEP : STEP;
+const moveOf = (key: Key, { step: small, bigStep: big }: ShotKind): Tear | null => {
+  const step = key.shift ? big : small;
   switch (key.ctrl || key.alt ? '' : key.name) {
     case 'up': return { x: 0, y: step };
     case 'down': return { x: 0, y: -step };
     case 'left': return { x: -step, y: 0 };
     case 'right': return { x: step, y: 0 };
-    case 'pageup': return { x: 0, y: BIG_STEP };
-    case 'pagedown': return { x: 0, y: -BIG_STEP };
-    case 'home': return { x: -BIG_STEP, y: 0 };
-    case 'end': return { x: BIG_STEP, y: 0 };
+    case 'pageup': return { x: 0, y: big };
+    case 'pagedown': return { x: 0, y: -big };
+    case 'home': return { x: -big, y: 0 };
+    case 'end': return { x: big, y: 0 };
     default: return null;
   }
 };
@@ -83,13 +81,14 @@ const takeHole = (state: ScreenState, preview: Preview): Pressed => {
   const text = shotText(prompt.entry);
   const called = prompt.called ?? 'good';
   if (prompt.tail !== null) return answer(state, { ...prompt.tail, called });
-  if (text === '') return still(state, 'move the tail with the arrows, or type it: high 1/2 left 1/8. For a clean hole type 0 0');
+  const kind = shotKind(state.view.ask);
+  if (text === '') return still(state, `move the ${kind.moved} with the arrows, or type it: ${kind.like}. ${kind.onTheSpot}`);
   const understood = preview(text);
   if (!understood.ok) return still(state, understood.message);
   const tear = shotIn(understood.answer);
   if (tear !== null) return answer(state, { ...tear, called });
   if (understood.answer.kind === 'shots' && understood.answer.shots.length > 1) {
-    return still(state, 'one shot at a time here: each is called before its hole is looked at');
+    return still(state, 'one shot at a time here: each is called before it is looked at');
   }
   return answer(state, understood.answer.kind === 'shots' ? { missed: true } : text);
 };

@@ -49,7 +49,7 @@ const run = (state: ScreenState, command: Command): Pressed => {
     case 'missed': return { state: chooseMissed(state) };
     case 'not known': return answer(state, 'not known');
     case 'put back': return { state, deed: { open: 'sure' } };
-    case 'help': case 'history': case 'note': case 'stop': case 'other': return { state, deed: { open: command.id } };
+    case 'help': case 'history': case 'answers': case 'note': case 'stop': case 'other': return { state, deed: { open: command.id } };
   }
 };
 

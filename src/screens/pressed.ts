@@ -6,7 +6,7 @@ import type { Key } from './key-names.ts';
 import type { Page, ScreenState } from './state.ts';
 
 /** What is to be done about a key, besides the next state: send, leave with an exit code, or open a page. */
-export type Deed = { readonly send: Intent } | { readonly leave: number } | { readonly open: 'help' | 'history' | 'note' | 'stop' | 'other' | 'sure' };
+export type Deed = { readonly send: Intent } | { readonly leave: number } | { readonly open: 'help' | 'history' | 'answers' | 'note' | 'stop' | 'other' | 'sure' };
 export interface Pressed { readonly state: ScreenState; readonly deed?: Deed }
 export type Preview = SessionLike['preview'];
 export type PageId = Page['id'];

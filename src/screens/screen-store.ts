@@ -74,7 +74,8 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
     switch (deed.open) {
       case 'help': return { ...before, overlay: openPage({ id: 'help', top: 0 }) };
       case 'history': return { ...before, overlay: openPage({ id: 'history', entries: session.history() }) };
-      case 'sure': return { ...before, overlay: openPage({ id: 'sure', what: '', to: null }) };
+      case 'answers': return { ...before, overlay: openPage({ id: 'answers', entries: session.answers() }) };
+      case 'sure': return { ...before, overlay: openPage({ id: 'sure', what: '', to: null, steps: [] }) };
       default: return { ...before, overlay: openPage({ id: deed.open }) };
     }
   };

@@ -1,9 +1,12 @@
-// The paper and the words beside it: beside where there is room, below where there is not.
+// Pictures and the words beside them: beside where there is room, below where there is not.
 
-import type { PaperPicture } from '../machine/types.ts';
+import type { Picture, Tear } from '../machine/types.ts';
+import { arrowsShapes } from './arrows-picture.ts';
 import type { Block } from './fit.ts';
+import { drawGroups, type Face, groupsLegend, groupsWords } from './groups-picture.ts';
 import { type Line, paragraph, span } from './look.ts';
 import { type Drawing, drawPaper, pictureWords } from './paper-picture.ts';
+import { drawPlumb, plumbWords } from './plumb-picture.ts';
 import { textWidth } from './text-width.ts';
 
 const INDENT = '         ';
@@ -14,30 +17,93 @@ const SIZES = [11, 9, 7, 5, 3] as const;
 
 export interface PictureLook { readonly width: number; readonly braille: boolean }
 
-/** The picture with `rows` inside its frame; the words come with it or without. */
-export const pictureLines = (drawing: Drawing, rows: number, words: readonly string[], look: PictureLook): Line[] => {
-  const paper = drawPaper(drawing, { rows, braille: look.braille });
-  const wide = textWidth(paper[0] ?? '');
-  const indent = look.width >= 60 ? INDENT : '  ';
+/** A picture as it can be drawn: in one of some sizes, with all of its words or with the first few. */
+interface Sketch {
+  readonly sizes: readonly number[];
+  readonly draw: (rows: number, braille: boolean) => readonly string[];
+  readonly words: readonly string[];
+  /** What is told of it where all words have no room. */
+  readonly brief: readonly string[];
+}
+
+const ofPaper = (drawing: Drawing): Sketch => ({
+  sizes: SIZES, draw: (rows, braille) => drawPaper(drawing, { rows, braille }), words: pictureWords(drawing),
+  brief: drawing.tail === undefined ? [] : pictureWords(drawing).slice(0, 1),
+});
+const ofFace = (face: Face): Sketch => ({
+  sizes: SIZES, draw: (rows, braille) => drawGroups(face, { rows, braille }), words: groupsWords(face),
+  brief: face.entered === undefined ? groupsLegend(face) : groupsWords(face).slice(0, 1),
+});
+
+const indentFor = (look: PictureLook): string => (look.width >= 60 ? INDENT : '  ');
+
+const sketchLines = (rows: readonly string[], words: readonly string[], look: PictureLook): Line[] => {
+  const wide = textWidth(rows[0] ?? '');
+  const indent = indentFor(look);
   const room = look.width - indent.length - wide - 2;
-  if (room < BESIDE) return [...paper.map((row): Line => [span(indent + row)]), ...wordLines(words, look.width)];
+  if (room < BESIDE) return [...rows.map((row): Line => [span(indent + row)]), ...wordLines(words, look.width)];
   const beside = words.flatMap((text) => paragraph(span(''), text, room));
-  return Array.from({ length: Math.max(paper.length, beside.length) }, (_, at) => [
-    span(indent + (paper[at] ?? ' '.repeat(wide))), span('  '), ...(beside[at] ?? []),
+  return Array.from({ length: Math.max(rows.length, beside.length) }, (_, at) => [
+    span(indent + (rows[at] ?? ' '.repeat(wide))), span('  '), ...(beside[at] ?? []),
   ]);
 };
 
 const wordLines = (words: readonly string[], width: number): Line[] => words.flatMap((text) => paragraph(span('  '), text, width));
 
-/** The picture as a block: smaller where it is tight, and words alone where no picture fits. */
-export const pictureBlock = (drawing: Drawing, rank: number, look: PictureLook): Block => {
-  const words = pictureWords(drawing);
+/** The picture in all its shapes, the tallest first; nothing at all is the last one. */
+const shapesOf = ({ sizes, draw, words, brief }: Sketch, look: PictureLook): Line[][] => {
   // Where it is tight, the shots before are left to the picture; what is being entered is told in words to the last.
-  const fewest = drawing.tail === undefined ? [] : words.slice(0, 1);
-  const shapes = [words, fewest].flatMap((told) => SIZES.map((rows) => pictureLines(drawing, rows, told, look)));
-  const candidates = [...shapes, wordLines(words, look.width), wordLines(fewest, look.width), []];
-  return { rank, lines: candidates[0] ?? [], shrink: (room) => candidates.find((lines) => lines.length <= room) ?? [] };
+  const shapes = [words, brief].flatMap((told) => sizes.map((rows) => sketchLines(draw(rows, look.braille), told, look)));
+  return [...shapes, wordLines(words, look.width), wordLines(brief, look.width), []];
 };
 
-/** The finished set, for the transcript. */
-export const setLines = (picture: PaperPicture, look: PictureLook): Line[] => pictureLines(picture, 9, pictureWords(picture), look);
+const arrowsLines = (picture: Extract<Picture, { kind: 'arrows' }>, look: PictureLook): Line[][] => {
+  const indent = look.width >= 60 ? INDENT : ' ';
+  const shapes = arrowsShapes(picture, look.width - indent.length);
+  return [...shapes.map(({ rows, words }) => [...words.flatMap((text) => paragraph(span(indent), text, look.width)), ...rows.map((row): Line => [span(indent + row)])]), []];
+};
+
+const shapesOfPicture = (picture: Picture, look: PictureLook): Line[][] => {
+  switch (picture.kind) {
+    case 'paper': return shapesOf(ofPaper(picture), look);
+    case 'groups': return shapesOf(ofFace(picture), look);
+    case 'plumb': return shapesOf({ sizes: [picture.points.length], draw: () => drawPlumb(picture), words: plumbWords(picture, true), brief: plumbWords(picture, true).slice(-1) }, look);
+    case 'arrows': return arrowsLines(picture, look);
+  }
+};
+
+const blockOf = (shapes: readonly Line[][], rank: number): Block =>
+  ({ rank, lines: shapes[0] ?? [], shrink: (room) => shapes.find((lines) => lines.length <= room) ?? [] });
+
+/** A finished picture: smaller where it is tight, and words alone where none fits. */
+export const pictureBlock = (picture: Picture, rank: number, look: PictureLook): Block => blockOf(shapesOfPicture(picture, look), rank);
+
+/** The shot that is being entered, among those before it where they are seen from the same side. */
+export const enteringBlock = (kind: 'tear' | 'impact', past: Picture | undefined, at: Tear | null, rank: number, look: PictureLook): Block => {
+  if (kind === 'tear') return blockOf(shapesOf(ofPaper({ shots: past?.kind === 'paper' ? past.shots : [], ...(at === null ? {} : { tail: at }) }), look), rank);
+  // The middles move with every shot: while one is entered, only the shots themselves are shown.
+  const before = past?.kind === 'groups' ? { a: past.a, b: past.b, names: past.names } : {};
+  return blockOf(shapesOf(ofFace({ ...before, ...(at === null ? {} : { entered: at }) }), look), rank);
+};
+
+/** How tall a picture may be in the scroll-back. */
+const TOLD_ROWS = 9;
+
+/** The finished set, for the transcript: with all of its words. */
+export const setLines = (picture: Picture, look: PictureLook): Line[] => {
+  switch (picture.kind) {
+    case 'paper': return sketchLines(drawPaper(picture, { rows: TOLD_ROWS, braille: look.braille }), pictureWords(picture), look);
+    case 'groups': return sketchLines(drawGroups(picture, { rows: TOLD_ROWS, braille: look.braille }), groupsWords(picture), look);
+    default: return shapesOfPicture(picture, look)[0] ?? [];
+  }
+};
+
+/** How many shots a picture is made of. */
+export const shotsIn = (picture: Picture): number => {
+  switch (picture.kind) {
+    case 'paper': return picture.shots.length;
+    case 'groups': return picture.a.length + picture.b.length;
+    case 'arrows': return picture.arrows.reduce((sum, one) => sum + one.shots, 0);
+    case 'plumb': return picture.points.reduce((sum, one) => sum + one.shots, 0);
+  }
+};

@@ -1,6 +1,6 @@
 // All that a screen remembers between two keys. It lives outside React, so that two keys in one read both count.
 
-import type { Ask, HistoryEntry, KnobId, Tear, View } from '../machine/types.ts';
+import type { AnswerEntry, Ask, HistoryEntry, KnobId, Tear, View } from '../machine/types.ts';
 import type { Changed, Direction } from '../machine/types.ts';
 import { EMPTY, type Entry } from './entry.ts';
 import { type Pick, picksOf, startingCursor } from './options.ts';
@@ -28,7 +28,9 @@ export interface Prompt {
 export type Page =
   | { readonly id: 'help'; readonly top: number }
   | { readonly id: 'history'; readonly entries: readonly HistoryEntry[] }
-  | { readonly id: 'sure'; readonly what: string; readonly to: number | null }
+  | { readonly id: 'answers'; readonly entries: readonly AnswerEntry[] }
+  /** `steps`: what is to be undone, in this order; not known where `to` is null, for the last adjustment. */
+  | { readonly id: 'sure'; readonly what: string; readonly to: number | null; readonly steps: readonly string[] }
   | { readonly id: 'note' }
   | { readonly id: 'stop' }
   | { readonly id: 'other' }

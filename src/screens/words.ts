@@ -1,7 +1,7 @@
 // The few words that belong to the screen itself. Words of the trade come with the view.
 
-import type { Changed, KnobId, ShotPlan, Tear } from '../machine/types.ts';
-import type { Direction } from '../content/types.ts';
+import type { Changed, KnobId, Ledger, ShotPlan, Tear } from '../machine/types.ts';
+import { KNOBS, type Direction } from '../content/types.ts';
 import { formatQuantity } from '../maths/fractions.ts';
 import { unitWord } from '../maths/unit-words.ts';
 import type { Unit } from '../maths/units.ts';
@@ -16,43 +16,77 @@ export const formatTail = ({ x, y }: Tear): string => {
   return `the tail is ${along(y, 'high', 'low')}, ${along(x, 'right', 'left')} of the point`;
 };
 
-/** What is shot now, in one line. */
-export const shotWords = (plan: ShotPlan): string => {
-  const { taken, wanted } = plan.shots;
-  const parts = [
-    wanted > 0 ? `shot ${taken + 1} of ${Math.max(wanted, taken + 1)}` : `shot ${taken + 1}`,
-    formatQuantity(plan.distance),
-    plan.arrow === null ? 'any tuning arrow' : `arrow ${plan.arrow}`,
-    ...(plan.shaft === 'unfletched' ? ['no fletching'] : []),
-    ...(plan.head === 'broadhead' ? ['broadhead'] : []),
-    ...(plan.nockTurn === 0 ? [] : [`nock turn ${plan.nockTurn}`]),
-  ];
-  return parts.join(', ');
+/** `1/2 in high, 1/8 in left`; a side that is right on the spot is left out. */
+const figures = ({ x, y }: Tear): string => [...(y === 0 ? [] : [along(y, 'high', 'low')]), ...(x === 0 ? [] : [along(x, 'right', 'left')])].join(', ');
+
+/** Where an arrow landed, from the dot that it was aimed at. */
+export const formatImpact = (at: Tear): string => (at.x === 0 && at.y === 0 ? 'on its dot' : `${figures(at)} of its dot`);
+export const impactFigures = (at: Tear): string => (at.x === 0 && at.y === 0 ? 'on the dot' : figures(at));
+
+/** A figure that is worked out and lies on no mark of a tape: `0.47 in high, 0.40 in left`. */
+export const decimals = (at: Tear): string => worked(at, ['high', 'low'], ', ') || 'right on it';
+/** The same from another spot: `0.50 in below and 0.10 in left of`; `right on` where there is no difference to speak of. */
+export const decimalsFrom = ({ x, y }: Tear): string => {
+  const words = worked({ x, y }, ['above', 'below'], ' and ');
+  if (words === '') return 'right on';
+  return Math.abs(x) < SPECK ? words : `${words} of`;
 };
+const SPECK = 0.005;
+const worked = ({ x, y }: Tear, [up, down]: readonly [string, string], and: string): string => [
+  ...(Math.abs(y) < SPECK ? [] : [`${Math.abs(y).toFixed(2)} in ${y < 0 ? down : up}`]),
+  ...(Math.abs(x) < SPECK ? [] : [`${Math.abs(x).toFixed(2)} in ${x < 0 ? 'left' : 'right'}`]),
+].join(and);
+export const sideways = (x: number): string => (Math.abs(x) < SPECK ? 'on the line' : `${Math.abs(x).toFixed(2)} in ${x < 0 ? 'left' : 'right'}`);
+
+/** The arrow that is shot now, where it is not simply any tuning arrow at paper. */
+export const shotWords = (ask: ShotPlan & { readonly kind: 'tear' | 'impact' }): readonly string[] => [
+  ...(ask.arrow === null ? [] : [`arrow ${ask.arrow}`]),
+  ...(ask.shaft === 'unfletched' ? ['unfletched (no vanes)'] : []),
+  ...(ask.head === 'broadhead' ? ['broadhead'] : []),
+  ...(ask.kind === 'impact' && ask.shaft === 'fletched' && ask.head === 'field' ? ['fletched, field point'] : []),
+  ...(ask.nockTurn === 0 ? [] : [`nock turned by ${ask.nockTurn} ${ask.nockTurn === 1 ? 'vane' : 'vanes'}`]),
+  ...(ask.kind === 'impact' ? [formatQuantity(ask.distance)] : []),
+];
 
 /** Units as they are said aloud; the others have no short form. '' for a count. */
 const SAID: Partial<Record<Unit, string>> = { in: 'inches', lb: 'pounds', gr: 'grains', ft: 'feet' };
 export const saidUnit = (unit: Unit): string => SAID[unit] ?? unitWord(unit, 2);
 
+interface KnobWords {
+  readonly name: string;
+  /** The way that counts as plus, then the other one. */
+  readonly ways: readonly [readonly [Direction, string], readonly [Direction, string]];
+  /** An amount as it may be typed. */
+  readonly like: string;
+}
+
 /** Adjustments as a person would name them, and the two ways each can go. */
-export const KNOB_WORDS: Readonly<Record<KnobId, { readonly name: string; readonly ways: readonly (readonly [Direction, string])[] }>> = {
-  'rest-height': { name: 'the rest, up and down', ways: [['up', 'up'], ['down', 'down']] },
-  'rest-side': { name: 'the rest, sideways', ways: [['left', 'to the left'], ['right', 'to the right']] },
-  'nock-height': { name: 'the nocking point, up and down', ways: [['up', 'up'], ['down', 'down']] },
-  'yoke': { name: 'the yoke legs', ways: [['left', 'twists into the left leg, out of the right'], ['right', 'twists into the right leg, out of the left']] },
-  'cam-spacers': { name: 'the cam spacers', ways: [['left', 'both cams to the left'], ['right', 'both cams to the right']] },
-  'cam-screw': { name: 'the cams\' side screws', ways: [['left', 'both cams to the left'], ['right', 'both cams to the right']] },
-  'cam-sync': { name: 'the timing of the cams', ways: [['add', 'twists added'], ['remove', 'twists taken out']] },
-  'limb-bolts': { name: 'both limb bolts', ways: [['in', 'turned in'], ['out', 'turned out']] },
-  'point-weight': { name: 'the weight of the points', ways: [['add', 'heavier'], ['remove', 'lighter']] },
-  'drop-cord': { name: 'the cord of the drop-away rest', ways: [['add', 'longer'], ['remove', 'shorter']] },
+export const KNOB_WORDS: Readonly<Record<KnobId, KnobWords>> = {
+  'rest-height': { name: 'the rest, up and down', ways: [['up', 'up'], ['down', 'down']], like: '1/32 in' },
+  'rest-side': { name: 'the rest, sideways', ways: [['right', 'to the right'], ['left', 'to the left']], like: '1/32 in' },
+  'nock-height': { name: 'the nocking point, up and down', ways: [['up', 'up'], ['down', 'down']], like: '1/32 in' },
+  'yoke': { name: 'the yoke legs', ways: [['right', 'into the right leg, out of the left'], ['left', 'into the left leg, out of the right']], like: '1 half-twist pair' },
+  'cam-spacers': { name: 'the cam spacers', ways: [['right', 'both cams to the right'], ['left', 'both cams to the left']], like: '1 size' },
+  'cam-screw': { name: 'the cams\' side screws', ways: [['right', 'both cams to the right'], ['left', 'both cams to the left']], like: '1/4 turn' },
+  'cam-sync': { name: 'the timing of the cams', ways: [['add', 'twists added'], ['remove', 'twists taken out']], like: '1 half-twist' },
+  'limb-bolts': { name: 'both limb bolts', ways: [['in', 'turned in'], ['out', 'turned out']], like: '1/4 turn' },
+  'point-weight': { name: 'the weight of the points', ways: [['add', 'heavier'], ['remove', 'lighter']], like: '25 gr' },
+  'drop-cord': { name: 'the cord of the drop-away rest', ways: [['add', 'longer'], ['remove', 'shorter']], like: '1/16 in' },
 };
+
+/** What a bow is set to against the baseline, an adjustment each: `the rest, up and down: 1/32 in up`. */
+export const ledgerWords = (bow: Ledger): string[] => KNOBS.flatMap((knob) => {
+  const setting = bow[knob];
+  if (setting === undefined || setting.value === 0) return [];
+  const { name, ways: [plus, minus] } = KNOB_WORDS[knob];
+  return [`${name}: ${formatQuantity({ ...setting, value: Math.abs(setting.value) })} ${(setting.value > 0 ? plus : minus)[1]}`];
+});
 
 export const CHANGED_WORDS: Readonly<Record<Changed, string>> = {
   string: 'the string or a cable was replaced',
   rest: 'the rest was replaced',
   arrow: 'an arrow was replaced or set aside',
-  release: 'another release aid',
+  release: 'I shoot with another release aid',
   loop: 'the loop was tied anew',
   sight: 'the sight was moved',
   fell: 'the bow fell, was hit, or lay in heat',

@@ -1,9 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import type { Ask } from '../../src/machine/types.ts';
+import type { Ask, Picture, ShotAnswer } from '../../src/machine/types.ts';
 import { clean } from '../../src/screens/clean.ts';
 import { runPlain } from '../../src/screens/plain.ts';
 import { readCommand } from '../../src/screens/plain-commands.ts';
-import { adviceLines, askLines, pictureLines, takenLines, tearWords, whyLines } from '../../src/screens/plain-words.ts';
+import { pictureLines, takenLines, tearWords } from '../../src/screens/plain-pictures.ts';
+import { adviceLines, askLines, whyLines } from '../../src/screens/plain-words.ts';
 import { ADVICE, ASKS, fakeSession, input, now, sink, type FakeSession } from './fake-session.ts';
 
 async function talk(session: FakeSession, typed: string, options: { echo?: boolean; notices?: string[] } = {}): Promise<string> {
@@ -46,9 +47,11 @@ describe('the plain face', () => {
   });
 
   it('tells how each tear was taken, and all of them when the set is done', () => {
-    const picture = { shots: [{ x: 0, y: 0.5, counted: true }, { x: -0.125, y: 0.25, counted: true }, { x: 0, y: 1, counted: false }], mean: { x: -0.0625, y: 0.375 }, likely: { x: 0.125, y: 0.125 } };
-    expect(takenLines(picture)).toEqual(['  taken: high 1 (called bad, not counted); on average of 2 at this setting: high 3/8, left 1/16']);
-    expect(takenLines({ shots: picture.shots.slice(0, 1) })).toEqual(['  taken: high 1/2']);
+    const picture = { kind: 'paper' as const, shots: [{ x: 0, y: 0.5, counted: true }, { x: -0.125, y: 0.25, counted: true }, { x: 0, y: 1, counted: false }], mean: { x: -0.0625, y: 0.375 }, likely: { x: 0.125, y: 0.125 } };
+    const taken = (shot: ShotAnswer, shown: Picture) => takenLines(ASKS.tear, { kind: 'shots', shots: [shot] }, shown);
+    expect(taken({ x: 0, y: 1, called: 'bad' }, picture)).toEqual(['  taken: high 1 (called bad, not counted); on average of 2 at this setting: high 3/8, left 1/16']);
+    expect(taken({ x: 0, y: 0.5 }, { kind: 'paper', shots: picture.shots.slice(0, 1) })).toEqual(['  taken: high 1/2']);
+    expect(taken({ missed: true }, picture)).toEqual(['  taken: missed, and not counted']);
     expect(pictureLines(picture)[0]).toBe('  tears at this setting, in inches: high 1/2; high 1/4, left 1/8; high 1 (called bad, not counted)');
   });
 
@@ -81,7 +84,9 @@ describe('the plain face', () => {
     const session = fakeSession([ASKS.choice]);
     const text = await talk(session, 'why\nhistory\nhelp\nagain\nnote windy today\nback\nkeep\nput back 7\nchanged string new one\nmoved rest height up 1/32 in\nstop limb crack\n');
     expect(text).toContain('Because it matters.');
-    expect(text).toContain('7. REST UP 1/32 in; it came to: better (undo it with: put back 7)');
+    expect(text).toContain('7. REST UP 1/32 in; it came to: better. The bow then: as it was found.');
+    expect(text).toContain('To bring the bow back to one of them, type: put back, and its number.');
+    expect(text).toContain('> put back 7\nBack to this point: REST UP 1/32 in. To be put back, in this order:\n  1. REST DOWN 1/32 in\n');
     expect(text).toContain('noted.');
     expect(text).toContain('coach: The walk is stopped.');
     expect(session.intents).toEqual([
@@ -150,7 +155,7 @@ describe('a typed line', () => {
   });
   it.each([
     ['note', /A note needs words/], ['answer', /An answer needs words/], ['moved', /What was moved\?.*rest-height/], ['moved wheel up 1', /What was moved/],
-    ['moved yoke sideways 1', /Which way\?.*left, right/], ['moved yoke left', /By how much/], ['changed', /What changed\?.*string/], ['changed hat', /What changed/],
+    ['moved yoke sideways 1', /Which way\?.*right \(into the right leg, out of the left\) or left.*moved yoke right 1 half-twist pair/], ['moved yoke left', /By how much/], ['changed', /What changed\?.*string/], ['changed hat', /What changed/],
   ])('teaches on %j', (line, message) => {
     const command = readCommand(line);
     expect(command.kind === 'mistake' ? command.message : command.kind).toMatch(message);
@@ -177,9 +182,9 @@ describe('plain words', () => {
     expect(askLines({ ...ASKS.number, suggestion: { kind: 'number', value: 60.5 } }, 'full')).toContain('Your answer before: 60.5 lb. Type it again if it still holds.');
   });
   it('say what a shot is shot with, where that is out of the usual', () => {
-    expect(askLines(ASKS.tear, 'short')).toContain('shot with: arrow 2');
-    expect(askLines({ ...ASKS.tear, arrow: null }, 'short').join('\n')).not.toContain('shot with');
-    expect(askLines({ ...ASKS.tear, shaft: 'unfletched', head: 'broadhead', nockTurn: 1 }, 'short')).toContain('shot with: arrow 2, unfletched, broadhead, nock turned by 1');
+    expect(askLines(ASKS.tear, 'short')).toContain('shoot: arrow 2');
+    expect(askLines({ ...ASKS.tear, arrow: null }, 'short').join('\n')).not.toContain('shoot:');
+    expect(askLines({ ...ASKS.tear, shaft: 'unfletched', head: 'broadhead', nockTurn: 1 }, 'short')).toContain('shoot: arrow 2, unfletched (no vanes), broadhead, nock turned by 1 vane');
   });
   it('explain the words that the question uses, and no others', () => {
     expect(whyLines({ ...ASKS.text, text: ['Two tears.'] }, { tear: 'a hole', ear: 'for hearing', nock: 'an end' })).toEqual(['Because it matters.', 'tear: a hole']);

@@ -6,14 +6,14 @@ describe('a choice', () => {
   it('takes the new option when Down and Enter come in one read', () => {
     const screen = drive([VIEWS.choice]);
     screen.press(`${DOWN}\r`);
-    expect(screen.session.answers).toEqual(['left']);
+    expect(screen.session.given).toEqual(['left']);
   });
 
   it('takes the first, the one with a number, or goes round', () => {
     for (const [keys, value] of [['\r', 'right'], ['2\r', 'left'], [`${UP}\r`, 'left'], [`${DOWN}${DOWN}\r`, 'right']] as const) {
       const screen = drive([VIEWS.choice]);
       screen.press(keys);
-      expect(screen.session.answers).toEqual([value]);
+      expect(screen.session.given).toEqual([value]);
     }
   });
 
@@ -30,7 +30,7 @@ describe('a choice', () => {
     expect(screen.session.sent).toEqual([]);
     expect(screen.frame()).toContain('choose one first');
     screen.press('1\r');
-    expect(screen.session.answers).toEqual(['stops']);
+    expect(screen.session.given).toEqual(['stops']);
   });
 
   it('has nothing preselected in a gate even with no noDefault, nor from a suggestion', () => {
@@ -44,13 +44,13 @@ describe('a choice', () => {
   it('starts on the answer of before where no gate is passed', () => {
     const screen = drive([viewOf({ ...ASKS.choice, suggestion: { kind: 'choice', values: ['left'] } })]);
     screen.press('\r');
-    expect(screen.session.answers).toEqual(['left']);
+    expect(screen.session.given).toEqual(['left']);
   });
 
   it('offers "not known" last, and sends it as such', () => {
     const screen = drive([VIEWS.gate]);
     screen.press(`${UP}\r`);
-    expect(screen.session.answers).toEqual(['not known']);
+    expect(screen.session.given).toEqual(['not known']);
   });
 
   it('tells a paste of 10 kB in one line and keeps the question', () => {
@@ -70,28 +70,28 @@ describe('a chunk of checks', () => {
     screen.press('\r');
     expect(screen.frame()).toContain('choose one first');
     screen.press('1\r');
-    expect(screen.session.answers).toEqual([['all true']]);
+    expect(screen.session.given).toEqual([['all true']]);
   });
 
   it('marks with space or numbers, and never "all true" together with others', () => {
     const screen = drive([VIEWS.chunk]);
     screen.press('1', '3', `${DOWN} `, '\r');
-    expect(screen.session.answers).toEqual([['check-2', 'check-3']]);
+    expect(screen.session.given).toEqual([['check-2', 'check-3']]);
   });
 
   it('unmarks by the same key', () => {
     const screen = drive([VIEWS.chunk]);
     screen.press('3', '4', '3', '\r');
-    expect(screen.session.answers).toEqual([['check-3']]);
+    expect(screen.session.given).toEqual([['check-3']]);
   });
 
   it('takes no check that the cursor merely stands on: that would say that it fails', () => {
     const screen = drive([VIEWS.chunk]);
     screen.press(`${DOWN}${DOWN}\r`);
-    expect(screen.session.answers).toEqual([]);
+    expect(screen.session.given).toEqual([]);
     expect(screen.words()).toContain('! nothing is marked: space marks what is NOT true; 1 and Enter when all is true');
     screen.press(`${UP}\r`);
-    expect(screen.session.answers).toEqual([['all true']]);
+    expect(screen.session.given).toEqual([['all true']]);
   });
 
   it('shows a mark as NOT, so that it is never read as a tick', () => {
@@ -106,10 +106,10 @@ describe('a chunk of checks', () => {
     const screen = drive([VIEWS.chunk], { columns: 40, rows: 20 });
     expect(screen.words()).toContain('Mark what is NOT true.');
     screen.press('1\r');
-    expect(screen.session.answers).toEqual([]);
+    expect(screen.session.given).toEqual([]);
     expect(screen.words()).toContain('! there are more below: go down through all of them, then 1 and Enter');
     screen.press(DOWN.repeat(9), '1\r');
-    expect(screen.session.answers).toEqual([['all true']]);
+    expect(screen.session.given).toEqual([['all true']]);
   });
 });
 
@@ -119,7 +119,7 @@ describe('a number', () => {
     screen.press('64.5');
     expect(screen.frame()).toContain('= 64.5 lb');
     screen.press('\r');
-    expect(screen.session.answers).toEqual(['64.5']);
+    expect(screen.session.given).toEqual(['64.5']);
   });
 
   it('stays in the line when it is refused, with the reason', () => {
@@ -129,7 +129,7 @@ describe('a number', () => {
     expect(screen.frame()).toContain('> 200_');
     expect(screen.frame()).toContain('! 200 lb is outside 20 to 90 lb');
     screen.press('\u007f\u007f\u007f64\r');
-    expect(screen.session.answers).toEqual(['64']);
+    expect(screen.session.given).toEqual(['64']);
   });
 
   it('is never filled in beforehand; Tab fetches the answer of before', () => {
@@ -137,13 +137,13 @@ describe('a number', () => {
     screen.press('\r');
     expect(screen.frame()).toContain('type a number first');
     screen.press('\t\r');
-    expect(screen.session.answers).toEqual(['62']);
+    expect(screen.session.given).toEqual(['62']);
   });
 
   it('may be not known, and letters are commands only while the line is empty', () => {
     const known = drive([VIEWS.number]);
     known.press('u');
-    expect(known.session.answers).toEqual(['not known']);
+    expect(known.session.given).toEqual(['not known']);
     const typing = drive([VIEWS.number]);
     typing.press('64 q', '\r');
     expect(typing.store.getState().leaving).toBeNull();
@@ -153,7 +153,7 @@ describe('a number', () => {
   it('is edited with the caret', () => {
     const screen = drive([VIEWS.number]);
     screen.press(`65${LEFT}4${RIGHT}.0`, '\u0001', '\u001b[3~', '\r');
-    expect(screen.session.answers).toEqual(['45.0']);
+    expect(screen.session.given).toEqual(['45.0']);
   });
 });
 
@@ -163,7 +163,7 @@ describe('a shot', () => {
     screen.press('\r');
     expect(screen.frame()).toContain('call it first');
     screen.press('g', `${UP}${UP}${LEFT}\r`);
-    expect(screen.session.answers).toEqual([{ x: -1 / 16, y: 1 / 8, called: 'good' }]);
+    expect(screen.session.given).toEqual([{ x: -1 / 16, y: 1 / 8, called: 'good' }]);
   });
 
   it('is typed, drawn before it is taken, and read back in words', () => {
@@ -173,25 +173,25 @@ describe('a shot', () => {
     expect(screen.frame()).toContain('called bad');
     expect(screen.frame()).toContain('Read it from the shooter\'s side');
     screen.press('\r');
-    expect(screen.session.answers).toEqual([{ x: -1 / 8, y: 1 / 2, called: 'bad' }]);
+    expect(screen.session.given).toEqual([{ x: -1 / 8, y: 1 / 2, called: 'bad' }]);
   });
 
   it('takes x and y', () => {
     const screen = drive([VIEWS.tear]);
     screen.press('g', '-0.1 0.5\r');
-    expect(screen.session.answers).toEqual([{ x: -0.1, y: 0.5, called: 'good' }]);
+    expect(screen.session.given).toEqual([{ x: -0.1, y: 0.5, called: 'good' }]);
   });
 
   it('moves by 1/4 with Shift, PgUp, PgDn, Home and End, from what was typed', () => {
     const screen = drive([VIEWS.tear]);
     screen.press('g', 'high 1/2 left 1/8', '\u001b[1;2A', '\u001b[5~', '\u001b[6~', '\u001b[F', '\u001b[1;2C', '\u001b[H', '\r');
-    expect(screen.session.answers).toEqual([{ x: 1 / 8, y: 3 / 4, called: 'good' }]);
+    expect(screen.session.given).toEqual([{ x: 1 / 8, y: 3 / 4, called: 'good' }]);
   });
 
   it('stops at the edge of what a tear can be', () => {
     const screen = drive([VIEWS.tear]);
     screen.press('g', '\u001b[5~'.repeat(40), '\r');
-    expect(screen.session.answers).toEqual([{ x: 0, y: 4, called: 'good' }]);
+    expect(screen.session.given).toEqual([{ x: 0, y: 4, called: 'good' }]);
   });
 
   it('is not taken from nothing, nor from what is not a tear, nor several at once', () => {
@@ -210,20 +210,20 @@ describe('a shot', () => {
     for (const keys of [['m', '\r'], ['g', 'm', '\r'], ['b', 'missed', '\r']]) {
       const screen = drive([VIEWS.tear]);
       screen.press(...keys);
-      expect(screen.session.answers).toEqual([{ missed: true }]);
+      expect(screen.session.given).toEqual([{ missed: true }]);
     }
   });
 
   it('is called anew after Backspace in an empty line', () => {
     const screen = drive([VIEWS.tear]);
     screen.press('g', '\u007f', 'b', `${UP}\r`);
-    expect(screen.session.answers).toEqual([{ x: 0, y: 1 / 16, called: 'bad' }]);
+    expect(screen.session.given).toEqual([{ x: 0, y: 1 / 16, called: 'bad' }]);
   });
 
   it('starts the next one fresh', () => {
     const screen = drive([VIEWS.tear, VIEWS.tear]);
     screen.press('g', `${UP}\r`, 'b', `${DOWN}\r`);
-    expect(screen.session.answers).toEqual([{ x: 0, y: 1 / 16, called: 'good' }, { x: 0, y: -1 / 16, called: 'bad' }]);
+    expect(screen.session.given).toEqual([{ x: 0, y: 1 / 16, called: 'good' }, { x: 0, y: -1 / 16, called: 'bad' }]);
   });
 
   it('with broadheads is measured from its own dot in the same way', () => {
@@ -231,7 +231,7 @@ describe('a shot', () => {
     screen.press('g');
     expect(screen.frame()).toContain('from its own aiming dot');
     screen.press(`${RIGHT}\r`);
-    expect(screen.session.answers).toEqual([{ x: 1 / 16, y: 0, called: 'good' }]);
+    expect(screen.session.given).toEqual([{ x: 1 / 4, y: 0, called: 'good' }]);
   });
 });
 
@@ -241,18 +241,18 @@ describe('an advice', () => {
     screen.press('\r');
     expect(screen.session.sent).toEqual([]);
     screen.press('1\r');
-    expect(screen.session.answers).toEqual(['as told']);
+    expect(screen.session.given).toEqual(['as told']);
   });
 
   it('may be declined, or followed by another amount', () => {
     const not = drive([VIEWS.amount]);
     not.press('3\r');
-    expect(not.session.answers).toEqual(['not now']);
+    expect(not.session.given).toEqual(['not now']);
     const other = drive([VIEWS.amount]);
     other.press('2\r', '1/64');
     expect(other.frame()).toContain('= 1/64 in');
     other.press('\r');
-    expect(other.session.answers).toEqual(['1/64']);
+    expect(other.session.given).toEqual(['1/64']);
   });
 
   it('leads back from typing by Escape', () => {
@@ -260,7 +260,7 @@ describe('an advice', () => {
     screen.press('2\r', '1/64', ESC);
     expect(screen.frame()).toContain('not now');
     screen.press('1\r');
-    expect(screen.session.answers).toEqual(['as told']);
+    expect(screen.session.given).toEqual(['as told']);
   });
 
   it('is shown with its reason, what to expect, the way back, the press and the care', () => {
@@ -286,13 +286,13 @@ describe('yes or no, and words', () => {
     screen.press('\r');
     expect(screen.session.sent).toEqual([]);
     screen.press('n\r', 'y\r');
-    expect(screen.session.answers).toEqual([false, true]);
+    expect(screen.session.given).toEqual([false, true]);
   });
 
   it('words are typed with all letters, and two lines in one read answer two questions', () => {
     const screen = drive([VIEWS.text, VIEWS.text]);
     screen.press('hqsp\rsecond\r');
-    expect(screen.session.answers).toEqual(['hqsp', 'second']);
+    expect(screen.session.given).toEqual(['hqsp', 'second']);
   });
 
   it('a paste becomes one line and is not sent by what is in it', () => {
@@ -300,7 +300,7 @@ describe('yes or no, and words', () => {
     screen.press(paste('my\r\nbow\t\u001b[31mred\u001b[0m\u0007'));
     expect(screen.session.sent).toEqual([]);
     screen.press('\r');
-    expect(screen.session.answers).toEqual(['my bow red']);
+    expect(screen.session.given).toEqual(['my bow red']);
   });
 
   it('a paste that is too long takes nothing and loses nothing', () => {
@@ -308,7 +308,7 @@ describe('yes or no, and words', () => {
     screen.press('mine', paste('x'.repeat(10_240)));
     expect(screen.words()).toContain('has 10240 characters, and 2000 fit here; nothing of it was taken');
     screen.press('\r');
-    expect(screen.session.answers).toEqual(['mine']);
+    expect(screen.session.given).toEqual(['mine']);
   });
 
   it('an empty line is not sent', () => {
@@ -321,7 +321,7 @@ describe('yes or no, and words', () => {
   it('keeps graphemes whole', () => {
     const screen = drive([VIEWS.text]);
     screen.press('a\u{1f44d}\u{1f3fd}\u00e9', '\u007f\u007f', '\r');
-    expect(screen.session.answers).toEqual(['a']);
+    expect(screen.session.given).toEqual(['a']);
   });
 });
 
@@ -333,7 +333,7 @@ describe('what goes wrong', () => {
     expect(screen.frame()).toContain('make room, then press Enter again');
     expect(screen.mistakes).toEqual([]);
     screen.press('\r');
-    expect(screen.session.answers).toEqual(['mine']);
+    expect(screen.session.given).toEqual(['mine']);
   });
 
   it('a mistake in the program is handed on and shown nowhere', () => {

@@ -52,27 +52,6 @@ describe('going back', () => {
     screen.press('p', 'y\r');
     expect(screen.session.sent).toEqual([{ kind: 'putBack' }]);
   });
-
-  it('h lists what was done and brings the bow back to before the entry that is chosen', () => {
-    const screen = drive([VIEWS.choice, VIEWS.amount]);
-    screen.press('h');
-    expect(screen.frame()).toContain('rest up 1/32 in: high 0.74 to high 0.47');
-    screen.press('2\r');
-    expect(screen.frame()).toContain('Bring the bow back to how it was before this: rest up 1/32 in?');
-    screen.press('y\r');
-    expect(screen.session.sent).toEqual([{ kind: 'putBack', to: 8 }]);
-  });
-
-  it('h refuses an entry that nothing on the bow belongs to, and shows an empty history as such', () => {
-    const screen = drive([VIEWS.choice]);
-    screen.press('h', '1\r');
-    expect(screen.frame()).toContain('cannot be brought back to before that entry');
-    screen.press(ESC);
-    expect(screen.session.sent).toEqual([]);
-    const empty = drive({ views: [VIEWS.choice], history: [] });
-    empty.press('h', '\r');
-    expect(empty.frame()).toContain('Nothing was done to the bow yet');
-  });
 });
 
 describe('telling', () => {
@@ -130,7 +109,7 @@ describe('Escape', () => {
     screen.press('x');
     expect(screen.frame()).toContain('"x" is no key here');
     screen.press(ESC, ' done\r');
-    expect(screen.session.answers).toEqual(['half done']);
+    expect(screen.session.given).toEqual(['half done']);
   });
 
   it('and a letter may come as Alt and the letter', () => {

@@ -1,7 +1,7 @@
 // A session that plays a list of views, keeps what was sent, and decides nothing. Its bows and shots are invented.
 
 import { CodedError, type ErrorCode } from '../../src/errors.ts';
-import type { Advice, Answer, Ask, HistoryEntry, Intent, Reply, SessionLike, TranscriptEntry, View } from '../../src/machine/types.ts';
+import type { Advice, Answer, AnswerEntry, ArrowsPicture, Ask, GroupsPicture, HistoryEntry, Intent, PlumbPicture, Reply, SessionLike, TranscriptEntry, View } from '../../src/machine/types.ts';
 import { formatQuantity, parseQuantity } from '../../src/maths/fractions.ts';
 import { formatTail } from '../../src/screens/words.ts';
 
@@ -55,6 +55,21 @@ export const ASKS = {
     ...base, about: 'impact', step: 'shoot-broadhead', short: 'Where did it land, from its own dot?', text: [], kind: 'impact', ...shotPlan,
     distance: { value: 20, unit: 'yd' }, head: 'broadhead',
   },
+  numbered: {
+    ...base, about: 'tear', step: 'shoot-each-arrow', short: 'Arrow 7, shot 1 of 3: the tear?', text: ['Now arrow 7, its nock turned by one vane.'], kind: 'tear',
+    ...shotPlan, arrow: '7', nockTurn: 1, shots: { taken: 0, wanted: 3 },
+  },
+  unfletched: {
+    ...base, about: 'impact', step: 'shoot-shooting', short: 'Shot 2 of 6 at 20 yd, unfletched shaft: where did it land?', text: ['Now an unfletched one, flexed since its last shot.'], kind: 'impact',
+    ...shotPlan, arrow: null, shaft: 'unfletched', distance: { value: 20, unit: 'yd' },
+  },
+  plumb: {
+    ...base, about: 'impact', step: 'shoot-shooting', short: 'Shot 5 of 6 at 30 yd, fletched arrow: where did it land?', text: ['Now from 30 yd. Bubble level.'], kind: 'impact',
+    ...shotPlan, arrow: null, distance: { value: 30, unit: 'yd' },
+  },
+  turn: { ...base, about: 'moved', step: 'change-the-arrow', short: 'ARROW 7: TURN THE NOCK ONE VANE: done?', text: ['Seen from the nock, hold the nock and turn the shaft clockwise.'], kind: 'amount', unit: 'count', max: 2 },
+  swap: { ...base, about: 'moved', step: 'change-the-arrow', short: 'ARROW 7: A NEW NOCK, SAME TURN: done?', text: ['Pull the old nock straight out.'], kind: 'amount', unit: 'count', max: 1 },
+  back: { ...base, about: 'moved', step: 'put-it-back', short: 'REST DOWN 1/32 in: done?', text: [], kind: 'amount', unit: 'in', max: 0.5 },
   amount: { ...base, about: 'moved', step: 'make-the-move', short: 'Did you move it?', text: [], kind: 'amount', unit: 'in', max: 0.5 },
   confirm: { ...base, about: 'sheet-side', step: 'sheet-side', short: 'Did you read the sheet from the side where you stand to shoot?', text: [], kind: 'confirm' },
   text: { ...base, about: 'bow-name', step: 'bow-name', short: 'What do you call this bow?', text: ['Any words that tell it from your others.'], kind: 'text' },
@@ -66,6 +81,35 @@ export const ADVICE: Advice = {
   expect: { x: -0.4, y: 0.15, sdX: 0.1, sdY: 0.11 }, press: true, what: 'REST UP 1/32 in (half a mark on its scale)',
   why: 'It was 0.74 in high. One 1/32 in of rest is worth about 0.30 in on your bow: not there yet, and going the right way.',
   wrongIf: 'Above 0.35 in high I was wrong.', undo: 'REST DOWN 1/32 in', caution: ['Hold the launcher while the screw is loose, or it drops.'],
+};
+
+export const ARROW_ADVICE: Advice = {
+  kind: 'adjust', knob: 'nock-turn', arrow: '7', amount: { value: 1, unit: 'count' }, to: { value: 1, unit: 'count' },
+  expect: { x: 0.05, y: 0.1, sdX: 0.09, sdY: 0.09 }, what: 'ARROW 7: TURN THE NOCK ONE VANE',
+  why: 'A shaft bends a little differently on each side. Turned, arrow 7 leaves from another one.',
+  wrongIf: 'If the 3 shots after it lie as far off as before, it was not this side of the shaft.',
+  undo: 'Turn the shaft back by one vane, the other way round; the marks on nock and shaft show it.',
+  caution: ['Before it is shot: nock whole, fully seated, snaps on the string and holds.'],
+};
+
+export const BACK_ADVICE: Advice = { kind: 'put-back', knob: 'rest-height', direction: 'down', amount: { value: 1 / 32, unit: 'in' }, what: 'REST DOWN 1/32 in', why: 'It got worse.', caution: [] };
+
+export const GROUPS: GroupsPicture = {
+  kind: 'groups', names: { a: 'field point', b: 'broadhead' },
+  a: [{ x: -0.5, y: 1, counted: true }, { x: 0.75, y: -0.5, counted: true }, { x: 0.25, y: 0.5, counted: true }],
+  b: [{ x: 2, y: -3, counted: true }, { x: 3.25, y: -2.5, counted: true }, { x: -6, y: -6, counted: false }],
+  means: { a: { x: 0.17, y: 0.33 }, b: { x: 2.63, y: -2.75 } }, margin: 1.2, aim: { x: 0, y: -0.5 },
+};
+
+export const ARROWS: ArrowsPicture = {
+  kind: 'arrows', typical: { x: -0.04, y: 0.11 },
+  arrows: Array.from({ length: 12 }, (_, at) => ({
+    arrow: String(at + 1), mean: at === 6 ? { x: -0.4, y: 0.52 } : { x: -0.04 + Math.sin(at) / 12, y: 0.11 + Math.cos(at * 2) / 12 }, shots: 3, standsOut: at === 6,
+  })),
+};
+
+export const PLUMB: PlumbPicture = {
+  kind: 'plumb', points: [20, 30, 40].map((yards, at) => ({ distance: { value: yards, unit: 'yd' as const }, x: [0.4, 1.3, 2.6][at] ?? 0, shots: 2 })),
 };
 
 export const viewOf = (ask: Ask | null, more: Partial<View> = {}): View => ({
@@ -82,9 +126,16 @@ export const VIEWS = {
   gate: viewOf(ASKS.gate),
   chunk: viewOf(ASKS.chunk),
   number: viewOf({ ...ASKS.number, suggestion: { kind: 'number', value: 62 } }),
-  tear: viewOf(ASKS.tear, { picture: { shots: SHOTS } }),
+  tear: viewOf(ASKS.tear, { picture: { kind: 'paper', shots: SHOTS } }),
   impact: viewOf(ASKS.impact),
-  amount: viewOf(ASKS.amount, { advice: ADVICE, picture: { shots: SHOTS, mean: { x: -0.41, y: 0.47 }, likely: { x: 0.2, y: 0.2 } } }),
+  groups: viewOf(ASKS.impact, { where: { title: 'Broadheads', part: 'up and down', day: 2, shots: 61 }, picture: GROUPS }),
+  unfletched: viewOf(ASKS.unfletched, { where: { title: 'Unfletched', part: 'sideways', day: 2, shots: 61 } }),
+  plumb: viewOf(ASKS.plumb, { where: { title: 'Plumb line', part: 'sideways', day: 2, shots: 61 }, picture: PLUMB }),
+  arrows: viewOf(ASKS.numbered, { where: { title: 'Arrows', part: 'round 3 of 3', day: 2, shots: 90 }, picture: ARROWS }),
+  turn: viewOf(ASKS.turn, { where: { title: 'Arrows', part: 'arrow 7', day: 2, shots: 90 }, advice: ARROW_ADVICE, picture: ARROWS }),
+  swap: viewOf(ASKS.swap, { where: { title: 'Arrows', part: 'arrow 7', day: 2, shots: 90 }, advice: { ...ARROW_ADVICE, knob: 'nock-swap', what: 'ARROW 7: A NEW NOCK, SAME TURN' } }),
+  back: viewOf(ASKS.back, { advice: BACK_ADVICE }),
+  amount: viewOf(ASKS.amount, { advice: ADVICE, picture: { kind: 'paper', shots: SHOTS, mean: { x: -0.41, y: 0.47 }, likely: { x: 0.2, y: 0.2 } } }),
   confirm: viewOf(ASKS.confirm),
   text: viewOf(ASKS.text),
   stopped: viewOf(ASKS.released, { type: 'stop', chapter: 'stopped', where: { title: 'Stopped', part: 'a limb is cracked', day: 1, shots: 38 }, may: { back: true, putBack: 'the bow is not to be touched' } }),
@@ -95,13 +146,31 @@ export const VIEWS = {
   }),
 } satisfies Record<string, View>;
 
-const HISTORY: readonly HistoryEntry[] = [
-  { seq: 4, time: '2031-05-01T10:00:00Z', what: 'safety: all gates passed', canPutBack: false },
-  { seq: 8, time: '2031-05-01T10:20:00Z', what: 'rest up 1/32 in', came: 'high 0.74 to high 0.47', canPutBack: true },
-  { seq: 11, time: '2031-05-01T10:40:00Z', what: 'rest up 1/32 in again', canPutBack: true },
+const inches = (value: number) => ({ value, unit: 'in' as const });
+
+/** Invented: up twice, and a look from each point. */
+export const HISTORY: readonly HistoryEntry[] = [
+  { seq: 0, time: '2031-05-01T10:00:00Z', what: 'as found', came: '0.74 in high, from 3 shots', bow: {}, back: { to: 8, steps: ['REST DOWN 1/16 in'] } },
+  { seq: 8, time: '2031-05-01T10:20:00Z', what: 'REST UP 1/32 in', came: '0.47 in high, from 2 shots', bow: { 'rest-height': inches(1 / 32) }, back: { to: 11, steps: ['REST DOWN 1/32 in'] } },
+  { seq: 11, time: '2031-05-01T10:40:00Z', what: 'REST UP 1/32 in', bow: { 'rest-height': inches(1 / 16) }, back: null },
 ];
 
-export interface Script { readonly views: readonly View[]; readonly transcript?: readonly TranscriptEntry[]; readonly history?: readonly HistoryEntry[] }
+/** Invented: fifteen changes, as many as a long day has. */
+export const LONG_HISTORY: readonly HistoryEntry[] = Array.from({ length: 16 }, (_, at): HistoryEntry => ({
+  seq: at === 0 ? 0 : 20 + at, time: '2031-05-01T10:00:00Z', what: at === 0 ? 'as found' : at % 2 === 0 ? 'REST UP 1/64 in' : 'YOKE, into the right leg and out of the left: 1/2 half-twist pair',
+  came: `${(1 - at / 20).toFixed(2)} in high, 0.20 in left, from 3 shots`,
+  bow: { 'rest-height': inches(Math.floor(at / 2) / 64), 'yoke': { value: Math.ceil(at / 2) / 2, unit: 'half-twist-pair' } },
+  back: at === 15 ? null : { to: 21 + at, steps: ['YOKE, out of the right leg and into the left: 1/2 half-twist pair', 'REST DOWN 1/64 in'].slice(0, at === 14 ? 1 : 2) },
+}));
+
+export const ANSWERS: readonly AnswerEntry[] = [
+  { seq: 2, question: 'Which hand holds the bow?', answer: 'Left hand holds it: right-handed', change: true },
+  { seq: 5, question: 'Did you see a crack?', answer: 'no', change: 'that question led out of a stop; stop again if it was wrong' },
+  { seq: 9, question: 'What is the peak weight, on a scale?', answer: '62 lb', change: true },
+  { seq: 12, question: 'Shot', answer: 'tail 1/2 in high', change: true },
+];
+
+export interface Script { readonly views: readonly View[]; readonly transcript?: readonly TranscriptEntry[]; readonly history?: readonly HistoryEntry[]; readonly answers?: readonly AnswerEntry[] }
 
 export class FakeSession implements SessionLike {
   readonly sent: Intent[] = [];
@@ -115,7 +184,8 @@ export class FakeSession implements SessionLike {
     this.entries = [...(script.transcript ?? [])];
   }
 
-  get answers(): unknown[] {
+  /** What was sent as answers. */
+  get given(): unknown[] {
     return this.sent.flatMap((intent) => (intent.kind === 'answer' ? [intent.answer] : []));
   }
 
@@ -151,13 +221,17 @@ export class FakeSession implements SessionLike {
       case 'confirm': return ok({ kind: 'confirm', value: answer === true }, answer === true ? 'yes' : 'no');
       case 'text': return ok({ kind: 'text', value: words }, words);
       case 'number': return number(answer, ask);
-      case 'amount': return answer === 'as told' || answer === 'not now' ? ok({ kind: 'moved', moved: answer }, answer) : moved(answer);
+      case 'amount': return answer === 'as told' || answer === 'not now' || answer === 'another' ? ok({ kind: 'moved', moved: answer }, answer) : moved(answer);
       default: return shot(answer);
     }
   }
 
   history(): readonly HistoryEntry[] {
     return this.script.history ?? HISTORY;
+  }
+
+  answers(): readonly AnswerEntry[] {
+    return this.script.answers ?? ANSWERS;
   }
 
   transcript(): readonly TranscriptEntry[] {

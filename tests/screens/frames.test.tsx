@@ -19,12 +19,24 @@ const FRAMES: readonly (readonly [string, View, readonly string[]])[] = [
   ['a shot, to be called', VIEWS.tear, []],
   ['a tear, moved to with the arrows', VIEWS.tear, ['g', `${UP}${UP}${UP}${LEFT}`]],
   ['an impact', VIEWS.impact, ['b', `${DOWN}`]],
+  ['an impact, to be called', VIEWS.groups, []],
+  ['an impact, moved to among those before', VIEWS.groups, ['g', '\u001b[1;2A'.repeat(2), `${LEFT}`]],
+  ['an unfletched shot, typed', VIEWS.unfletched, ['g', 'low 3 right 2']],
+  ['beside a plumb line', VIEWS.plumb, []],
+  ['one arrow of the set', VIEWS.arrows, []],
   ['an advice', VIEWS.amount, []],
+  ['an advice about one arrow', VIEWS.turn, []],
+  ['a nock to be replaced', VIEWS.swap, []],
+  ['something to be put back', VIEWS.back, []],
   ['yes or no', VIEWS.confirm, []],
   ['words', VIEWS.text, ['the green one']],
   ['stopped', VIEWS.stopped, []],
   ['correcting', VIEWS.correcting, []],
   ['the history', VIEWS.choice, ['h']],
+  ['the way back to a point', VIEWS.choice, ['h', '1', '\r']],
+  ['the review of answers', VIEWS.choice, ['r']],
+  ['a change that nobody asked for', VIEWS.choice, ['o']],
+  ['which way it was moved', VIEWS.choice, ['o', '1\r', '4\r']],
   ['done', VIEWS.done, []],
 ];
 
@@ -46,7 +58,7 @@ describe('the live part', () => {
   const LONG = 'Look at each thing in turn, slowly, in good light, with clean and dry hands, and touch it, and say what you found there. '.repeat(6);
   const TALLEST: View = viewOf(
     { ...ASKS.chunk, text: [LONG, LONG, LONG], caution: ['Do not draw the bow yet.', 'Point everything at the ground.'], correcting: 3 },
-    { advice: { ...ADVICE, kind: 'inspect', why: LONG, undo: LONG }, picture: { shots: Array.from({ length: 12 }, (_, i) => ({ x: i / 8, y: -i / 8, counted: i % 3 > 0 })) } },
+    { advice: { ...ADVICE, kind: 'inspect', why: LONG, undo: LONG }, picture: { kind: 'paper', shots: Array.from({ length: 12 }, (_, i) => ({ x: i / 8, y: -i / 8, counted: i % 3 > 0 })) } },
   );
 
   it.each(SIZES)('of the tallest step stays below rows - 3 at $columns x $rows, with question, options and care', (size) => {

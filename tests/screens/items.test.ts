@@ -29,7 +29,7 @@ describe('what an answer leaves in the scroll-back', () => {
   });
 
   it('has the finished set before what the coach makes of it', () => {
-    const after = viewOf(ASKS.amount, { say: ['Not there yet.'], picture: { shots: SHOTS } });
+    const after = viewOf(ASKS.amount, { say: ['Not there yet.'], picture: { kind: 'paper', shots: SHOTS } });
     const lines = text(takenLines(VIEWS.tear, answered, next(after), [{ seq: 1, who: 'archer', text: 'high 1/2' }], LOOK));
     const row = (part: string): number => lines.findIndex((line) => line.includes(part));
     expect(row('you    high 1/2')).toBeLessThan(row('.----'));

@@ -28,7 +28,7 @@ describe('a run on a terminal', () => {
     await run.see('What stands behind the paper?');
     run.type('q');
     expect(await run.done).toBe(0);
-    expect(run.session.answers).toEqual(['left']);
+    expect(run.session.given).toEqual(['left']);
     expect(run.terminal.shown).toMatch(/coach {2}Which hand holds the bow\?\n {2}you {4}left\n[\s\S]*all is kept; go on with: quarterturn$/);
     // The question that stood is gone from the live part, and nothing was painted twice.
     expect(howOften(run.terminal.all, 'What stands behind the paper?')).toBe(0);
@@ -50,7 +50,7 @@ describe('a run on a terminal', () => {
     await run.see('What stands behind');
     run.type('\u0003');
     expect(await run.done).toBe(130);
-    expect(run.session.answers).toEqual(['left']);
+    expect(run.session.given).toEqual(['left']);
   });
 
   it('takes a lone Escape for an Escape after a moment', async () => {
@@ -86,7 +86,7 @@ describe('a run on a terminal', () => {
     const run = start({ views: [VIEWS.choice], transcript }, { columns: 80, rows: 60 }, ['A torn last line was set aside.']);
     await run.see('Which hand');
     expect(run.terminal.all).toContain('A torn last line was set aside.');
-    expect(run.terminal.all).toContain('480 earlier lines: h history');
+    expect(run.terminal.all).toContain('480 earlier lines: r shows all answers');
     expect(run.terminal.all).not.toContain('line number 479');
     expect(howOften(run.terminal.all, 'line number ')).toBe(20);
     run.type('q');
@@ -94,7 +94,7 @@ describe('a run on a terminal', () => {
   });
 
   it('puts the coach\'s words, a finished set and the record into the scroll-back once', async () => {
-    const judged = viewOf(ASKS.amount, { say: ['Not there yet, and going the right way.'], advice: ADVICE, picture: { shots: SHOTS, mean: { x: -0.41, y: 0.47 }, likely: { x: 0.2, y: 0.2 } } });
+    const judged = viewOf(ASKS.amount, { say: ['Not there yet, and going the right way.'], advice: ADVICE, picture: { kind: 'paper', shots: SHOTS, mean: { x: -0.41, y: 0.47 }, likely: { x: 0.2, y: 0.2 } } });
     const run = start([VIEWS.tear, judged, VIEWS.done], { columns: 80, rows: 60 });
     await run.see('Called good or bad?');
     run.type('g');
@@ -161,7 +161,7 @@ describe('a terminal that changes its size', () => {
     await run.see('> 64.5_');
     run.type('\r');
     await until(() => run.session.sent.length === 1, () => run.terminal.all);
-    expect(run.session.answers).toEqual(['64.5']);
+    expect(run.session.given).toEqual(['64.5']);
     run.type('\u0003');
     await run.done;
   });
