@@ -13,9 +13,19 @@ import { gaugeOf, type Tolerance } from './gauge.ts';
 import { paperSpread } from './gauge-paper.ts';
 import { countingSets, goodShots, on, settingKey, settingNow, shotsHere } from './sets.ts';
 
-/** The spread of one shot at what is measured now, from every set of it that counts; `without` leaves one set out. */
-export const spreadOf = (state: State, without?: number): Spread =>
-  gaugeOf(state).spread(countingSets(state).filter((set) => set.id !== without));
+const spreads = new WeakMap<State, Map<number | undefined, Spread>>();
+
+/**
+ * The spread of one shot at what is measured now, from every set of it that counts; `without` leaves one set out.
+ * A state never changes, and a decision asks for this many times: worked out once for each.
+ */
+export function spreadOf(state: State, without?: number): Spread {
+  const known = spreads.get(state) ?? new Map<number | undefined, Spread>();
+  spreads.set(state, known);
+  const spread = known.get(without) ?? gaugeOf(state).spread(countingSets(state).filter((set) => set.id !== without));
+  known.set(without, spread);
+  return spread;
+}
 
 /** The spread of one tear in paper, whatever is shot now: it is the archer's own, kept for the record and for the next tune. */
 export const paperSpreadOf = (state: State): Spread => paperSpread(state, countingSets(state, 'paper').map(goodShots));
