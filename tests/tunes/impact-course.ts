@@ -13,15 +13,17 @@ export const impactsOf = ({ turns }: Walked): readonly Turn[] => turns.filter(({
 export const headOf = (ask: Ask): string => (ask.kind === 'impact' ? ask.head : '');
 export const yardsOf = (ask: Ask): number => (ask.kind === 'impact' ? ask.distance.value : 0);
 
-// A plumb line is shot from several distances in turn: that is one set.
-function placeOf({ ask, line }: Turn): string | null {
+// A plumb line is shot from several distances in turn, always with the same arrow and head: that is one set.
+function placeOf({ ask }: Turn, plumb: boolean): string | null {
   if (ask.kind !== 'impact') return ask.kind === 'tear' ? 'paper' : null;
-  const what = line.chapter === 'paper' ? 'target' : `${ask.distance.value} yd`;
+  const what = plumb ? 'line' : `${ask.distance.value} yd`;
   return ask.step === 'shoot-shooting' ? what : `${ask.step.replace('shoot-', '')} ${what}`;
 }
 
 /** From the first impact on; a set at paper is one word, however many shots luck makes it. */
-export function impactCourse({ turns }: Walked): readonly string[] {
+export function impactCourse(walk: Walked): readonly string[] {
+  const { turns } = walk;
+  const plumb = impactsOf(walk).every(({ ask }) => ask.kind === 'impact' && ask.head === 'field' && ask.shaft === 'fletched');
   const course: string[] = [];
   let row = { place: '', shots: 0 };
   const endRow = (): void => {
@@ -31,7 +33,7 @@ export function impactCourse({ turns }: Walked): readonly string[] {
   let shown = 'null';
   for (const turn of turns.slice(turns.findIndex(({ ask }) => ask.kind === 'impact'))) {
     const { ask, reply } = turn;
-    const place = placeOf(turn);
+    const place = placeOf(turn, plumb);
     if (place !== null) {
       if (place !== row.place) endRow();
       row = { place, shots: row.shots + 1 };

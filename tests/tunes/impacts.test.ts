@@ -2,12 +2,11 @@
 
 import { describe, expect, it } from 'vitest';
 import { memoryStore } from '../../src/journal/memory-store.ts';
-import { KNOBS } from '../../src/content/types.ts';
-import type { Advice, Ask, Finding } from '../../src/machine/types.ts';
+import type { Advice, Finding } from '../../src/machine/types.ts';
 import { wrongSide } from './bows.ts';
 import { recordRows } from './held.ts';
 import { bothLow, deafRest, draggedLow, heldShut, lowAndRight, together, wildHeads } from './impact-bows.ts';
-import { headOf, impactCourse, impactsOf } from './impact-course.ts';
+import { impactCourse, impactsOf } from './impact-course.ts';
 import { holdsForAnyHunt } from './impact-held.ts';
 import { NumberedArcher, type StoryBow } from './numbered-archer.ts';
 import { Clock, talkInProcess } from './pipe-talk.ts';
@@ -142,7 +141,7 @@ describe('broadheads that agree from the beginning', () => {
 
   // Where both lie is the sight's affair; what blades brake is no fault of the tune; heads that open brake next to nothing.
   it.each([['together', together], ['both low and left of the dots', bothLow], ['low by what blades brake', draggedLow], ['held shut', heldShut]] as const)('whatever the luck: %s', async (_name, bow) => {
-    for (const seed of bow === together ? SEEDS : [1, 5]) {
+    for (const seed of bow === together ? SEEDS : [5]) {
       const walk = await walked(bow(seed));
       holdsForAnyHunt(walk, 42);
       expect(advicesOf(walk.lines)).toEqual([]);
