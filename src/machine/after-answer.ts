@@ -1,6 +1,6 @@
 // What follows from an answer: the ruling on a gate, a cause that was found, a move that was made, a choice of the walk.
 
-import type { Content, Trigger } from '../content/types.ts';
+import type { Content, KnobId, Trigger } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
@@ -10,6 +10,7 @@ import { judgeGate } from './gates.ts';
 import { holds } from './guards.ts';
 import { SHOTS_TO_REST } from './limits.ts';
 import { axisOf } from './ask.ts';
+import { choose } from './loop/advise.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
 import { axisFinding, endAxes } from './loop/results.ts';
 import { tagsFor } from './plan.ts';
@@ -172,7 +173,8 @@ function afterMove(d: Deciding, moved: MovedAnswer): void {
   const knobId = bowKnobOf(advice);
   if (advice === null || knobId === null) return;
   const putBack = advice.kind === 'put-back';
-  if (moved === 'not now' || moved === 'another') return notNow(d, putBack);
+  if (moved === 'another') return another(d, putBack, knobId);
+  if (moved === 'not now') return notNow(d, putBack);
   const knob = d.content.knobs[knobId];
   const told = (advice.to?.value ?? 0) - (d.before.moves.filter((m) => m.knob === knobId).reduce((s, m) => s + m.delta, 0));
   d.add({ loop: { told: { knob: knobId, delta: told, kind: putBack ? 'put-back' : 'adjust' } } });
@@ -185,6 +187,19 @@ function afterMove(d: Deciding, moved: MovedAnswer): void {
   }
   // The walk goes on to prove it once all is put back.
   madePutBack(d, knobId);
+}
+
+// "Another, please": the equally right one, where there is one that would move; else this one stands, and nothing is skipped.
+function another(d: Deciding, putBack: boolean, knob: KnobId): void {
+  if (putBack) { d.say('put-back-stands'); return; }
+  const axis = axisOf(d.place);
+  const { declined } = d.state.notes;
+  const other = d.content.knobs[knob].alternative;
+  const wished = { ...d.state, notes: { ...d.state.notes, declined: [...declined.filter((id) => id !== other), knob] } };
+  const choice = axis === null ? null : choose(d.content, wished, axis);
+  if (choice === null || choice.kind === 'none left' || (choice.kind === 'advice' && choice.knob === knob)) { d.say('no-other'); return; }
+  d.add({ advice: null, loop: { declined: wished.notes.declined } });
+  d.say('another-offered');
 }
 
 // "Not now" offers the equally right adjustment; where there is none, the axis may be left as it is.

@@ -71,7 +71,8 @@ function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, a
   const left = inForce ? takenBack(d.before.stop, fact.step) : null;
   if (d.place === 'stopped' && left !== null) d.add({ loop: { stop: left } });
   applyGate(d, fact.step, answer);
-  if (inForce) sideEffects(d, fact.step, answer);
+  // What happened to the bow, or that the place was another, was never looked into: no later "nothing since" makes up for it.
+  if (inForce || fact.step === 'history' || fact.step === 'place') sideEffects(d, fact.step, answer);
   if (pending.step.effect === 'chosen') {
     offRoute(d);
     leaveGates(d);

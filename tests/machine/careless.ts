@@ -35,6 +35,7 @@ export function moveOf(turn: Turn, view: View, archer: TestArcher, care: number)
     () => send({ kind: 'back' }),
     () => send({ kind: 'back' }),
     () => send({ kind: 'back' }),
+    () => send({ kind: 'back', to: pick % 120 }),
     () => send({ kind: 'keep' }),
     () => send({ kind: 'putBack' }),
     () => send({ kind: 'putBack', to: pick % 120 }),
@@ -75,7 +76,7 @@ export function anyValid(ask: Ask | null, pick: number): unknown {
     case 'text':
       return 'The dealer in town looked at all of it today and found nothing';
     case 'amount':
-      return pick % 3 === 0 ? 'not now' : pick % 3 === 1 ? 'as told' : Math.round(part(ask.max) * 64) / 64;
+      return pick % 3 === 0 ? (pick % 2 === 0 ? 'not now' : 'another') : pick % 3 === 1 ? 'as told' : Math.round(part(ask.max) * 64) / 64;
     default: {
       const shot = { x: Math.round((part(4) - 2) * 16) / 16, y: Math.round((part(3) - 1.5) * 16) / 16 };
       const shots = [shot, { missed: true }, { ...shot, called: 'bad' }, [shot, { x: shot.y, y: shot.x }, shot]];
