@@ -64,7 +64,7 @@ const overlayBlocks = (state: ScreenState, overlay: Overlay, needs: LiveNeeds, w
   const form = formOf(page);
   const title = fixed(paragraph(span('  coach  ', 'coach'), form.title, width, 'strong'));
   const lines = paragraphs(form.text, 9, width);
-  const text: Block = page.id === 'sure' ? { rank: 2, lines, shrink: (most) => cutTold(lines, most, 'each is told in its turn') } : endless(2, lines);
+  const text: Block = page.id === 'sure' ? { rank: 2, lines, shrink: (most) => cutTold(lines, most, 'each told in turn') } : endless(2, lines);
   const { picks } = form;
   if (picks === undefined) return [title, text, fixed(entryLines(overlay.entry, width, ''))];
   const look = { cursor: overlay.cursor };
@@ -78,7 +78,7 @@ const LEAST_LIST = 3;
 
 /** A part of the list around the cursor, and below it what is told of the entry there: half of the room for each at most. */
 const listAndDetail = (picks: readonly Pick[], look: ListLook, width: number, detail: readonly Line[], room: number): Line[] => {
-  const told = cutTold(detail, Math.max(0, Math.min(Math.floor(room / 2), room - LEAST_LIST)), 'Enter tells more');
+  const told = cutTold(detail, Math.max(0, Math.min(Math.floor(room / 2), room - LEAST_LIST)), 'Enter tells them');
   return [...listWindow(picks, look, width, room - told.length), ...told];
 };
 
@@ -86,7 +86,7 @@ const listAndDetail = (picks: readonly Pick[], look: ListLook, width: number, de
 const cutTold = (lines: readonly Line[], room: number, where: string): readonly Line[] => {
   if (lines.length <= room) return lines;
   const shown = Math.max(0, room - 1);
-  return room < 1 ? [] : [...lines.slice(0, shown), [span(`         \u2026 ${lines.length - shown} more lines: ${where}`, 'soft')]];
+  return room < 1 ? [] : [...lines.slice(0, shown), [span(`         \u2026 ${lines.length - shown} more: ${where}`, 'soft')]];
 };
 
 /** A part of the help page, with a word on how much is left. */

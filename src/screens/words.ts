@@ -20,7 +20,10 @@ export const formatTail = ({ x, y }: Tear): string => {
 const figures = ({ x, y }: Tear): string => [...(y === 0 ? [] : [along(y, 'high', 'low')]), ...(x === 0 ? [] : [along(x, 'right', 'left')])].join(', ');
 
 /** Where an arrow landed, from the dot that it was aimed at. */
-export const formatImpact = (at: Tear): string => (at.x === 0 && at.y === 0 ? 'on its dot' : `${figures(at)} of its dot`);
+export const formatImpact = (at: Tear): string => {
+  if (at.x === 0) return at.y === 0 ? 'on its dot' : `${along(at.y, 'above', 'below')} its dot`;
+  return `${figures(at)} of its dot`;
+};
 export const impactFigures = (at: Tear): string => (at.x === 0 && at.y === 0 ? 'on the dot' : figures(at));
 
 /** A figure that is worked out and lies on no mark of a tape: `0.47 in high, 0.40 in left`. */
@@ -68,8 +71,8 @@ export const KNOB_WORDS: Readonly<Record<KnobId, KnobWords>> = {
   'yoke': { name: 'the yoke legs', ways: [['right', 'into the right leg, out of the left'], ['left', 'into the left leg, out of the right']], like: '1 half-twist pair' },
   'cam-spacers': { name: 'the cam spacers', ways: [['right', 'both cams to the right'], ['left', 'both cams to the left']], like: '1 size' },
   'cam-screw': { name: 'the cams\' side screws', ways: [['right', 'both cams to the right'], ['left', 'both cams to the left']], like: '1/4 turn' },
-  'cam-sync': { name: 'the timing of the cams', ways: [['add', 'twists added'], ['remove', 'twists taken out']], like: '1 half-twist' },
-  'limb-bolts': { name: 'both limb bolts', ways: [['in', 'turned in'], ['out', 'turned out']], like: '1/4 turn' },
+  'cam-sync': { name: 'the timing of the cams', ways: [['add', 'added to the cable'], ['remove', 'taken out of the cable']], like: '1 half-twist' },
+  'limb-bolts': { name: 'both limb bolts', ways: [['in', 'in'], ['out', 'out']], like: '1/4 turn' },
   'point-weight': { name: 'the weight of the points', ways: [['add', 'heavier'], ['remove', 'lighter']], like: '25 gr' },
   'drop-cord': { name: 'the cord of the drop-away rest', ways: [['add', 'longer'], ['remove', 'shorter']], like: '1/16 in' },
 };

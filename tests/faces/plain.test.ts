@@ -140,6 +140,66 @@ describe('the plain face', () => {
   });
 });
 
+describe('the history and the review, typed', () => {
+  const withBook = (): FakeSession => ({
+    ...fakeSession([ASKS.choice, ASKS.number]),
+    history: () => [
+      { seq: 0, time: '', what: 'as found', came: '0.74 in high', bow: {}, back: { to: 7, steps: ['REST RIGHT 1/32 in', 'REST DOWN 1/16 in'] } },
+      { seq: 7, time: '', what: 'REST UP 1/16 in', bow: { 'rest-height': { value: 1 / 16, unit: 'in' }, 'rest-side': { value: -1 / 32, unit: 'in' } }, back: null },
+    ],
+    answers: () => [{ seq: 3, question: 'Which hand?', answer: 'left', change: true }, { seq: 4, question: 'Shot', answer: 'missed', change: 'it counts no more' }],
+  });
+
+  it('list every point with its setting, and tell the steps before the first one of them is asked', async () => {
+    const session = withBook();
+    const text = await talk(session, 'history\nput back 0\nput back 7\nput back 3\n');
+    expect(text).toContain('  0. as found; it came to: 0.74 in high. The bow then: as it was found.\n');
+    expect(text).toContain('  7. REST UP 1/16 in. The bow then: the rest, up and down: 1/16 in up; the rest, sideways: 1/32 in to the left. The bow stands there.\n');
+    expect(text).toContain('> put back 0\nBack to this point: as found. To be put back, in this order:\n  1. REST RIGHT 1/32 in\n  2. REST DOWN 1/16 in\n');
+    expect(text).toContain('not taken: The bow stands there already: nothing is to be put back.');
+    expect(text).toContain('not taken: There is no point 3. "history" lists them with their numbers.');
+    expect(session.intents).toEqual([{ kind: 'putBack', to: 7 }]);
+  });
+
+  it('list all answers, and open one by its number', async () => {
+    const session = withBook();
+    const text = await talk(session, 'answers\nchange 3\nchange\n');
+    expect(text).toContain('  3. Which hand? left\n  4. Shot: missed (not to be changed: it counts no more)\nTo change one of them, type: change, and its number. The bow is not touched.\n');
+    expect(text).toContain('not taken: Which answer? "answers" lists them with their numbers; then type it like: change 12.');
+    expect(session.intents).toEqual([{ kind: 'back', to: 3 }]);
+  });
+});
+
+describe('an advice in the plain face', () => {
+  it('says what may be typed, by its unit, and that another may be asked for', () => {
+    const last = (ask: Ask): string => askLines(ask, 'short').at(-1) ?? '';
+    expect(last(ASKS.amount)).toBe('Type "as told", or how much it was, like 1/32 in, or "not now", or "another" for another adjustment, if one is as right.');
+    expect(last({ ...ASKS.amount, unit: 'half-twist-pair' })).toContain('like 1 half-twist pair');
+    expect(last({ ...ASKS.amount, unit: 'count', max: 2 })).toBe('Type "as told", or by how many vanes it was turned, like 1, or "not now", or "another" for another adjustment, if one is as right.');
+    expect(last({ ...ASKS.amount, unit: 'count', max: 1 })).toBe('Type "as told", or "not now", or "another" for another adjustment, if one is as right.');
+    expect(last({ ...ASKS.amount, step: 'put-it-back' })).toBe('Type "as told", or how much it was, like 1/32 in, or "not now".');
+  });
+  it('hands on "another" and "not now" as they are', async () => {
+    const session = fakeSession([ASKS.amount, ASKS.amount]);
+    await talk(session, 'another\nnot now\n');
+    expect(session.intents).toEqual([{ kind: 'answer', answer: 'another' }, { kind: 'answer', answer: 'not now' }]);
+  });
+});
+
+describe('an impact in the plain face', () => {
+  const { kind: _, ...shot } = ASKS.tear;
+  const impact: Ask = { ...shot, kind: 'impact', arrow: null, head: 'broadhead', distance: { value: 20, unit: 'yd' }, shots: { taken: 0, wanted: 6 } };
+  it('says what is shot, and how it is told', () => {
+    const lines = askLines(impact, 'full');
+    expect(lines).toContain('shoot: broadhead, 20 yd');
+    expect(lines.at(-1)).toBe('Type it like "high 3 left 1 1/2", in inches from its own dot, or "on the dot", or x and y like "-1.5 3". Called bad before you looked: "bad high 3". Off the target: "missed".');
+    expect(askLines({ ...impact, head: 'field', shaft: 'unfletched', shots: { taken: 1, wanted: 6 } }, 'full').slice(-2)).toEqual([
+      'shoot: unfletched (no vanes), 20 yd', 'Type where it landed, in inches from its own dot; "bad" before it if you called it bad; or "missed".',
+    ]);
+    expect(askLines({ ...impact, correcting: 4, suggestion: { kind: 'shots', shots: [{ x: 0, y: 0 }] } }, 'full')).toContain('Your answer before: on the dot. Type it again if it still holds.');
+  });
+});
+
 describe('a typed line', () => {
   it('is an answer where the question offers the same words', () => {
     expect(readCommand('Back', ['back'])).toEqual({ kind: 'intent', intent: { kind: 'answer', answer: 'Back' } });
@@ -156,6 +216,7 @@ describe('a typed line', () => {
   it.each([
     ['note', /A note needs words/], ['answer', /An answer needs words/], ['moved', /What was moved\?.*rest-height/], ['moved wheel up 1', /What was moved/],
     ['moved yoke sideways 1', /Which way\?.*right \(into the right leg, out of the left\) or left.*moved yoke right 1 half-twist pair/], ['moved yoke left', /By how much/], ['changed', /What changed\?.*string/], ['changed hat', /What changed/],
+    ['moved limb bolts in', /By how much\? Type it like: moved limb-bolts in 1\/4 turn/], ['change', /Which answer\?/],
   ])('teaches on %j', (line, message) => {
     const command = readCommand(line);
     expect(command.kind === 'mistake' ? command.message : command.kind).toMatch(message);
