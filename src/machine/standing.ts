@@ -1,6 +1,7 @@
 // What no longer stands once the bow is set otherwise than when it was said.
 
 import type { Axis, Content, KnobId } from '../content/types.ts';
+import { chapterOf } from './agenda.ts';
 import { ladderFor } from './loop/ladder.ts';
 import { withoutAxis } from './loop/results.ts';
 import { subjectOf } from './loop/sets.ts';
@@ -29,7 +30,7 @@ export function voided(content: Content, state: State, knob: KnobId): Partial<Lo
   const without = (results: LoopNotes['axis']): LoopNotes['axis'] => touched.reduce(withoutAxis, withoutScatter(results));
   const offeredFor = Object.fromEntries(Object.entries(notes.offeredFor).filter(([axis]) => !touched.includes(axis as Axis)));
   const broad = { broadAxis: without(notes.broadAxis), broadReached: 0 };
-  if (subjectOf(state) === 'broadheads') return { ...broad, offeredFor };
+  if (chapterOf(state) === 'broadheads' && subjectOf(state) === 'broadheads') return { ...broad, offeredFor };
   const notForTheShop = touched.filter((axis) => notes.axis[axis]?.result === 'cannot').map((axis) => ladderFor(content, state, axis).shop);
   return {
     axis: without(notes.axis), secondDistance: null, offeredFor, broadAxis: {}, broadReached: 0,
