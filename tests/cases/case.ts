@@ -23,6 +23,16 @@ const seen = z.union([
   z.strictObject({ tear: pair, spread: z.number().positive().optional() }),
   /** Exactly these shots and no more. */
   z.strictObject({ shots: z.array(z.union([pair, z.strictObject({ x: z.number(), y: z.number(), called: z.literal('bad') }), z.literal('missed')])).min(1) }),
+  /**
+   * Where the two kinds landed from their dots at this distance, inches: field points or fletched arrows (`usual`), broadheads
+   * or unfletched shafts (`other`). As many of each as the coach wants, round their middle as far as `spread` and `spreadOther`
+   * say. Paper before it, where there is any, was in tune.
+   */
+  z.strictObject({ impacts: z.strictObject({ usual: pair, other: pair, spread: z.number().positive(), spreadOther: z.number().positive().optional() }) }),
+  /** Down a plumb line: how far right of it per yard beyond 20, inches. */
+  z.strictObject({ line: z.strictObject({ drift: z.number(), spread: z.number().positive() }) }),
+  /** Each arrow of the set once through paper, the bow in tune: all alike but for one, by its number. */
+  z.strictObject({ round: z.strictObject({ all: pair, arrow: z.string(), tear: pair }) }),
   /** A change that was made: as advised where the coach advises this very knob and side, else unasked. */
   z.strictObject({ moved: move }),
   /** Hours until the program is started again. */
@@ -43,6 +53,8 @@ const next = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('look'), words: z.string(), fresh: z.number().int().optional() }),
   /** Only more shots. */
   z.strictObject({ kind: z.literal('shoot'), more: z.number().int(), distance: z.number().optional(), words: z.string().optional() }),
+  /** One arrow again and again, each time after a reference that is another one; nothing is changed. */
+  z.strictObject({ kind: z.literal('shoot again'), arrow: z.string(), times: z.number().int(), words: z.string() }),
   z.strictObject({ kind: z.literal('shop'), words: z.string() }),
   /** Something is asked or measured before anything else. */
   z.strictObject({ kind: z.literal('ask'), about: z.array(z.string()).min(1), words: z.string().optional() }),

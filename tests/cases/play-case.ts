@@ -6,14 +6,11 @@ import { openSession } from '../../src/session.ts';
 import { TestArcher } from '../tunes/archer.ts';
 import { NOON, shippedContent } from '../tunes/play.ts';
 import type { Case, Seen } from './case.ts';
+import { takeImpacts } from './play-impacts.ts';
+import { ROUND } from './round.ts';
 
 const content = shippedContent();
 const MINUTE = 60_000;
-
-// Three shots whose mean is exactly nought and which lie one spread (1 SD per axis) apart; later ones in pairs round the middle.
-const ROUND: readonly (readonly [number, number])[] = [
-  [-0.87, 0.5], [0.87, 0.5], [0, -1], [0, 0], [0.7, 0.7], [-0.7, -0.7], [0.7, -0.7], [-0.7, 0.7], [0, 0], [0.5, 0], [-0.5, 0],
-];
 
 export class Played {
   readonly views: View[] = [];
@@ -59,11 +56,11 @@ export class Played {
   /** True where the walk stands at a choice of its own: a change, a cause to look for, a stop, or the end. */
   stands(): boolean {
     const { type, ask } = this.view;
-    return type !== 'ask' || ask === null || ask.kind === 'tear' || ask.kind === 'amount' || ['inspected', 'accept', 'finishing'].includes(ask.about);
+    return type !== 'ask' || ask === null || ['tear', 'impact', 'amount'].includes(ask.kind) || ['inspected', 'accept', 'finishing', 'broadheads-farther'].includes(ask.about);
   }
 
   /** Answers questions until the walk stands; not one that the case's own answers stop. */
-  private untilItStands(): void {
+  untilItStands(): void {
     for (let turn = 0; turn < 120 && !this.stands(); turn += 1) this.usual();
   }
 
@@ -83,6 +80,7 @@ export class Played {
     else if ('stop' in item) { this.untilItStands(); this.send({ kind: 'stop', words: item.stop }); }
     else if ('moved' in item) this.move(item.moved);
     else if ('shots' in item) this.exactly(item.shots);
+    else if ('impacts' in item || 'line' in item || 'round' in item) takeImpacts(this, item);
     else this.shootSet(item.tear, item.spread ?? 0.1);
   }
 
