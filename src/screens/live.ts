@@ -78,7 +78,7 @@ const LEAST_LIST = 3;
 
 /** A part of the list around the cursor, and below it what is told of the entry there: half of the room for each at most. */
 const listAndDetail = (picks: readonly Pick[], look: ListLook, width: number, detail: readonly Line[], room: number): Line[] => {
-  const told = cutTold(detail, Math.max(0, Math.min(Math.floor(room / 2), room - LEAST_LIST)), 'Enter tells them');
+  const told = cutTold(detail, Math.max(0, Math.min(Math.floor(room / 2), room - LEAST_LIST)), 'Enter tells all');
   return [...listWindow(picks, look, width, room - told.length), ...told];
 };
 

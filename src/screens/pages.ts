@@ -26,14 +26,18 @@ const pointWords = ({ what, came, back }: HistoryEntry): string => `${what}${cam
 export const answerWords = ({ question, answer }: AnswerEntry): string => `${question}${question.endsWith('?') ? '' : ':'} ${answer}`;
 const numbered = (steps: readonly string[]): string[] => steps.map((step, at) => `${at + 1}. ${step}`);
 
+const setWords = ({ bow }: HistoryEntry): readonly string[] => {
+  const set = ledgerWords(bow);
+  return set.length === 0 ? ['as it was found'] : set;
+};
+
 /** Told below a list about the entry that the cursor is on: a label, and what it stands before. */
 export const detailOf = ({ page, cursor }: Overlay): readonly (readonly [string, string])[] => {
   if (page.id === 'history') {
     const entry = page.entries[cursor];
     if (entry === undefined) return [];
-    const set = ledgerWords(entry.bow);
     const steps = entry.back === null ? ['nothing: the bow stands there'] : numbered(entry.back.steps);
-    return [...labelled('back', steps), ...labelled('bow', set.length === 0 ? ['set as it was found'] : set)];
+    return [...labelled('back', steps), ...labelled('bow', setWords(entry))];
   }
   if (page.id !== 'answers') return [];
   const entry = page.entries[cursor];
@@ -52,7 +56,7 @@ export const formOf = (page: Page): Form => {
       text: ['Enter alone stops too.'], mayBeEmpty: true,
     };
     case 'history': return {
-      title: page.entries.length === 0 ? 'Nothing was done to the bow yet.' : 'Every point the bow was at, oldest first. Enter brings it back to the one you choose.',
+      title: page.entries.length === 0 ? 'Nothing was done to the bow yet.' : 'Points that the bow was at. Enter brings it back to one.',
       text: [],
       picks: page.entries.map((entry) => pick(String(entry.seq), pointWords(entry))),
     };
@@ -63,7 +67,7 @@ export const formOf = (page: Page): Form => {
     };
     case 'sure': return {
       title: page.to === null ? 'Put the last adjustment on the bow back?' : `Bring the bow back to this point: ${page.what}?`,
-      text: page.to === null ? ['The coach then says what to turn, which way and how much.'] : ['To be put back, in this order:', ...numbered(page.steps)],
+      text: page.to === null ? ['The coach then says what to turn, which way and how much.'] : ['To be put back, in this order:', ...numbered(page.steps), ...page.then.map((set) => `Then it is set: ${set}`)],
       picks: [pick(true, 'yes, back', 'y'), pick(false, 'no, leave it as it is', 'n')],
     };
     case 'other': return {
@@ -117,5 +121,5 @@ const fromHistory = (page: Page & { readonly id: 'history' }, cursor: number): T
   const entry = page.entries[cursor];
   if (entry === undefined) return { wants: 'choose one first' };
   if (entry.back === null) return { wants: 'the bow stands there already: nothing is to be put back' };
-  return { page: { id: 'sure', what: entry.what, to: entry.back.to, steps: entry.back.steps } };
+  return { page: { id: 'sure', what: entry.what, to: entry.back.to, steps: entry.back.steps, then: setWords(entry) } };
 };

@@ -109,7 +109,7 @@ export function historyLines(entries: readonly HistoryEntry[]): string[] {
   const lines = entries.map(({ seq, what, came, bow, back }) => {
     const set = ledgerWords(bow);
     const there = back === null ? ' The bow stands there.' : '';
-    return clean(`  ${seq}. ${what}${came ? `; it came to: ${came}` : ''}. The bow then: ${set.length === 0 ? 'as it was found' : set.join('; ')}.${there}`);
+    return clean(`  ${seq}. ${what}${came ? `; shots there: ${came}` : ''}. The bow then: ${set.length === 0 ? 'as it was found' : set.join('; ')}.${there}`);
   });
   return [
     'Every point the bow was at, oldest first.', ...lines,

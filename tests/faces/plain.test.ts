@@ -84,7 +84,7 @@ describe('the plain face', () => {
     const session = fakeSession([ASKS.choice]);
     const text = await talk(session, 'why\nhistory\nhelp\nagain\nnote windy today\nback\nkeep\nput back 7\nchanged string new one\nmoved rest height up 1/32 in\nstop limb crack\n');
     expect(text).toContain('Because it matters.');
-    expect(text).toContain('7. REST UP 1/32 in; it came to: better. The bow then: as it was found.');
+    expect(text).toContain('7. REST UP 1/32 in; shots there: better. The bow then: as it was found.');
     expect(text).toContain('To bring the bow back to one of them, type: put back, and its number.');
     expect(text).toContain('> put back 7\nBack to this point: REST UP 1/32 in. To be put back, in this order:\n  1. REST DOWN 1/32 in\n');
     expect(text).toContain('noted.');
@@ -153,7 +153,7 @@ describe('the history and the review, typed', () => {
   it('list every point with its setting, and tell the steps before the first one of them is asked', async () => {
     const session = withBook();
     const text = await talk(session, 'history\nput back 0\nput back 7\nput back 3\n');
-    expect(text).toContain('  0. as found; it came to: 0.74 in high. The bow then: as it was found.\n');
+    expect(text).toContain('  0. as found; shots there: 0.74 in high. The bow then: as it was found.\n');
     expect(text).toContain('  7. REST UP 1/16 in. The bow then: the rest, up and down: 1/16 in up; the rest, sideways: 1/32 in to the left. The bow stands there.\n');
     expect(text).toContain('> put back 0\nBack to this point: as found. To be put back, in this order:\n  1. REST RIGHT 1/32 in\n  2. REST DOWN 1/16 in\n');
     expect(text).toContain('not taken: The bow stands there already: nothing is to be put back.');

@@ -13,13 +13,13 @@ describe('the history', () => {
     expect(screen.words()).toContain('> 2 REST UP 1/32 in: 0.47 in high, from 2 shots');
     expect(screen.words()).toContain('back 1. REST DOWN 1/32 in bow the rest, up and down: 1/32 in up');
     screen.press(UP);
-    expect(screen.words()).toContain('back 1. REST DOWN 1/16 in bow set as it was found');
+    expect(screen.words()).toContain('back 1. REST DOWN 1/16 in bow as it was found');
   });
 
   it('asks first, with the steps, and then sends the line from which on to undo', () => {
     const screen = drive([VIEWS.choice, VIEWS.amount]);
     screen.press('h', '1\r');
-    expect(screen.words()).toContain('Bring the bow back to this point: as found? To be put back, in this order: 1. REST DOWN 1/16 in');
+    expect(screen.words()).toContain('Bring the bow back to this point: as found? To be put back, in this order: 1. REST DOWN 1/16 in Then it is set: as it was found');
     screen.press('\r');
     expect(screen.words()).toContain('choose one first');
     screen.press('y\r');

@@ -55,7 +55,7 @@ describe('two groups', () => {
   it('find a scale for everything, and have one width', () => {
     const at = fc.record({ x: fc.double({ min: -24, max: 24, noNaN: true }), y: fc.double({ min: -24, max: 24, noNaN: true }), counted: fc.boolean() });
     fc.assert(fc.property(fc.array(at, { maxLength: 6 }), fc.array(at, { maxLength: 6 }), fc.constantFrom(3, 5, 9, 11), fc.boolean(), (a, b, rows, braille) => {
-      const lines = drawGroups({ ...apart, a, b, means: { ...(a[0] === undefined ? {} : { a: a[0] }) } }, { rows, braille });
+      const lines = drawGroups({ ...apart, a, b, means: a[0] === undefined ? {} : { a: a[0] } }, { rows, braille });
       expect(lines).toHaveLength(rows + 2);
       expect(widths(lines).size).toBe(1);
     }), { seed: 4 });
