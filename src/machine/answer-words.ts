@@ -15,6 +15,7 @@ export function answerInWords(step: Step, answer: Answer): string {
 export function answerToAskInWords(ask: Ask, answer: Answer): string {
   if (answer.kind === 'choice' && ask.kind === 'choice') return answer.values.map((v) => ask.options.find((o) => o.value === v)?.label ?? v).join(', ');
   if (answer.kind === 'number' && ask.kind === 'number') return formatQuantity({ value: answer.value, unit: ask.unit });
+  if (answer.kind === 'shots' && ask.kind === 'impact') return answer.shots.map(impactInWords).join('; ');
   return plainAnswer(answer);
 }
 
@@ -38,11 +39,23 @@ export function plainAnswer(answer: Answer): string {
   }
 }
 
+/** `1/2 in high, 1/8 in left of its dot`. */
+export function impactInWords(shot: ShotAnswer): string {
+  if ('missed' in shot) return 'missed the target';
+  const parts = sidesOf(shot);
+  const where = parts.length === 0 ? 'on its dot' : `${parts.join(', ')} of its dot`;
+  return shot.called === 'bad' ? `called bad: ${where}` : where;
+}
+
+function sidesOf({ x, y }: { readonly x: number; readonly y: number }): readonly string[] {
+  const part = (value: number, plus: string, minus: string): string[] => (formatInches(value, 32) === '0' ? [] : [`${formatInches(Math.abs(value), 32)} in ${value > 0 ? plus : minus}`]);
+  return [...part(y, 'high', 'low'), ...part(x, 'right', 'left')];
+}
+
 /** `tail 1/2 in high, 1/8 in left of the point`. */
 export function shotInWords(shot: ShotAnswer): string {
   if ('missed' in shot) return 'missed the paper';
-  const part = (value: number, plus: string, minus: string): string[] => (formatInches(value, 32) === '0' ? [] : [`${formatInches(Math.abs(value), 32)} in ${value > 0 ? plus : minus}`]);
-  const parts = [...part(shot.y, 'high', 'low'), ...part(shot.x, 'right', 'left')];
+  const parts = sidesOf(shot);
   const where = parts.length === 0 ? 'a clean hole' : `tail ${parts.join(', ')}${formatInches(shot.x, 32) === '0' ? '' : ' of the point'}`;
   return shot.called === 'bad' ? `called bad: ${where}` : where;
 }

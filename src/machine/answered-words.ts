@@ -1,9 +1,10 @@
 // An answer with its question, both in plain words: for the conversation and for the review of answers.
 
 import type { Content } from '../content/types.ts';
-import { answerInWords, plainAnswer } from './answer-words.ts';
+import { answerInWords, impactInWords, plainAnswer, shotInWords } from './answer-words.ts';
 import { lookUp } from './agenda.ts';
 import { vanesInWords } from './arrows/words.ts';
+import { FEET_PER_YARD } from './loop/sets.ts';
 import type { State } from './state.ts';
 import type { Answer, Fact } from './types.ts';
 import { amountInWords, headlineOf, phrase } from './words.ts';
@@ -24,6 +25,7 @@ export function answeredInWords(content: Content, state: State, fact: AnsweredFa
 
 export function partsInWords(content: Content, state: State, fact: AnsweredFact, answer: Answer): InWords {
   if (answer.kind === 'moved') return { question: null, answer: moveInWords(content, fact, answer) };
+  if (answer.kind === 'shots') return { question: null, answer: shotsInWords(content, fact, answer) };
   const pending = lookUp(content, fact.step);
   if (pending === null) return choiceOfWalk(content, fact.step, answer) ?? { question: null, answer: plainAnswer(answer) };
   const { step, check } = pending;
@@ -32,6 +34,18 @@ export function partsInWords(content: Content, state: State, fact: AnsweredFact,
   const begun = state.facts[0];
   const bow = fact.step === 'bow' && answer.kind === 'choice' && begun?.kind === 'begun' ? begun.known.find((one) => one.from === answer.values[0]) : undefined;
   return { question: step.short, answer: bow?.bow ?? answerInWords(step, answer) };
+}
+
+// What each shot was shot with, where that is what tells it from the others.
+function shotsInWords(content: Content, fact: AnsweredFact, { shots }: Extract<Answer, { kind: 'shots' }>): string {
+  return shots.map((shot, i) => {
+    const tag = fact.decided.loop?.tags?.[i];
+    if (tag?.arrow != null) return `${phrase(content, 'arrow-one', { arrow: tag.arrow })}: ${shotInWords(shot)}`;
+    if (tag === undefined || fact.about !== 'impact') return shotInWords(shot);
+    if (tag.distance !== undefined) return `${phrase(content, 'from-yards', { distance: tag.distance / FEET_PER_YARD })}: ${impactInWords(shot)}`;
+    const kind = tag.head === 'broadhead' ? 'broadhead' : tag.shaft === 'unfletched' ? 'unfletched' : null;
+    return kind === null ? impactInWords(shot) : `${phrase(content, `what-${kind}`)}: ${impactInWords(shot)}`;
+  }).join('; ');
 }
 
 // What was moved, not only that it was done "as told": the advice itself is not in this line.
