@@ -8,6 +8,7 @@ import { currentSet } from './loop/sets.ts';
 import { isImpact, planOf } from './plan.ts';
 import type { SetKind } from './notes.ts';
 import type { State } from './state.ts';
+import { nextQuestions } from './stops.ts';
 import { bowKnobOf, type Ask, type Option, type ShotPlan } from './types.ts';
 import { idOfPlace, phrase } from './words.ts';
 import { placeOf } from './walk.ts';
@@ -24,8 +25,10 @@ export function standingAsk(content: Content, state: State): Ask | null {
 
 // The question that leads out. Where it draws the bow, what must be looked at undrawn comes first even here.
 function stoppedAsk(content: Content, state: State): Ask | null {
-  const leadsOut = state.stop?.ask[0] ?? 'released';
   const undrawn = (step: Step | undefined): boolean => step?.pause === 'talk' || step?.pause === 'undrawn';
+  // Nobody draws for one stop while an older one waits for what is looked at, or for a dealer.
+  const questions = nextQuestions(state.stop);
+  const leadsOut = questions.find((id) => undrawn(lookUp(content, id)?.step)) ?? questions[0] ?? 'released';
   const ofSafety = new Set(content.chapters.filter((plan) => plan.id === 'safety').flatMap((plan) => plan.blocks.flatMap((block) => block.steps)));
   const first = agenda(content, state).find((p) => state.due.includes(p.id) || ofSafety.has(p.step.id));
   const draws = !undrawn(lookUp(content, leadsOut)?.step);

@@ -28,6 +28,9 @@ export function takenBack(standing: Stop | null, step: string): Stop | null {
   return stack(levels(standing).filter((stop) => !itsOwn(stop)), standing);
 }
 
+/** The question that is next in each of them, the newest stop first. */
+export const nextQuestions = (standing: Stop | null): readonly string[] => levels(standing).flatMap((stop) => stop.ask.slice(0, 1));
+
 const levels = (stop: Stop | null | undefined): readonly Stop[] => (stop === null || stop === undefined ? [] : [stop, ...levels(stop.under)]);
 
 function stack(all: readonly Stop[], last: Stop): Stop {

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { hasStopWord } from '../../src/machine/stop-words.ts';
-import { afterQuestion, stopOver, takenBack } from '../../src/machine/stops.ts';
+import { afterQuestion, nextQuestions, stopOver, takenBack } from '../../src/machine/stops.ts';
 
 describe('stop words', () => {
   test.each([
@@ -24,6 +24,11 @@ describe('stops that lie on one another', () => {
     expect(both.ask).toEqual(['what-happened']);
     expect(afterQuestion(both, 'what-happened')).toEqual(dealer);
     expect(afterQuestion(afterQuestion(both, 'what-happened'), 'released')?.ask).toEqual([]);
+  });
+  test('the next question of each is known, so that nobody draws for the upper one before the lower one is looked at', () => {
+    const drawn = { cause: 'gate', ask: ['shaft-ahead', 'peak-weight'], from: 'shaft-ahead' } as const;
+    expect(nextQuestions(stopOver(dealer, drawn))).toEqual(['shaft-ahead', 'released']);
+    expect(nextQuestions(null)).toEqual([]);
   });
   test('an answer that leads out of the lower one counts at once', () => {
     expect(afterQuestion(stopOver(dealer, word), 'released')).toEqual(word);
