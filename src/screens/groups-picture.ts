@@ -77,6 +77,12 @@ export const groupsLegend = ({ names, means = {}, margin }: Face): string[] => {
 export const apart = ({ means = {} }: Face, b: string, a: string): string =>
   (means.a === undefined || means.b === undefined ? '' : `${b} lies ${decimalsFrom({ x: means.b.x - means.a.x, y: means.b.y - means.a.y })} ${a}`);
 
+/** The same in a sentence, by the names of both; nothing until there are two middles. */
+export const middlesWords = (face: Face): string[] => {
+  const difference = apart(face, `the middle of the ${face.names?.b ?? 'b'}s`, `that of the ${face.names?.a ?? 'a'}s`);
+  return difference === '' ? [] : [difference];
+};
+
 /** What counts as landing together, once there is a middle to hold it against. */
 export const togetherWords = (face: Face, label = ''): string[] => {
   const { margin, aim, names } = face;

@@ -45,7 +45,7 @@ const amountPicks = ({ unit, max, step }: Extract<Ask, { kind: 'amount' }>): rea
     // Of a thing that is done or not there is no other amount.
     ...(counted && max <= 1 ? [] : [told(ANOTHER_AMOUNT, counted ? 'turned by another number of vanes' : 'moved another amount')]),
     told('not now', step === PUT_BACK ? 'not yet: the coach waits' : 'not now'),
-    ...(step === PUT_BACK ? [] : [told('another', 'another adjustment instead')]),
+    ...(step === PUT_BACK ? [] : [told('another', counted ? 'another change instead' : 'another adjustment instead')]),
   ];
 };
 

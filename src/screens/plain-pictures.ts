@@ -3,7 +3,7 @@
 import { formatInches } from '../maths/fractions.ts';
 import type { Answer, Ask, GroupsPicture, PaperPicture, Picture, Tear } from '../machine/types.ts';
 import { arrowsWords } from './arrows-picture.ts';
-import { apart, togetherWords } from './groups-picture.ts';
+import { middlesWords, togetherWords } from './groups-picture.ts';
 import { plumbWords } from './plumb-picture.ts';
 
 /** A tear or an impact in the words that are also taken as an answer: high 1/2, left 1/8. */
@@ -37,8 +37,7 @@ function paperLines({ shots: all, mean, likely }: PaperPicture): string[] {
 function groupsLines(picture: GroupsPicture): string[] {
   const { a, b, names } = picture;
   const of = (all: readonly Shown[], name: string): string[] => (all.length === 0 ? [] : [`  ${name}, inches from the dot: ${all.map((shot) => shotInWords(shot, 'on the dot')).join('; ')}`]);
-  const difference = apart(picture, `the middle of the ${names.b}s`, `that of the ${names.a}s`);
-  return [...of(a, names.a), ...of(b, names.b), ...(difference === '' ? [] : [`  ${difference}`]), ...togetherWords(picture, '  ')];
+  return [...of(a, names.a), ...of(b, names.b), ...middlesWords(picture).map((words) => `  ${words}`), ...togetherWords(picture, '  ')];
 }
 
 /** While a set is being shot: how the last shot was understood, and where the set stands. */

@@ -1,9 +1,9 @@
 // Pictures and the words beside them: beside where there is room, below where there is not.
 
-import type { Picture, Tear } from '../machine/types.ts';
+import type { Picture, PlumbPicture, Tear } from '../machine/types.ts';
 import { arrowsShapes } from './arrows-picture.ts';
 import type { Block } from './fit.ts';
-import { drawGroups, type Face, groupsLegend, groupsWords } from './groups-picture.ts';
+import { drawGroups, type Face, groupsLegend, groupsWords, middlesWords } from './groups-picture.ts';
 import { type Line, paragraph, span } from './look.ts';
 import { type Drawing, drawPaper, pictureWords } from './paper-picture.ts';
 import { drawPlumb, plumbWords } from './plumb-picture.ts';
@@ -22,17 +22,23 @@ interface Sketch {
   readonly sizes: readonly number[];
   readonly draw: (rows: number, braille: boolean) => readonly string[];
   readonly words: readonly string[];
-  /** What is told of it where all words have no room. */
+  /** What is told beside it where all words have no room. */
   readonly brief: readonly string[];
+  /** What is told where no picture has room, and not all words. */
+  readonly alone: readonly string[];
 }
 
+const briefly = (words: readonly string[]): Pick<Sketch, 'brief' | 'alone'> => ({ brief: words, alone: words });
 const ofPaper = (drawing: Drawing): Sketch => ({
   sizes: SIZES, draw: (rows, braille) => drawPaper(drawing, { rows, braille }), words: pictureWords(drawing),
-  brief: drawing.tail === undefined ? [] : pictureWords(drawing).slice(0, 1),
+  ...briefly(drawing.tail === undefined ? [] : pictureWords(drawing).slice(0, 1)),
 });
 const ofFace = (face: Face): Sketch => ({
   sizes: SIZES, draw: (rows, braille) => drawGroups(face, { rows, braille }), words: groupsWords(face),
-  brief: face.entered === undefined ? groupsLegend(face) : groupsWords(face).slice(0, 1),
+  ...(face.entered === undefined ? { brief: groupsLegend(face), alone: middlesWords(face) } : briefly(groupsWords(face).slice(0, 1))),
+});
+const ofPlumb = (picture: PlumbPicture): Sketch => ({
+  sizes: [picture.points.length], draw: () => drawPlumb(picture), words: plumbWords(picture, true), brief: plumbWords(picture, true).slice(-1), alone: [],
 });
 
 const indentFor = (look: PictureLook): string => (look.width >= 60 ? INDENT : '  ');
@@ -50,11 +56,18 @@ const sketchLines = (rows: readonly string[], words: readonly string[], look: Pi
 
 const wordLines = (words: readonly string[], width: number): Line[] => words.flatMap((text) => paragraph(span('  '), text, width));
 
-/** The picture in all its shapes, the tallest first; nothing at all is the last one. */
-const shapesOf = ({ sizes, draw, words, brief }: Sketch, look: PictureLook): Line[][] => {
-  // Where it is tight, the shots before are left to the picture; what is being entered is told in words to the last.
-  const shapes = [words, brief].flatMap((told) => sizes.map((rows) => sketchLines(draw(rows, look.braille), told, look)));
-  return [...shapes, wordLines(words, look.width), wordLines(brief, look.width), []];
+/** With fewer rows than this words give way before the picture does. */
+const PLEASANT = 7;
+
+/** The picture in all its shapes, the ones to be preferred first; nothing at all is the last one. */
+const shapesOf = ({ sizes, draw, words, brief, alone }: Sketch, look: PictureLook): Line[][] => {
+  const drawn = (told: readonly string[], some: readonly number[]): Line[][] => some.map((rows) => sketchLines(draw(rows, look.braille), told, look));
+  const small = sizes.filter((rows) => rows < PLEASANT);
+  return [
+    ...drawn(words, sizes.filter((rows) => rows >= PLEASANT)), ...drawn(brief, sizes.filter((rows) => rows >= PLEASANT)),
+    ...drawn(words, small), ...drawn(brief, small),
+    wordLines(words, look.width), wordLines(alone, look.width), [],
+  ];
 };
 
 const arrowsLines = (picture: Extract<Picture, { kind: 'arrows' }>, look: PictureLook): Line[][] => {
@@ -67,7 +80,7 @@ const shapesOfPicture = (picture: Picture, look: PictureLook): Line[][] => {
   switch (picture.kind) {
     case 'paper': return shapesOf(ofPaper(picture), look);
     case 'groups': return shapesOf(ofFace(picture), look);
-    case 'plumb': return shapesOf({ sizes: [picture.points.length], draw: () => drawPlumb(picture), words: plumbWords(picture, true), brief: plumbWords(picture, true).slice(-1) }, look);
+    case 'plumb': return shapesOf(ofPlumb(picture), look);
     case 'arrows': return arrowsLines(picture, look);
   }
 };

@@ -67,7 +67,7 @@ export const ASKS = {
     ...base, about: 'impact', step: 'shoot-shooting', short: 'Shot 5 of 6 at 30 yd, fletched arrow: where did it land?', text: ['Now from 30 yd. Bubble level.'], kind: 'impact',
     ...shotPlan, arrow: null, distance: { value: 30, unit: 'yd' },
   },
-  turn: { ...base, about: 'moved', step: 'change-the-arrow', short: 'ARROW 7: TURN THE NOCK ONE VANE: done?', text: ['Seen from the nock, hold the nock and turn the shaft clockwise.'], kind: 'amount', unit: 'count', max: 2 },
+  turn: { ...base, about: 'moved', step: 'change-the-arrow', short: 'ARROW 7: HOLD THE NOCK, TURN THE SHAFT 1 VANE CLOCKWISE: done?', text: ['Seen from the nock, hold the nock and turn the shaft clockwise.'], kind: 'amount', unit: 'count', max: 2 },
   swap: { ...base, about: 'moved', step: 'change-the-arrow', short: 'ARROW 7: A NEW NOCK, SAME TURN: done?', text: ['Pull the old nock straight out.'], kind: 'amount', unit: 'count', max: 1 },
   back: { ...base, about: 'moved', step: 'put-it-back', short: 'REST DOWN 1/32 in: done?', text: [], kind: 'amount', unit: 'in', max: 0.5 },
   amount: { ...base, about: 'moved', step: 'make-the-move', short: 'Did you move it?', text: [], kind: 'amount', unit: 'in', max: 0.5 },
@@ -85,10 +85,10 @@ export const ADVICE: Advice = {
 
 export const ARROW_ADVICE: Advice = {
   kind: 'adjust', knob: 'nock-turn', arrow: '7', amount: { value: 1, unit: 'count' }, to: { value: 1, unit: 'count' },
-  expect: { x: 0.05, y: 0.1, sdX: 0.09, sdY: 0.09 }, what: 'ARROW 7: TURN THE NOCK ONE VANE',
+  expect: { x: 0.05, y: 0.1, sdX: 0.09, sdY: 0.09 }, what: 'ARROW 7: HOLD THE NOCK, TURN THE SHAFT 1 VANE CLOCKWISE',
   why: 'A shaft bends a little differently on each side. Turned, arrow 7 leaves from another one.',
   wrongIf: 'If the 3 shots after it lie as far off as before, it was not this side of the shaft.',
-  undo: 'Turn the shaft back by one vane, the other way round; the marks on nock and shaft show it.',
+  undo: 'Turn the shaft back by 1 vane, the other way round; the marks on nock and shaft show it.',
   caution: ['Before it is shot: nock whole, fully seated, snaps on the string and holds.'],
 };
 

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { DOWN, drive, ESC, UP } from './driven.ts';
 import { ANSWERS, ASKS, LONG_HISTORY, VIEWS, viewOf } from './fake-session.ts';
 
+/** A screen of the smallest size that is promised. */
 const SMALL = { columns: 40, rows: 20 };
 
 describe('the history', () => {
@@ -157,8 +158,8 @@ describe('what was not advised', () => {
 describe('an advice about one arrow', () => {
   it('tells which arrow, what, and the way back; vanes are counted', () => {
     const screen = drive([VIEWS.turn]);
-    expect(screen.words()).toContain('next ARROW 7: TURN THE NOCK ONE VANE');
-    expect(screen.words()).toContain('To put it back: Turn the shaft back by one vane');
+    expect(screen.words()).toContain('next ARROW 7: HOLD THE NOCK, TURN THE SHAFT 1 VANE CLOCKWISE');
+    expect(screen.words()).toContain('To put it back: Turn the shaft back by 1 vane');
     screen.press('2\r');
     expect(screen.words()).toContain('by how many vanes');
     screen.press('2\r');
@@ -167,7 +168,7 @@ describe('an advice about one arrow', () => {
 
   it('of a new nock knows no amount: it is done or not', () => {
     const screen = drive([VIEWS.swap]);
-    expect(screen.words()).toContain('1 done as told 2 not now 3 another adjustment instead');
+    expect(screen.words()).toContain('1 done as told 2 not now 3 another change instead');
     screen.press('1\r');
     expect(screen.session.given).toEqual(['as told']);
   });

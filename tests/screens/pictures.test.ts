@@ -61,6 +61,16 @@ describe('two groups', () => {
     }), { seed: 4 });
   });
 
+  it('on a small screen give way to a sentence where the cautions leave no room, and come back when the shot is called', () => {
+    const caution = ['Draw only with a checked arrow on, level, at the backstop, finger off the trigger or thumb behind it.'];
+    const screen = drive([viewOf({ ...ASKS.impact, caution, text: ['Now a broadhead: its cap off only now, the others covered.'] }, { picture: apart })], { columns: 40, rows: 20 });
+    expect(screen.words()).toContain('the middle of the broadheads lies 4.00 in below and 3.00 in right of that of the field points');
+    expect(screen.frame()).not.toContain('.---');
+    screen.press('g');
+    expect(screen.frame()).toContain('.---');
+    expect(screen.words()).toContain('f: field point, b: broadhead');
+  });
+
   it('say the same in words, with what counts as together and what drag takes', () => {
     expect(groupsWords({ ...apart, aim: { x: 0, y: -0.5 } })).toEqual([
       'f: field point, 1 in high, 1 in left',
