@@ -6,6 +6,7 @@ import { clean } from './screens/clean.ts';
 import type { Content } from './content/types.ts';
 import type { TuneInfo } from './journal/list.ts';
 import { readJournal } from './journal/read.ts';
+import { OF_THE_ARCHER } from './machine/known-bow.ts';
 import type { BowRecord, Carried, Fact } from './machine/types.ts';
 
 /** A short day and time on this machine's clock. */
@@ -37,18 +38,36 @@ export function factsOf(tune: TuneInfo): readonly Fact[] {
   return readJournal(readFileSync(tune.path)).facts;
 }
 
-/** As many as can be chosen from with one digit, beside "another bow". */
-const MOST_KNOWN = 8;
+/** As many as can be chosen from with one digit, beside "with a part replaced", "another archer" and "another bow". */
+const MOST_KNOWN = 6;
 
-/** What other finished tunes kept here hand over, the latest first. A tune that cannot be read hands over nothing. */
+/**
+ * What other finished tunes kept here hand over: each bow with each of its archers once, the latest first. The bow is as
+ * its latest tune left it, whoever shot that. A tune that cannot be read hands over nothing.
+ */
 export function carriedFrom(
   tunes: readonly TuneInfo[], except: string, content: Content,
   carriedOf: (content: Content, facts: readonly Fact[], tune: string) => Carried | null,
 ): Carried[] {
-  return tunes
+  const all = tunes
     .filter(({ id, bad, finished }) => id !== except && bad === undefined && finished)
-    .slice(0, MOST_KNOWN)
     .flatMap((tune) => carriedOf(content, factsOf(tune), tune.id) ?? []);
+  return latestOfEach(all).slice(0, MOST_KNOWN);
+}
+
+/** Of tunes handed over, the latest first: one for each bow and archer, with what the bow's latest tune says of the bow. */
+export function latestOfEach(all: readonly Carried[]): Carried[] {
+  const bowOf = ({ bowId, from }: Carried): string => bowId ?? from;
+  const pairOf = (one: Carried): string => `${bowOf(one)} ${one.archerId ?? one.from}`;
+  return all
+    .filter((one, i) => all.findIndex((other) => pairOf(other) === pairOf(one)) === i)
+    .map((one) => {
+      const latest = all.find((other) => bowOf(other) === bowOf(one)) ?? one;
+      if (latest === one) return one;
+      const own = Object.fromEntries(OF_THE_ARCHER.flatMap((id) => (one.answers[id] === undefined ? [] : [[id, one.answers[id]]])));
+      const answers = Object.fromEntries(Object.entries(latest.answers).filter(([id]) => !OF_THE_ARCHER.includes(id)));
+      return { ...one, answers: { ...answers, ...own }, gains: latest.gains };
+    });
 }
 
 /** Throws CodedError('no-tune') where the tune has not come as far as a record. */

@@ -84,7 +84,12 @@ function bowOf(facts: readonly Fact[]): string | null {
   const first = facts[0];
   if (first?.kind !== 'begun') return null;
   // A bow tuned here before is chosen by its earlier tune's id.
-  const chosen = [...answersIn(facts).values()].findLast(({ about }) => about === 'bow')?.answer;
-  const from = chosen?.kind === 'choice' ? chosen.values[0] : undefined;
+  const chosen = (step: string): string | undefined => {
+    const answer = [...answersIn(facts).values()].findLast(({ about }) => about === step)?.answer;
+    return answer?.kind === 'choice' ? answer.values[0] : undefined;
+  };
+  const how = chosen('bow');
+  const [only] = first.known;
+  const from = how !== 'replaced' && how !== 'other-archer' ? how : first.known.length === 1 ? only?.from : chosen('which-bow');
   return first.known.find((bow) => bow.from === from)?.bow ?? null;
 }

@@ -61,6 +61,8 @@ const decided = z.strictObject({
 const carried = z.strictObject({
   from: z.string(),
   bow: z.string(),
+  bowId: z.string().exactOptional(),
+  archerId: z.string().exactOptional(),
   answers: z.record(z.string(), answer),
   spread: z.strictObject({ sd: z.number(), df: z.number() }).nullable(),
   gains: z.partialRecord(z.enum(KNOBS), z.strictObject({ mean: z.number(), sd: z.number() })),

@@ -3,7 +3,7 @@
 import { nextUndo } from './bring-back.ts';
 import { axisOf } from './ask.ts';
 import { shopNote } from './loop/advise.ts';
-import { canPutBackAt } from './walk.ts';
+import { step } from './walk.ts';
 import type { Deciding } from './deciding.ts';
 import { lineOf, priorOf } from './loop/evidence.ts';
 import { gaugeOf } from './loop/gauge.ts';
@@ -41,7 +41,7 @@ const tooManyInspections = (d: Deciding): boolean => d.state.notes.inspections >
 function undoUnjudged(d: Deciding): boolean {
   const { moves, sets, notes } = d.state;
   const last = moves.at(-1);
-  if (last?.why !== 'advice' || !canPutBackAt(d.place)) return false;
+  if (last?.why !== 'advice' || step(d.state.walk, { type: 'put back' }) === null) return false;
   const judged = sets.some((set) => !notes.scattered.includes(set.id) && set.shots.some((shot) => shot.good && shot.seq > last.seq));
   if (judged) return false;
   d.say('unjudged-back');

@@ -2,6 +2,7 @@
 
 import type { Content, KnobId, Trigger } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
+import { bowPicked } from './after-bow.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
 import { longBreak } from './after-happening.ts';
@@ -110,7 +111,8 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
     // Another limit holds for the shaft now: what passed for a grown archer is looked at again.
     if (d.state.answers['shaft-ahead'] !== undefined) d.add({ due: ['shaft-ahead'] });
   },
-  bow: (d, value) => { d.say(value === 'another' ? 'bow-new' : 'bow-known'); },
+  bow: (d, value) => bowPicked(d, 'bow', value),
+  'which-bow': (d, value) => bowPicked(d, 'which-bow', value),
   // Those set aside are counted anew each time that some are found, so that kept and set aside add up.
   'arrows-flexed': (d, value) => { if (value === 'some-bad') d.add({ due: ['arrows-set-aside'] }); },
   // Blades are held where the shaft stands at full draw: where that is another place, they are measured anew.

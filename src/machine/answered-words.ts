@@ -5,6 +5,7 @@ import { answerInWords, impactInWords, plainAnswer, shotInWords } from './answer
 import { lookUp } from './agenda.ts';
 import { vanesInWords } from './arrows/words.ts';
 import { FEET_PER_YARD } from './loop/sets.ts';
+import { labelOfBow } from './known-bow.ts';
 import type { State } from './state.ts';
 import type { Answer, Fact } from './types.ts';
 import { amountInWords, headlineOf, phrase } from './words.ts';
@@ -31,9 +32,8 @@ export function partsInWords(content: Content, state: State, fact: AnsweredFact,
   const { step, check } = pending;
   if (check !== undefined) return { question: check.label, answer: checkInWords(content, answer) };
   if (step.kind === 'chunk' && answer.kind === 'choice') return { question: step.short, answer: picksInWords(content, step.checks, answer.values) };
-  const begun = state.facts[0];
-  const bow = fact.step === 'bow' && answer.kind === 'choice' && begun?.kind === 'begun' ? begun.known.find((one) => one.from === answer.values[0]) : undefined;
-  return { question: step.short, answer: bow?.bow ?? answerInWords(step, answer) };
+  const bow = (fact.step === 'bow' || fact.step === 'which-bow') && answer.kind === 'choice' ? labelOfBow(state, answer.values[0]) : null;
+  return { question: step.short, answer: bow ?? answerInWords(step, answer) };
 }
 
 // What each shot was shot with, where that is what tells it from the others.

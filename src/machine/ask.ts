@@ -5,6 +5,7 @@ import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
 import { arrowAsk } from './arrows/ask.ts';
 import { holds, measured } from './guards.ts';
 import { currentSet } from './loop/sets.ts';
+import { knownBows } from './known-bow.ts';
 import { isImpact, planOf } from './plan.ts';
 import type { SetKind } from './notes.ts';
 import type { State } from './state.ts';
@@ -90,10 +91,8 @@ function checkAsk(content: Content, check: Check) {
 // Which bows are known is only known at run time.
 function choiceOptions(state: State, id: string, step: Extract<Step, { kind: 'choice' }>): readonly Option[] {
   const own = step.options.filter((o) => holds(state, o.when ?? [])).map((o): Option => ({ value: o.value, label: o.label, ...(o.gate === 'pass' ? { pass: true as const } : {}) }));
-  if (id !== 'bow') return own;
-  const begun = state.facts[0];
-  const known = begun?.kind === 'begun' ? begun.known : [];
-  return [...known.map((c) => ({ value: c.from, label: c.bow })), ...own];
+  if (id !== 'bow' && id !== 'which-bow') return own;
+  return [...knownBows(state).map((c) => ({ value: c.from, label: c.bow })), ...own];
 }
 
 const AXIS_OF_STAGE: Readonly<Record<string, Axis>> = { height: 'height', side: 'side', heightAgain: 'height' };

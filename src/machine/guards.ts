@@ -18,7 +18,8 @@ export function measured(state: State, step: string): number | undefined {
 
 const knownBow = (s: State): boolean => {
   const bow = chosen(s, 'bow');
-  return bow !== undefined && bow !== 'another';
+  // With a part replaced it is looked at and measured like a new one.
+  return bow !== undefined && bow !== 'another' && bow !== 'replaced' && chosen(s, 'which-bow') !== 'another';
 };
 const cams = (...kinds: string[]) => (s: State): boolean => kinds.includes(chosen(s, 'cams') ?? '');
 const rest = (...kinds: string[]) => (s: State): boolean => kinds.includes(chosen(s, 'rest') ?? '');

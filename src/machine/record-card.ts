@@ -4,13 +4,14 @@ import type { Content } from '../content/types.ts';
 import { answerInWords } from './answer-words.ts';
 import { chosen, holds, measured } from './guards.ts';
 import { MASS_FLOOR, PEAK_ALLOWANCE, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
-import { carriedBy, effectiveFacts, type State } from './state.ts';
+import { pickedBow } from './known-bow.ts';
+import { effectiveFacts, type State } from './state.ts';
 import type { Answer, RecordRow } from './types.ts';
 import { phrase } from './words.ts';
 
-const ARCHER = ['hand', 'release', 'growing', 'use'];
+const ARCHER = ['archer-name', 'hand', 'release', 'growing', 'use'];
 const BOW = [
-  'cams', 'rest', 'rest-scale', 'press', 'rated-weight', 'peak-weight', 'scale-error', 'bolts-top', 'bolts-bottom', 'bolt-limit',
+  'bow-name', 'cams', 'rest', 'rest-scale', 'press', 'rated-weight', 'peak-weight', 'scale-error', 'bolts-top', 'bolts-bottom', 'bolt-limit',
   'axle-to-axle', 'brace-height', 'nock-height', 'centre-shot', 'centre-shot-figure',
 ];
 const ARROWS = ['arrow-count', 'arrows-flexed', 'arrows-set-aside', 'arrow-mass', 'shaft-ahead'];
@@ -52,8 +53,9 @@ function inForce(content: Content, state: State, id: string): string | null {
   if (step === undefined || answered === undefined) return null;
   const words = (answer: Answer): string => answerInWords(step, answer);
   const now = words(answered.answer);
-  const from = carriedBy(state);
+  const from = pickedBow(state)?.carried ?? null;
   const own = ownAnswers(state, id);
+  if (step.kind === 'text') return answered.answer.kind === 'text' ? now : null;
   if (own.length === 0 && from !== null) return phrase(content, 'record-carried', { value: now, tune: from.from });
   const [first] = own;
   if (first === undefined || words(first.answer) === now || step.effect === 'chosen') return now;

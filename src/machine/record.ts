@@ -4,6 +4,8 @@
 import { carriedPrior } from '../archery/spread.ts';
 import type { Content, KnobId } from '../content/types.ts';
 import { chosen } from './guards.ts';
+import { pickedBow } from './known-bow.ts';
+import { carriedGains } from './loop/carried.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { archerRows, arrowRows, bowRows, lookedAtRows, notCheckedRows } from './record-card.ts';
 import { eachArrowRows } from './record-arrows.ts';
@@ -44,14 +46,31 @@ export function recordOf(content: Content, state: State): BowRecord {
 export function carriedOf(content: Content, state: State): Carried | null {
   const begun = state.facts[0];
   if (begun?.kind !== 'begun' || state.shotCount === 0) return null;
-  const spread = paperSpreadOf(state);
-  const known = Object.entries(state.answers).filter(([id, { answer }]) => content.steps[id]?.everyTune === false && isKnown(answer));
-  const answers = { ...Object.fromEntries(known.map(([id, { answer }]) => [id, answer])), ...measuresNow(state) };
-  const cams = chosen(state, 'cams') ?? 'unknown';
+  const kept = Object.entries(state.answers).filter(([id, { answer }]) => content.steps[id]?.everyTune === false && (isKnown(answer) || NAMES.includes(id)));
+  const answers = { ...Object.fromEntries(kept.map(([id, { answer }]) => [id, answer])), ...measuresNow(state) };
+  const picked = pickedBow(state);
   return {
-    from: begun.tune, bow: phrase(content, 'known-bow-label', { date: begun.time.slice(0, 10), cams, hand: chosen(state, 'hand') ?? '' }),
-    answers, spread: carriedPrior(spread), gains: state.notes.learned,
+    from: begun.tune, bow: labelOf(content, state),
+    bowId: picked === null ? begun.tune : (picked.carried.bowId ?? picked.carried.from),
+    archerId: picked === null || picked.as === 'other-archer' ? begun.tune : (picked.carried.archerId ?? picked.carried.from),
+    answers, spread: carriedPrior(paperSpreadOf(state)),
+    // What this tune did not learn anew still holds, as far as it held here.
+    gains: { ...carriedGains(state), ...state.notes.learned },
   };
+}
+
+/** Asked once: who does not name bow or archer is not asked again. */
+const NAMES = ['bow-name', 'archer-name'];
+
+function labelOf(content: Content, state: State): string {
+  const named = (id: string): string | null => {
+    const answer = state.answers[id]?.answer;
+    return answer?.kind === 'text' ? answer.value : null;
+  };
+  const name = named('bow-name') ?? phrase(content, 'known-bow-unnamed', { hand: chosen(state, 'hand') === 'left' ? 'left' : 'right' });
+  const archer = named('archer-name');
+  const date = state.facts.at(-1)?.time.slice(0, 10) ?? '';
+  return archer === null ? phrase(content, 'known-bow-label', { name, date }) : phrase(content, 'known-bow-of', { name, date, archer });
 }
 
 /** What was not known is asked anew: "I do not know", "I could not see it" and the like are no answers to rely on. */

@@ -1,10 +1,11 @@
 // State is the fold of facts. `evolve` adopts what a fact says and what was decided about it; it never decides.
 
 import type { Content, KnobId } from '../content/types.ts';
+import { carriedAnswers, pickedBow } from './known-bow.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
 import { NO_NOTES, patchNotes, type LoopNotes, type Purpose, type SetKind, type ShotTag, type Stop } from './notes.ts';
 import { afterQuestion } from './stops.ts';
-import type { Advice, Answer, Carried, Fact, Finding, ShotAnswer } from './types.ts';
+import type { Advice, Answer, Fact, Finding, ShotAnswer } from './types.ts';
 
 export interface Answered { readonly answer: Answer; readonly seq: number; readonly time: string }
 export interface GateState { readonly result: 'passed' | 'failed' | 'unknown' | 'noted'; readonly seq: number }
@@ -131,34 +132,15 @@ function recordAnswer(content: Content, state: State, fact: Extract<Fact, { kind
   const { [fact.step]: _taken, ...suggestions } = state.suggestions;
   const known = content.steps[fact.step] !== undefined || fact.step.includes('/');
   const own = { answer, seq: fact.seq, time: fact.time };
-  const carried = fact.step === 'bow' ? carriedAnswers(content, state, answer, own) : {};
+  const answers = known ? { ...state.answers, [fact.step]: own } : state.answers;
+  const picked = fact.step === 'bow' || fact.step === 'which-bow' ? pickedBow({ ...state, answers }) : null;
   return {
     ...state,
-    answers: known ? { ...state.answers, ...carried, [fact.step]: own } : state.answers,
+    answers: picked === null ? answers : { ...answers, ...carriedAnswers(content, picked, own), [fact.step]: own },
     suggestions,
     due: state.due.filter((id) => id !== fact.step),
     stop: afterQuestion(state.stop, fact.step),
   };
-}
-
-// A bow that was tuned here before brings its answers along, but for those that every tune asks anew.
-function carriedAnswers(content: Content, state: State, answer: Answer, as: Answered): Record<string, Answered> {
-  const from = answer.kind === 'choice' ? answer.values[0] : undefined;
-  const carried = knownBows(state).find((bow) => bow.from === from);
-  const entries = Object.entries(carried?.answers ?? {}).filter(([id]) => content.steps[id]?.everyTune === false);
-  return Object.fromEntries(entries.map(([id, kept]) => [id, { ...as, answer: kept }]));
-}
-
-const knownBows = (state: State): readonly Carried[] => {
-  const begun = state.facts[0];
-  return begun?.kind === 'begun' ? begun.known : [];
-};
-
-/** What an earlier tune of this bow hands over; null for a bow that is new here. */
-export function carriedBy(state: State): Carried | null {
-  const answer = state.answers['bow']?.answer;
-  const from = answer?.kind === 'choice' ? answer.values[0] : undefined;
-  return knownBows(state).find((bow) => bow.from === from) ?? null;
 }
 
 function recordMove(state: State, move: Move): State {

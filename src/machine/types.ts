@@ -293,8 +293,11 @@ export type Fact = FactBase &
 /** What an earlier tune of the same bow and archer hands over. */
 export interface Carried {
   readonly from: string;
-  /** What it is called in the question, with the archer. */
+  /** What it is called in the question: name, day and archer. */
   readonly bow: string;
+  /** The same for every tune of one bow, and of one archer; absent in older journals, where each tune stands alone. */
+  readonly bowId?: string;
+  readonly archerId?: string;
   readonly answers: Readonly<Record<string, Answer>>;
   readonly spread: { readonly sd: number; readonly df: number } | null;
   readonly gains: Partial<Record<KnobId, { readonly mean: number; readonly sd: number }>>;

@@ -103,7 +103,6 @@ const asFound = {
 const second = {
   id: 'second',
   initial: 'shooting' as const,
-  on: { 'put back': { target: '#heightAgain.puttingBack' } },
   states: {
     shooting: {
       on: {
@@ -131,7 +130,7 @@ const broadheads = {
 const arrows = {
   id: 'arrows',
   initial: 'preparing' as const,
-  on: { ...goingBack, 'put back': { target: '#heightAgain.puttingBack' } },
+  on: goingBack,
   states: {
     preparing: { on: { settled: { target: 'screening' }, skipped: { target: '#finish' } } },
     screening: {
@@ -171,7 +170,7 @@ const arrows = {
 const finish = {
   id: 'finish',
   initial: 'tightening' as const,
-  on: { ...goingBack, 'put back': { target: '#heightAgain.puttingBack' } },
+  on: goingBack,
   states: {
     tightening: { on: { settled: { target: 'proof' } } },
     proof: {

@@ -138,9 +138,14 @@ export class GateBook {
     for (const id of this.carried) this.answers.delete(id);
     this.carried.clear();
     const begun = this.facts[0];
-    const known = begun?.kind === 'begun' ? begun.known.find((bow) => bow.from === from) : undefined;
+    // Where one bow alone is known, "one of these, but ..." can only be that one.
+    const of = (bow: { readonly from: string }): boolean => bow.from === from || from === 'replaced' || from === 'other-archer';
+    const known = begun?.kind === 'begun' ? begun.known.find(of) : undefined;
     for (const [id, answer] of Object.entries(known?.answers ?? {})) {
       if (this.content.steps[id]?.everyTune !== false || id === 'bow') continue;
+      // Nothing that was measured on it is taken over with a part replaced, nothing of the archer's with another one.
+      if (from === 'replaced' && !['hand', 'release', 'growing', 'cams', 'press', 'rated-weight', 'use'].includes(id)) continue;
+      if (from === 'other-archer' && ['release', 'growing', 'shaft-ahead', 'use'].includes(id)) continue;
       this.answers.set(id, { answer, seq });
       this.carried.add(id);
     }
@@ -160,6 +165,7 @@ export class GateBook {
     const raise = (trigger: string): void => this.raise(this.list(trigger));
     if (step === 'history' && value === 'heat-or-fall') raise('heat-or-fall');
     if (step === 'place' && value === 'other') raise('long-break');
+    if (step === 'bow' && value === 'other-archer') this.raise(['slow-draw']);
     if (step === 'contact' && value === 'smear') this.raise(['rest-check', 'contact']);
     if (step === 'released') {
       this.failures = this.failures.filter((f) => !f.dealer);
@@ -250,7 +256,7 @@ export class GateBook {
 
   private on(names: readonly string[]): boolean {
     return names.every((name) => {
-      const known = !['', 'another'].includes(this.value('bow'));
+      const known = !['', 'another', 'replaced'].includes(this.value('bow')) && this.value('which-bow') !== 'another';
       switch (name) {
         case 'release-aid': return this.value('release') === 'release-aid';
         case 'fingers': return this.value('release') === 'fingers';
@@ -307,6 +313,18 @@ export class GateBook {
     ];
   }
 
+  /** Everything that forbids this very shot besides, in words: who never shoots it, and the gates that are its own. */
+  forbidsShot({ head, shaft }: { readonly head: string; readonly shaft: string }): readonly string[] {
+    const plumb = head === 'field' && shaft === 'fletched' && this.on(['plumb-line']);
+    const own = head === 'broadhead' ? BROADHEAD : shaft === 'unfletched' ? UNFLETCHED : plumb ? PLUMB : [];
+    const growing = this.value('growing') === 'growing' && (head === 'broadhead' || shaft === 'unfletched');
+    return [
+      ...own.filter((id) => !this.answers.has(id)).map((id) => `${id} was never passed`),
+      ...(growing ? [`a growing archer shoots no ${head === 'broadhead' ? head : shaft}`] : []),
+      ...(head === 'broadhead' && shaft === 'unfletched' ? ['a broadhead on a shaft without vanes'] : []),
+    ];
+  }
+
   /** Everything that forbids drawing the bow for a question, in words; `asked` may be what is missing itself. */
   forbidsDraw(asked: string): readonly string[] {
     const undrawn = (id: string): boolean => ['undrawn', 'talk'].includes(this.stepOf(id)?.pause ?? '');
@@ -356,6 +374,9 @@ export class GateBook {
   }
 }
 
+const BROADHEAD = ['broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first-broadhead'] as const;
+const UNFLETCHED = ['unfletched-ready', 'first-unfletched'] as const;
+const PLUMB = ['plumb-ready'] as const;
 const CHANGED = {
   string: 'string-replaced', rest: 'rest-replaced', release: 'release-replaced', arrow: 'arrow-changed',
   loop: 'nock-height', sight: '', fell: 'heat-or-fall', other: 'something-moved',

@@ -83,7 +83,7 @@ function counts(step: Step, where: Where): Problem[] {
   };
   if (step.kind === 'chunk') tooMany('checks', step.checks.length, 1);
   // The bows on file are further options, known only when it is asked.
-  if (step.kind === 'choice') tooMany('options', step.options.length, step.id === 'bow' ? 1 : 2);
+  if (step.kind === 'choice') tooMany('options', step.options.length, step.id === 'bow' || step.id === 'which-bow' ? 1 : 2);
   if (step.kind === 'chunk' || step.kind === 'choice') found.push(...repeated(step, where));
   if (step.kind === 'number') {
     if (step.min >= step.max) found.push(error(where(['steps', step.id, 'min']), `min ${step.min} is not below max ${step.max}; write the smaller one as min`));

@@ -7,7 +7,7 @@ import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type Slo
 import type { Axis, Content, KnobId } from '../../content/types.ts';
 import { chosen } from '../guards.ts';
 import type { Shot, State } from '../state.ts';
-import { carriedNow } from './carried.ts';
+import { carriedGains } from './carried.ts';
 import type { Centre } from './centre.ts';
 import { gaugeOf, type Tolerance } from './gauge.ts';
 import { paperSpread } from './gauge-paper.ts';
@@ -133,7 +133,7 @@ export function priorOf(content: Content, state: State, knob: KnobId): SlopePrio
 
 /** An earlier tune's gain, else the book's. Inches of tear per unit. */
 function priorOnPaper(content: Content, state: State, knob: KnobId, wrongSide: number): SlopePrior {
-  const carried = carriedNow(state)?.gains[knob];
+  const carried = carriedGains(state)[knob];
   if (carried !== undefined) return carried;
   const { book, wrongSign, plausible } = content.knobs[knob];
   // No book: a side that is hardly more than a guess, as unsure as content says, and a size that is plausible.

@@ -6,7 +6,7 @@ import type { MachineEvent, Verdict } from '../../../src/machine/types.ts';
 
 const VERDICTS: readonly Verdict[] = ['inconsistent', 'gross', 'in tolerance', 'out', 'worse', 'cannot', 'borderline', 'returned', 'not returned'];
 const EVENTS: readonly MachineEvent[] = [
-  { type: 'settled' }, { type: 'moved' }, { type: 'looked' }, { type: 'put back' }, { type: 'clear' }, { type: 'released' },
+  { type: 'settled' }, { type: 'skipped' }, { type: 'farther' }, { type: 'moved' }, { type: 'looked' }, { type: 'put back' }, { type: 'clear' }, { type: 'released' },
   ...VERDICTS.map((verdict) => ({ type: 'verdict', verdict }) as const),
   ...(['accept', 'go on', 'finish step'] as const).map((choice) => ({ type: 'chosen', choice }) as const),
 ];
@@ -83,20 +83,24 @@ function folded(all: readonly Place[]): Line[] {
 export function walkMap(): string {
   const values = places(walkMachine.root as unknown as Node);
   const inside = values.filter((value) => !INTERRUPTIONS.includes(placeOf(at(value))));
-  const leads = (type: 'due' | 'stop', from: readonly Value[], to: string): void => {
+  const leads = (event: MachineEvent, from: readonly Value[], to: string): void => {
     for (const value of from) {
-      const after = step(at(value), { type });
-      if (after === null || placeOf(after) !== to) throw new Error(`${type} does not lead from ${placeOf(at(value))} to ${to}; mend the last lines of the map`);
+      const after = step(at(value), event);
+      if (after === null || placeOf(after) !== to) throw new Error(`${event.type} does not lead from ${placeOf(at(value))} to ${to}; mend the last lines of the map`);
     }
   };
-  leads('due', inside, 'asking');
-  leads('stop', values, 'stopped');
+  leads({ type: 'due' }, inside, 'asking');
+  leads({ type: 'stop' }, values, 'stopped');
+  const measuring = inside.filter((value) => /^(paper|broadheads|arrows|finish)\./.test(placeOf(at(value))));
+  leads({ type: 'return', to: 'paper' }, measuring, 'paper.height.puttingBack');
+  leads({ type: 'return', to: 'broadheads' }, measuring, 'broadheads.height.puttingBack');
   const order = (place: Place): number => (INTERRUPTIONS.includes(place.from) ? 1 : 0);
   const lines = folded(values.map(waysFrom).sort((a, b) => order(a) - order(b)));
   const width = Math.max(...lines.map(({ label }) => label.length));
   return [
     ...lines.flatMap(({ label, text }) => wrapped(`${label.padEnd(width)}  `, text)),
     '', 'everywhere: stop > stopped', 'everywhere but in asking and stopped: due > asking',
+    'everywhere in paper, broadheads, arrows and finish: return > paper.height.puttingBack or broadheads.height.puttingBack',
   ].join('\n');
 }
 

@@ -1,0 +1,43 @@
+// Bows that were tuned here before: which one it is, and what of it still holds.
+
+import type { Content } from '../content/types.ts';
+import type { Answered, State } from './state.ts';
+import type { Answer, Carried } from './types.ts';
+
+/** The same bow and archer; the same bow with a part replaced; the same bow in other hands. */
+export type Picked = { readonly carried: Carried; readonly as: 'same' | 'replaced' | 'other-archer' };
+
+export function knownBows(state: Pick<State, 'facts'>): readonly Carried[] {
+  const begun = state.facts[0];
+  return begun?.kind === 'begun' ? begun.known : [];
+}
+
+/** The bow that was picked; null for one that is new here, or while it was not told which one. */
+export function pickedBow(state: Pick<State, 'facts' | 'answers'>): Picked | null {
+  const known = knownBows(state);
+  const value = (step: string): string | undefined => {
+    const answer = state.answers[step]?.answer;
+    return answer?.kind === 'choice' ? answer.values[0] : undefined;
+  };
+  const how = value('bow');
+  const as = how === 'replaced' || how === 'other-archer' ? how : 'same';
+  const from = as === 'same' ? how : known.length === 1 ? known[0]?.from : value('which-bow');
+  const carried = known.find((bow) => bow.from === from);
+  return carried === undefined ? null : { carried, as };
+}
+
+/** What another string, cable, rest or arrow does not touch. Everything that is measured is measured anew. */
+const KEPT_AFTER_REPLACING: readonly string[] = ['hand', 'release', 'growing', 'cams', 'press', 'rated-weight', 'use', 'bow-name', 'archer-name'];
+/** What is the archer's and not the bow's. The draw length is, and with it how far the shaft reaches. */
+export const OF_THE_ARCHER: readonly string[] = ['release', 'growing', 'shaft-ahead', 'use', 'archer-name'];
+
+/** The answers that the picked bow brings along, but for those that every tune asks anew. */
+export function carriedAnswers(content: Content, { carried, as }: Picked, stamp: Answered): Record<string, Answered> {
+  const brings = (id: string): boolean => as === 'same' || (as === 'replaced' ? KEPT_AFTER_REPLACING.includes(id) : !OF_THE_ARCHER.includes(id));
+  const entries = Object.entries(carried.answers).filter(([id]) => content.steps[id]?.everyTune === false && brings(id));
+  return Object.fromEntries(entries.map(([id, answer]: [string, Answer]) => [id, { ...stamp, answer }]));
+}
+
+/** What it is called where it is told: by its label in the list of bows. */
+export const labelOfBow = (state: Pick<State, 'facts'>, from: string | undefined): string | null =>
+  knownBows(state).find((bow) => bow.from === from)?.bow ?? null;
