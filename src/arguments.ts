@@ -11,7 +11,7 @@ export type Walking = Given & ({ readonly command: 'go-on' | 'new' } | { readonl
 export type Telling = Given & ({ readonly command: 'list' } | { readonly command: 'record'; readonly id: string | null });
 export type Wanted = { readonly command: 'help' | 'version' | 'schema' } | Walking | Telling;
 
-export const HELP = `quarterturn walks you through tuning a compound bow by paper,
+export const HELP = `quarterturn walks you through tuning a compound bow,
 one adjustment at a time.
 
   quarterturn              go on with the latest tune, or begin one
