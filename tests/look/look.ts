@@ -19,8 +19,17 @@ const SIZES: readonly Size[] = [{ columns: 80, rows: 24 }, { columns: 40, rows: 
 /** Invented: tears high and left at first; the rest answers both ways as most do. */
 const BOW: Bow = { start: { x: -0.42, y: 0.5 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 } }, sd: 0.08, seed: 7 };
 const MOST_STEPS = 250;
+/** On the narrow screen broadheads are shot too, and on the usual one the arrows one by one, of which one has a bad nock. */
+const BROADHEADS: Bow = {
+  ...BOW, groups: { start: { x: 0.2, y: -1.9 }, gain: { 'rest-height': { x: 0, y: 30 }, 'rest-side': { x: 24, y: 0 } }, sd: 0.25 },
+  answers: { 'broadheads-wanted': 'fixed', 'group-at-20': 1 },
+};
+const ARROWS: Bow = { ...BOW, arrows: { 5: { nock: { x: 0.1, y: 0.7 } } }, answers: { 'arrows-wanted': 'all', 'arrow-count': 6 } };
 /** Questions at which the page behind `?` is looked at as well. */
 const HELP_AT = ['limbs', 'bow-at-rest', 'call', 'moved'];
+/** Where the screen's own pages are looked at: the history, the review of answers, something that was not asked for. */
+const PAGES_AT = 'moved';
+const PAGES = [['h', 'history'], ['r', 'review'], ['o', 'other']] as const;
 /** A short question: where a live part fills the screen, narrower lines push its top into the scroll-back, which nothing can take back. */
 const RESIZED_AT = 'hand';
 
@@ -60,6 +69,21 @@ class Looking {
     const after = await this.terminal.settled(before);
     if (after === null) this.fault(`nothing on the screen changed after ${keys.join(' ')}`);
     return after ?? before;
+  }
+
+  /** Each of the screen's own pages once, and out of it again. */
+  private async pages(name: string, before: Shown): Promise<Shown> {
+    if (name !== PAGES_AT || this.helped.has('pages')) return before;
+    this.helped.add('pages');
+    let shown = before;
+    for (const [key, page] of PAGES) {
+      const opened = await this.press([key], shown);
+      this.keep(opened, `page-${page}`, false);
+      const live = readLive(opened.screen);
+      if (live?.keys.includes('esc back') !== true) this.fault(`the page of ${page} does not say how to leave it`);
+      shown = await this.press(['Escape'], opened);
+    }
+    return shown;
   }
 
   private async help(name: string, before: Shown): Promise<Shown> {
@@ -104,7 +128,7 @@ class Looking {
       if (stood.times > 2) return this.fault(`"${name}" still stands after it was answered twice`);
       if (asked === null) return this.fault('what is asked cannot be told from the screen');
       if (asked.kind === 'finished') return this.end(shown);
-      shown = await this.resize(name, await this.help(name, shown));
+      shown = await this.resize(name, await this.pages(name, await this.help(name, shown)));
       const [choose = [], ...take] = shooter.keysFor(asked, /\d more below/.test(readLive(shown.screen)?.words ?? ''));
       if (!isChosen(readLive(shown.screen), choose[0] ?? '')) shown = await this.press(choose, shown);
       // What was chosen or typed must show before it is taken.
@@ -121,14 +145,16 @@ class Looking {
   }
 }
 
+const bowAt = ({ columns }: Size): Bow => (columns < 60 ? BROADHEADS : columns < 100 ? ARROWS : BOW);
+
 async function lookAt(size: Size, content: Content, tally: Tally): Promise<void> {
   const home = mkdtempSync(join(tmpdir(), 'quarterturn-look-'));
   const command = [process.execPath, join(ROOT, 'dist/quarterturn.js'), 'new', '--home', home];
   const env = { PATH: process.env['PATH'] ?? '', HOME: home, TERM: 'screen-256color', LANG: 'C.UTF-8' };
   const terminal = new Terminal(join(home, 'tmux'), size, command, env);
   try {
-    // On the narrow screen tears are entered with the arrow keys, on the others they are typed.
-    await new Looking(terminal, size, content, tally).play(new Shooter(BOW, size.columns < 60));
+    // On the narrow screen shots are entered with the arrow keys, on the others they are typed.
+    await new Looking(terminal, size, content, tally).play(new Shooter(bowAt(size), size.columns < 60));
   } finally {
     terminal.close();
     rmSync(home, { recursive: true, force: true });

@@ -29,9 +29,21 @@ export function readLive(screen: readonly string[]): Live | null {
 
 export const flat = (text: string): string => text.replace(/\s+/g, ' ').trim();
 
+/** What is shot, as the screen tells it. */
+export interface ShotRead {
+  readonly of: 'tear' | 'impact';
+  readonly head: 'field' | 'broadhead';
+  readonly shaft: 'fletched' | 'unfletched';
+  readonly arrow: string | null;
+  readonly nockTurn: number;
+  readonly yards: number;
+}
+
 export type Asked =
   | { readonly kind: 'step'; readonly step: Step }
-  | { readonly kind: 'call' | 'tear' | 'leave it' | 'nothing found' | 'finished' }
+  | { readonly kind: 'call' | 'leave it' | 'nothing found' | 'finished' }
+  | ({ readonly kind: 'shot' } & ShotRead)
+  | { readonly kind: 'nock'; readonly arrow: string; readonly swap: boolean }
   | { readonly kind: 'moved'; readonly knob: KnobId; readonly delta: number };
 
 /** What is asked, or null where the words on the screen do not tell. */
@@ -39,12 +51,27 @@ export function readAsked(live: Live, content: Content): Asked | null {
   const { words } = live;
   if (/^bow record\b/i.test(live.header)) return { kind: 'finished' };
   if (words.includes('Called good or bad?')) return { kind: 'call' };
-  if (/\bcalled (good|bad)\b/.test(words) && words.includes('> ')) return { kind: 'tear' };
+  if (/\bcalled (good|bad)\b/.test(words) && words.includes('> ')) return { kind: 'shot', ...readShot(words) };
   if (words.includes('moved it as told')) return readMove(words, content);
+  if (words.includes('done as told')) {
+    const [, arrow] = /next ARROW (\d+):/.exec(words) ?? [];
+    return arrow === undefined ? null : { kind: 'nock', arrow, swap: words.includes('A NEW NOCK') };
+  }
   if (words.includes(flat(content.phrases['finishing-leave'] ?? '?')) || words.includes(flat(content.phrases['accept-leave'] ?? '?'))) return { kind: 'leave it' };
   if (words.includes(`coach ${flat(content.phrases['inspect-short'] ?? '?')}`)) return { kind: 'nothing found' };
   const steps = Object.values(content.steps).filter((step) => words.includes(`coach ${flat(step.short)}`)).sort((a, b) => b.short.length - a.short.length);
   return steps[0] === undefined ? null : { kind: 'step', step: steps[0] };
+}
+
+/** "shoot ARROW 7, BROADHEAD, 20 YD", in capitals; a shot at paper with any arrow has no such words. */
+function readShot(words: string): ShotRead {
+  const [shoot = ''] = /shoot [A-Z0-9 ,()]+/.exec(words) ?? [];
+  const figure = (pattern: RegExp): string | null => pattern.exec(shoot)?.[1] ?? null;
+  return {
+    of: words.includes('Inches from its own aiming dot') ? 'impact' : 'tear',
+    head: shoot.includes('BROADHEAD') ? 'broadhead' : 'field', shaft: shoot.includes('UNFLETCHED') ? 'unfletched' : 'fletched',
+    arrow: figure(/ARROW (\d+)/), nockTurn: Number(figure(/TURNED BY (\d+)/) ?? 0), yards: Number(figure(/(\d+) YD/) ?? 0),
+  };
 }
 
 /** "REST UP 1/32 in" as the adjustment and how far it goes, plus and minus as the adjustment has them. */

@@ -1,10 +1,10 @@
 // Answers by keys, for an invented bow whose true answer to every adjustment is known.
 
-import type { Ask, Ledger, Option } from '../../src/machine/types.ts';
+import type { Ask, Ledger, Option, Tear } from '../../src/machine/types.ts';
 import type { KnobId, Step } from '../../src/content/types.ts';
 import { formatInches } from '../../src/maths/fractions.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import type { Asked } from './read-screen.ts';
+import type { Asked, ShotRead } from './read-screen.ts';
 
 export class Shooter {
   private readonly archer: TestArcher;
@@ -19,7 +19,12 @@ export class Shooter {
     switch (asked.kind) {
       case 'finished': return [['q']];
       case 'call': return [['g']];
-      case 'tear': return this.tear();
+      case 'shot': return this.shot(asked);
+      case 'nock': {
+        const ask = { kind: 'amount', about: 'moved' } as unknown as Ask;
+        this.archer.answer({ ask, bow: {}, advice: { kind: 'adjust', knob: asked.swap ? 'nock-swap' : 'nock-turn', arrow: asked.arrow, what: '', why: '', caution: [] } });
+        return [['1'], ['Enter']];
+      }
       case 'leave it': case 'nothing found': return [['1'], ['Enter']];
       case 'moved': {
         this.ledger[asked.knob] = (this.ledger[asked.knob] ?? 0) + asked.delta;
@@ -29,11 +34,13 @@ export class Shooter {
     }
   }
 
-  private tear(): readonly (readonly string[])[] {
+  private shot({ of, head, shaft, arrow, nockTurn, yards }: ShotRead): readonly (readonly string[])[] {
     const settings = Object.fromEntries(Object.entries(this.ledger).map(([knob, value]) => [knob, { value, unit: 'in' as const }])) as Ledger;
-    const { x, y } = this.archer.shoot(settings);
+    const ask = { kind: of, about: of, head, shaft, arrow, nockTurn, distance: { value: yards, unit: 'yd' } } as unknown as Ask;
+    const { x, y } = this.archer.answer({ ask, bow: settings }) as Tear;
     if (this.byArrows && (x !== 0 || y !== 0)) {
-      const press = (key: string, value: number): string[] => Array.from({ length: Math.round(Math.abs(value) * 16) }, () => key);
+      const steps = of === 'tear' ? 16 : 4;
+      const press = (key: string, value: number): string[] => Array.from({ length: Math.round(Math.abs(value) * steps) }, () => key);
       return [[...press(x > 0 ? 'Right' : 'Left', x), ...press(y > 0 ? 'Up' : 'Down', y)], ['Enter']];
     }
     return [[`${y < 0 ? 'low' : 'high'} ${formatInches(Math.abs(y))} ${x < 0 ? 'left' : 'right'} ${formatInches(Math.abs(x))}`], ['Enter']];
