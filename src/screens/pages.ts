@@ -67,7 +67,7 @@ export const formOf = (page: Page): Form => {
     };
     case 'sure': return {
       title: page.to === null ? 'Put the last adjustment on the bow back?' : `Bring the bow back to this point: ${page.what}?`,
-      text: page.to === null ? ['The coach then says what to turn, which way and how much.'] : ['To be put back, in this order:', ...numbered(page.steps), ...page.then.map((set) => `Then it is set: ${set}`)],
+      text: page.to === null ? ['The coach then says what to turn, which way and how much.'] : ['To be put back, in this order:', ...numbered(page.steps), ...page.settings.map((set) => `Then it is set: ${set}`)],
       picks: [pick(true, 'yes, back', 'y'), pick(false, 'no, leave it as it is', 'n')],
     };
     case 'other': return {
@@ -121,5 +121,5 @@ const fromHistory = (page: Page & { readonly id: 'history' }, cursor: number): T
   const entry = page.entries[cursor];
   if (entry === undefined) return { wants: 'choose one first' };
   if (entry.back === null) return { wants: 'the bow stands there already: nothing is to be put back' };
-  return { page: { id: 'sure', what: entry.what, to: entry.back.to, steps: entry.back.steps, then: setWords(entry) } };
+  return { page: { id: 'sure', what: entry.what, to: entry.back.to, steps: entry.back.steps, settings: setWords(entry) } };
 };

@@ -75,7 +75,7 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
       case 'help': return { ...before, overlay: openPage({ id: 'help', top: 0 }) };
       case 'history': return { ...before, overlay: openPage({ id: 'history', entries: session.history() }) };
       case 'answers': return { ...before, overlay: openPage({ id: 'answers', entries: session.answers() }) };
-      case 'sure': return { ...before, overlay: openPage({ id: 'sure', what: '', to: null, steps: [], then: [] }) };
+      case 'sure': return { ...before, overlay: openPage({ id: 'sure', what: '', to: null, steps: [], settings: [] }) };
       default: return { ...before, overlay: openPage({ id: deed.open }) };
     }
   };

@@ -29,8 +29,8 @@ export type Page =
   | { readonly id: 'help'; readonly top: number }
   | { readonly id: 'history'; readonly entries: readonly HistoryEntry[] }
   | { readonly id: 'answers'; readonly entries: readonly AnswerEntry[] }
-  /** `steps`: what is to be undone, in this order, and how the bow is set `then`; not known where `to` is null, for the last adjustment. */
-  | { readonly id: 'sure'; readonly what: string; readonly to: number | null; readonly steps: readonly string[]; readonly then: readonly string[] }
+  /** `steps`: what is to be undone, in this order, and the `settings` that this leads to; not known where `to` is null, for the last adjustment. */
+  | { readonly id: 'sure'; readonly what: string; readonly to: number | null; readonly steps: readonly string[]; readonly settings: readonly string[] }
   | { readonly id: 'note' }
   | { readonly id: 'stop' }
   | { readonly id: 'other' }
