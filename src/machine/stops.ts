@@ -3,10 +3,13 @@
 
 import type { Stop } from './notes.ts';
 
-/** A new stop on top of what still stands; an older one that asks nothing besides is taken up in it. */
+/**
+ * A new stop on top of what still stands; an older one that asks nothing besides is taken up in it. But what sent the bow to a
+ * dealer for another reason stays: taking back the newer reason must not take the dealer's word with it.
+ */
 export function stopOver(standing: Stop | null, stop: Stop): Stop {
-  const below = levels(standing).filter((old) => old.ask.some((id) => !stop.ask.includes(id)));
-  return stack([stop, ...below], stop);
+  const stays = (old: Stop): boolean => old.ask.some((id) => !stop.ask.includes(id)) || (old.ask.includes('released') && old.from !== stop.from);
+  return stack([stop, ...levels(standing).filter(stays)], stop);
 }
 
 /** What is left after this question was answered; once no question is left it may be released. */

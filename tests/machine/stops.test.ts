@@ -38,6 +38,12 @@ describe('stops that lie on one another', () => {
     expect(stopOver(word, word)).toEqual(word);
     expect(stopOver(null, dealer)).toEqual(dealer);
   });
+  test('two reasons for a dealer: taking one back leaves the other, and his word clears both', () => {
+    const both = stopOver({ ...dealer, cause: 'word', from: 'word' }, { ...dealer, from: 'axle-clips' });
+    expect(takenBack(both, 'axle-clips')).toEqual({ ...dealer, cause: 'word', from: 'word' });
+    expect(afterQuestion(both, 'released')?.ask).toEqual([]);
+    expect(stopOver(dealer, dealer)).toEqual(dealer);
+  });
   test('taking back the answer that raised one leaves the others', () => {
     const both = stopOver(dealer, { cause: 'gate', ask: ['backstop'], from: 'backstop' });
     expect(takenBack(both, 'backstop')).toEqual(dealer);
