@@ -49,6 +49,18 @@ test('a bow that was tuned here before meets at most 8, and still the ones that 
   expect(view.bow).toEqual({});
 });
 
+test('the same bow with a part replaced is no longer than a new one; in other hands it asks for what is theirs', () => {
+  const known = carriedOf(content, play(bow).store.facts);
+  const handed = known === null ? [] : [known];
+  const replaced = promptsToPaper(handed, { bow: 'replaced' }).asked;
+  expect(replaced.length, replaced.join(' ')).toBeLessThanOrEqual(25);
+  expect(replaced).toEqual(expect.arrayContaining(['limbs', 'first-draw', 'peak-weight', 'arrow-mass', 'nock-height', 'centre-shot']));
+  expect(replaced).not.toContain('hand');
+  const same = promptsToPaper(handed, { bow: known?.from }).asked;
+  const other = promptsToPaper(handed, { bow: 'other-archer' }).asked;
+  expect(other.filter((step) => !same.includes(step)).toSorted()).toEqual(['growing', 'release', 'shaft-ahead', 'slow-draw']);
+});
+
 test('"another bow" among known ones is asked everything', () => {
   const known = carriedOf(content, play(bow).store.facts);
   const { asked } = promptsToPaper(known === null ? [] : [known], { bow: 'another' });

@@ -4,7 +4,7 @@ import { readFileSync } from 'node:fs';
 import { openSession } from '../../src/session.ts';
 import { memoryStore } from '../../src/journal/memory-store.ts';
 import type { Content } from '../../src/content/types.ts';
-import type { Intent, SessionLike, Store, View } from '../../src/machine/types.ts';
+import type { Carried, Intent, SessionLike, Store, View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow, type Played } from './archer.ts';
 
 export const shippedContent = (): Content => JSON.parse(readFileSync(new URL('../../dist/content.json', import.meta.url), 'utf8')) as Content;
@@ -21,13 +21,16 @@ export interface PlayOptions {
   readonly instead?: (view: View, turn: number) => Intent | null;
   readonly most?: number;
   readonly startAt?: number;
+  /** Its own name, and bows that were tuned before. */
+  readonly tune?: string;
+  readonly known?: readonly Carried[];
 }
 
 export function play(bow: Bow, options: PlayOptions = {}): Played & { readonly session: SessionLike; readonly store: Store } {
   const content = options.content ?? shippedContent();
   const store = options.store ?? memoryStore();
   const startAt = options.startAt ?? NOON;
-  const session = openSession({ content, store, startAt: new Date(startAt), engine: 'test', tune: 'test-tune', known: [] });
+  const session = openSession({ content, store, startAt: new Date(startAt), engine: 'test', tune: options.tune ?? 'test-tune', known: options.known ?? [] });
   const archer = new TestArcher(bow);
   const views: View[] = [session.view()];
   const asked: string[] = [];
