@@ -54,10 +54,10 @@ describe('the pipe', () => {
   it('turns every request into its intent', async () => {
     const session = fakeSession([ASKS.amount]);
     await say(session,
-      { back: true }, { back: false }, { putBack: true }, { putBack: 12 }, { stop: 'crack' }, { stop: ' ' }, { note: 'windy' },
+      { back: true }, { back: false }, { back: 12 }, { putBack: true }, { putBack: 12 }, { stop: 'crack' }, { stop: ' ' }, { note: 'windy' },
       { moved: { knob: 'rest-side', direction: 'left', amount: '1/64' } }, { changed: 'string' }, { changed: 'other', note: 'new tiller' });
     expect(session.intents).toEqual([
-      { kind: 'back' }, { kind: 'keep' }, { kind: 'putBack' }, { kind: 'putBack', to: 12 }, { kind: 'stop', words: 'crack' }, { kind: 'stop', words: 'stop' }, { kind: 'note', note: 'windy' },
+      { kind: 'back' }, { kind: 'keep' }, { kind: 'back', to: 12 }, { kind: 'putBack' }, { kind: 'putBack', to: 12 }, { kind: 'stop', words: 'crack' }, { kind: 'stop', words: 'stop' }, { kind: 'note', note: 'windy' },
       { kind: 'moved', knob: 'rest-side', direction: 'left', amount: '1/64' }, { kind: 'changed', what: 'string' }, { kind: 'changed', what: 'other', note: 'new tiller' },
     ]);
   });
@@ -175,7 +175,7 @@ describe('the printed schema', () => {
   it.each([
     { answer: 'right' }, { answer: 1.5 }, { answer: true }, { answer: ['a', 'b'] }, { answer: { x: 0.1, y: -0.2 } },
     { answer: { x: '1/8', y: '0,5', called: 'bad' } }, { answer: [{ x: 0, y: 0 }, { missed: true }] }, { answer: { value: 3, unit: 'mm' } },
-    { back: false }, { putBack: 4 }, { stop: '' }, { note: 'x' }, { quit: true }, { changed: 'fell', note: 'x' },
+    { back: false }, { back: 4 }, { putBack: 4 }, { stop: '' }, { note: 'x' }, { quit: true }, { changed: 'fell', note: 'x' },
     { moved: { knob: 'yoke', direction: 'left', amount: { value: 1, unit: 'half-twist-pair' } } },
   ])('takes what the page says: %j', (line) => {
     expect(inSchema.safeParse(line).success).toBe(true);
