@@ -125,7 +125,7 @@ describe('five changes over three adjustments', () => {
   test.each([0, 1, 2, 3, 4])('brought back to point %i: told as listed, checked, proved by three shots, told in the record', (i) => {
     const here = tune.again();
     const point = history[i];
-    if (point?.back == null) throw new Error('there is no way back');
+    if (!point?.back) throw new Error('there is no way back');
     const { to, steps } = point.back;
     expect(here.send({ kind: 'putBack', to }).error).toBeUndefined();
     const told: string[] = [];
@@ -164,7 +164,7 @@ describe('five changes over three adjustments', () => {
     here.until((view) => view.step === 'shoot-proving');
     const back = here.session.history()[5]?.back;
     expect(back?.steps).toEqual(['REST UP 1/16 in', 'LOOP DOWN 1/32 in', 'REST RIGHT (toward the riser) 1/32 in']);
-    here.send({ kind: 'putBack', ...(back == null ? {} : { to: back.to }) });
+    here.send({ kind: 'putBack', ...(back ? { to: back.to } : {}) });
     here.until((view) => view.step === 'shoot-proving');
     expect(ledger(here.view.bow)).toEqual(ledger(history[5]?.bow ?? {}));
   });
