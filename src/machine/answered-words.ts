@@ -40,7 +40,7 @@ export function partsInWords(content: Content, state: State, fact: AnsweredFact,
 function shotsInWords(content: Content, fact: AnsweredFact, { shots }: Extract<Answer, { kind: 'shots' }>): string {
   return shots.map((shot, i) => {
     const tag = fact.decided.loop?.tags?.[i];
-    if (tag?.arrow != null) return `${phrase(content, 'arrow-one', { arrow: tag.arrow })}: ${shotInWords(shot)}`;
+    if (tag !== undefined && tag.arrow !== null) return `${phrase(content, 'arrow-one', { arrow: tag.arrow })}: ${shotInWords(shot)}`;
     if (tag === undefined || fact.about !== 'impact') return shotInWords(shot);
     if (tag.distance !== undefined) return `${phrase(content, 'from-yards', { distance: tag.distance / FEET_PER_YARD })}: ${impactInWords(shot)}`;
     const kind = tag.head === 'broadhead' ? 'broadhead' : tag.shaft === 'unfletched' ? 'unfletched' : null;

@@ -48,7 +48,7 @@ describe('the recipes', () => {
   const page = read('DEVELOPERS.md');
   it.each([
     ['KNOBS', 'src/content/types.ts'], ['TRIGGERS', 'src/content/types.ts'], ['CALLED_BY_THE_MACHINE', 'src/content/lint/calling.ts'], ['USUAL', 'tests/tunes/archer.ts'],
-    ['KNOB_WORDS', 'src/screens/words.ts'], ['isCableWork', 'src/machine/after-happening.ts'], ['CURRENT_VERSION', 'src/journal/versions.ts'], ['LIFTS', 'src/journal/versions.ts'],
+    ['KNOB_WORDS', 'src/screens/words.ts'], ['isCableWork', 'src/machine/standing.ts'], ['CURRENT_VERSION', 'src/journal/versions.ts'], ['LIFTS', 'src/journal/versions.ts'],
   ])('send nobody to a %s that is not in %s', (name, file) => {
     expect(page).toContain(`\`${name}\``);
     expect(page).toContain(`\`${file}\``);
