@@ -33,7 +33,7 @@ export type GuardName = (typeof GUARDS)[number];
 /** When something happened, which steps are asked again. The names are closed; the lists are data. */
 export const TRIGGERS = [
   'start', 'long-break', 'heat-or-fall',
-  'place-changed', 'distance-changed', 'broadheads-distance', 'broadheads-long-break',
+  'place-changed', 'distance-changed', 'broadheads-distance', 'broadheads-long-break', 'broadheads-again', 'broadheads-away',
   'limb-bolts', 'arrow-changed', 'yoke', 'cam-spacers', 'cam-sync', 'cam-screw', 'nock-height', 'rest-height', 'rest-side', 'drop-cord',
   'clash', 'forty-shots', 'string-replaced', 'rest-replaced', 'release-replaced', 'sight-moved',
   'released-by-dealer', 'something-moved', 'unadvised-move',

@@ -7,6 +7,7 @@ import { chosen, holds } from './guards.ts';
 import { turnFinish } from './turn-finish.ts';
 import { arrowsWait, turnArrows } from './turn-arrows.ts';
 import { turnFarther, turnPreparing } from './turn-broadheads.ts';
+import { lookBeforeShot } from './target.ts';
 import { turnLoop } from './turn-loop.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
 
@@ -15,7 +16,7 @@ const MOST_TURNS = 60;
 export function advance(d: Deciding): void {
   const begun = chapterOf(d.state);
   for (let turn = 0; turn < MOST_TURNS; turn++) {
-    if (oneTurn(d)) continue;
+    if (oneTurn(d) || lookBeforeShot(d)) continue;
     introduce(d, begun);
     return;
   }

@@ -12,6 +12,7 @@ import type { LoopNotes } from './notes.ts';
 import { isCableWork, voided } from './standing.ts';
 import type { Move } from './state.ts';
 import { stopOver } from './stops.ts';
+import { headsOn } from './target.ts';
 import { placeUnder } from './walk.ts';
 import { amountInWords, headlineOf } from './words.ts';
 
@@ -58,7 +59,11 @@ function resumed(d: Deciding, away: number): void {
 /** Another day or another place: the bow is looked at again, and the last accepted set is shot again. */
 export function longBreak(d: Deciding): void {
   d.trigger('long-break');
-  if (chapterOf(d.state) === 'broadheads') d.trigger('broadheads-long-break');
+  const { of } = d.state.notes;
+  const chapter = chapterOf(d.state);
+  if (chapter === 'broadheads' || (chapter === 'finish' && of === 'broadheads')) d.trigger('broadheads-long-break');
+  // What these need of place, air and shafts is no part of the range's own questions.
+  if (of === 'unfletched' || of === 'plumb') d.add({ due: [of === 'plumb' ? 'plumb-ready' : 'unfletched-ready'] });
   if (d.state.sets.some((set) => set.shots.length > 0)) d.add({ loop: { resumeSet: true } });
 }
 
@@ -85,6 +90,8 @@ function judgeAnew(d: Deciding, notes: Partial<LoopNotes>, wholeBow: boolean): v
   d.add({ advice: null, loop: { ...notes, purpose: 'judge', reshoot: true, ...(backTo === null ? {} : { backTo, inspection: null, offered: null, ...subjectIn(d.state, backTo) }) } });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
   if (backTo !== 'paper') return;
+  // Before warm-up and powder too, which come before the first tear.
+  if (headsOn(d.state)) d.trigger('broadheads-away');
   const last = d.state.sets.findLast((set) => set.shots.length > 0);
   if (last !== undefined && last.distance !== d.state.notes.distance) d.trigger('distance-changed');
   finishAnew(d);

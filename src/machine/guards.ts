@@ -3,6 +3,7 @@
 import type { GuardName } from '../content/types.ts';
 import { MASS_FLOOR, massRatio, worstMassRatio } from './limits.ts';
 import type { State } from './state.ts';
+import { placeUnder } from './walk.ts';
 
 /** The single value of a choice answered at this step; undefined where it was not answered or not known. */
 export function chosen(state: State, step: string): string | undefined {
@@ -40,6 +41,13 @@ function withoutPaper(state: State): boolean {
   if (state.sets.some((set) => set.of === 'paper' && set.shots.length > 0)) return false;
   const way = chosen(state, 'method');
   return chosen(state, 'backstop') === 'no-paper' || way === 'unfletched' || way === 'plumb-line';
+}
+
+/** Where broadheads are shot no frame stands, and nobody is asked about one. */
+function atBroadheads({ walk, notes: { of, backTo } }: State): boolean {
+  if (backTo !== null) return backTo === 'broadheads';
+  const [chapter] = placeUnder(walk).split('.');
+  return chapter === 'broadheads' || (chapter === 'finish' && of === 'broadheads');
 }
 const method = (s: State): string | undefined => (withoutPaper(s) ? chosen(s, 'method') : undefined);
 
@@ -108,7 +116,7 @@ export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolea
   'needs-shop': (s) => s.notes.shop.length > 0,
   'arrows-by-paper': arrowsByPaper,
   'all-arrows': (s) => chosen(s, 'arrows-wanted') === 'all',
-  'paper': (s) => !withoutPaper(s),
+  'paper': (s) => !withoutPaper(s) && !atBroadheads(s),
   'no-paper': withoutPaper,
   'unfletched': (s) => method(s) === 'unfletched',
   'plumb-line': (s) => method(s) === 'plumb-line',
