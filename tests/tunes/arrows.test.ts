@@ -184,6 +184,39 @@ describe('another day in the middle of the rounds', () => {
   });
 });
 
+describe('an arrow that fails when it is looked at alone', () => {
+  /** After `taken` shots a word is said of an arrow; its check then fails in `failed`, and `outs` are named as out. */
+  function found(taken: number, failed: string, outs: readonly number[]): Played {
+    const left = [...outs];
+    let said = false;
+    return play(tuned(6, { answers: { 'arrow-count': 6, 'what-happened': 'arrow', 'gate:arrow-check': failed, 'arrow-out': () => left.shift() ?? 0 } }), {
+      instead: ({ ask, chapter }): Intent | null => {
+        if (said || chapter !== 'arrows' || ask?.kind !== 'tear' || ask.shots.taken !== taken) return null;
+        said = true;
+        return { kind: 'stop', words: 'arrow 5 cracked' };
+      },
+    });
+  }
+  const shotAfter = ({ store }: Played): readonly (string | null)[] => {
+    const stop = store.facts.find((fact) => fact.kind === 'stopped')?.seq ?? Infinity;
+    return store.facts.flatMap((fact) => (fact.seq > stop ? (fact.decided.loop?.tags ?? []).map(({ arrow }) => arrow) : []));
+  };
+
+  it.each([0, 2])('is named, and is not shot again: after %i shots', (taken) => {
+    const played = found(taken, 'arrow-flexed', [5, 0]);
+    expect(shotAfter(played).length).toBeGreaterThan(5);
+    expect(shotAfter(played)).not.toContain('5');
+    expect(classesOf(played).find(({ arrow }) => arrow === '5')).toMatchObject({ class: 'never again' });
+  });
+
+  it('goes to repair for a torn vane; mended it is shot on', () => {
+    expect(classesOf(found(2, 'arrow-vanes', [5, 0])).find(({ arrow }) => arrow === '5')).toMatchObject({ class: 'repair' });
+    const mended = found(2, 'arrow-nock', [0]);
+    expect(shotAfter(mended)).toContain('5');
+    expect(classesOf(mended).every((one) => one.class === 'first choice')).toBe(true);
+  });
+});
+
 describe('the arrows are passed over', () => {
   it.each([['another day', { 'arrows-wanted': 'later' }, 'left for another day'], ['an archer who scatters', {}, 'scatter too far']])('%s', (_name, answers, words) => {
     const hand = words.startsWith('scatter') ? { sd: 0.9 } : {};
