@@ -4,6 +4,7 @@ import type { Axis, Check, Content, Step } from '../content/types.ts';
 import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
 import { arrowAsk } from './arrows/ask.ts';
 import { holds, measured } from './guards.ts';
+import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { currentSet } from './loop/sets.ts';
 import { knownBows } from './known-bow.ts';
 import { isImpact, planOf } from './plan.ts';
@@ -150,6 +151,8 @@ function loopAsk(content: Content, state: State, place: string): Ask | null {
   }
 }
 
+const PLUMB_DISTANCES = `${PLUMB_YARDS.slice(0, -1).join(', ')} and ${PLUMB_YARDS.at(-1)} yd`;
+
 function shotAsk(content: Content, state: State, phase: string, axis: Axis | null): Ask {
   const plan = planOf(content, state);
   const { of } = state.notes;
@@ -174,11 +177,11 @@ function shotAsk(content: Content, state: State, phase: string, axis: Axis | nul
   const shot = (currentSet(state)?.shots.filter((one) => one.good).length ?? 0) + 1;
   const kind = kindOf(of, plan);
   const next = of === 'plumb' ? phrase(content, 'shoot-next-plumb', { distance }) : phrase(content, `shoot-next-${kind}`);
-  const opening = why === 'shooting' ? phrase(content, `shoot-${of}`, { wanted, distance }) : phrase(content, `shoot-${why}`, { wanted, distance: `${distance} yd` });
+  const opening = why === 'shooting' ? phrase(content, `shoot-${of}`, { wanted, distance }) : phrase(content, `shoot-${why}`, { wanted, distance: of === 'plumb' ? PLUMB_DISTANCES : `${distance} yd` });
   return {
     ...common, kind: 'impact', about: 'impact',
     short: phrase(content, 'shoot-impact-short', { n: Math.min(shot, wanted), of: wanted, distance, what: phrase(content, `what-${kind}`) }),
-    text: shot === 1 ? [opening, phrase(content, 'shoot-impact-how'), next] : [next],
+    text: shot === 1 ? [opening, phrase(content, of === 'plumb' ? 'shoot-plumb-how' : 'shoot-impact-how'), next] : [next],
   };
 }
 

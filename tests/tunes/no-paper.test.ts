@@ -33,6 +33,19 @@ function holdsWithoutPaper(walk: Walked, gates: readonly string[]): void {
   expect(walk.last.bow).toEqual(ledgerOfAdvice(walk));
 }
 
+describe('what is asked down a plumb line', () => {
+  it('is the side alone, from all three distances, also after tightening; what is expected is a drift', async () => {
+    const { turns } = await walked(slanted(3));
+    const openings = turns.flatMap(({ ask }) => (ask.kind === 'impact' && ask.text.length > 1 ? [ask.text.join(' ')] : []));
+    expect(openings.length).toBeGreaterThan(2);
+    for (const text of openings) expect(text).toMatch(/How far below the dot does not count/);
+    expect(turns.flatMap(({ ask }) => (ask.step === 'shoot-proof' && ask.text.length > 1 ? [ask.text[0]] : []))[0]).toMatch(/from 20, 30 and 40 yd|at 20, 30 and 40 yd/);
+    const wrongIf = turns.flatMap(({ reply }) => reply.advice?.wrongIf ?? []);
+    expect(wrongIf.length).toBeGreaterThan(0);
+    for (const text of wrongIf) expect(text).toMatch(/^I expect the drift /);
+  });
+});
+
 describe('unfletched shafts', () => {
   const GATES = ['unfletched-ready', 'first-unfletched'];
 

@@ -109,9 +109,11 @@ function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from
     ...plainMove(content, state, knob, from, to, whyMove(content, state, knob, sideInWords(now, ...words), trial)),
     expect,
     ...(trial ? { trial: true as const } : {}),
-    wrongIf: phrase(content, gaugeOf(state).of === 'paper' ? 'wrong-if' : 'wrong-if-groups', { expect: sideInWords(next.mean, ...words), give: sd.toFixed(2), now: sideInWords(now, ...words) }),
+    wrongIf: phrase(content, WRONG_IF[gaugeOf(state).of], { expect: sideInWords(next.mean, ...words), give: sd.toFixed(2), now: sideInWords(now, ...words) }),
   };
 }
+
+const WRONG_IF = { paper: 'wrong-if', plumb: 'wrong-if-plumb', broadheads: 'wrong-if-groups', unfletched: 'wrong-if-groups' } as const;
 
 function whyMove(content: Content, state: State, knob: Knob, tear: string, trial: boolean): string {
   const { of } = gaugeOf(state);
