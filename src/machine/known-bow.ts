@@ -1,19 +1,21 @@
 // Bows that were tuned here before: which one it is, and what of it still holds.
 
 import type { Content } from '../content/types.ts';
-import type { Answered, State } from './state.ts';
-import type { Answer, Carried } from './types.ts';
+import type { Answer, Answered, Carried, Fact } from './types.ts';
+
+/** The part of the state that tells which bow it is. */
+interface Told { readonly facts: readonly Fact[]; readonly answers: Readonly<Record<string, Answered>> }
 
 /** The same bow and archer; the same bow with a part replaced; the same bow in other hands. */
 export type Picked = { readonly carried: Carried; readonly as: 'same' | 'replaced' | 'other-archer' };
 
-export function knownBows(state: Pick<State, 'facts'>): readonly Carried[] {
+export function knownBows(state: Pick<Told, 'facts'>): readonly Carried[] {
   const begun = state.facts[0];
   return begun?.kind === 'begun' ? begun.known : [];
 }
 
 /** The bow that was picked; null for one that is new here, or while it was not told which one. */
-export function pickedBow(state: Pick<State, 'facts' | 'answers'>): Picked | null {
+export function pickedBow(state: Told): Picked | null {
   const known = knownBows(state);
   const value = (step: string): string | undefined => {
     const answer = state.answers[step]?.answer;
@@ -39,5 +41,5 @@ export function carriedAnswers(content: Content, { carried, as }: Picked, stamp:
 }
 
 /** What it is called where it is told: by its label in the list of bows. */
-export const labelOfBow = (state: Pick<State, 'facts'>, from: string | undefined): string | null =>
+export const labelOfBow = (state: Pick<Told, 'facts'>, from: string | undefined): string | null =>
   knownBows(state).find((bow) => bow.from === from)?.bow ?? null;

@@ -5,9 +5,9 @@ import { carriedAnswers, pickedBow } from './known-bow.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
 import { NO_NOTES, patchNotes, type LoopNotes, type Purpose, type SetKind, type ShotTag, type Stop } from './notes.ts';
 import { afterQuestion } from './stops.ts';
-import type { Advice, Answer, Fact, Finding, ShotAnswer } from './types.ts';
+import type { Advice, Answer, Answered, Fact, Finding, ShotAnswer } from './types.ts';
 
-export interface Answered { readonly answer: Answer; readonly seq: number; readonly time: string }
+export type { Answered } from './types.ts';
 export interface GateState { readonly result: 'passed' | 'failed' | 'unknown' | 'noted'; readonly seq: number }
 export interface Move { readonly seq: number; readonly knob: KnobId; readonly delta: number; readonly why: 'advice' | 'put-back' | 'unadvised' }
 export interface Shot {

@@ -39,6 +39,9 @@ export type Answer =
   | { readonly kind: 'moved'; readonly moved: MovedAnswer }
   | { readonly kind: 'not known' };
 
+/** An answer in force: with the line that gave it. */
+export interface Answered { readonly answer: Answer; readonly seq: number; readonly time: string }
+
 // ---- asks ----------------------------------------------------------------------------------------------------------
 
 export interface Option { readonly value: string; readonly label: string; readonly pass?: true }

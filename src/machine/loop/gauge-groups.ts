@@ -5,7 +5,7 @@ import { dragShare, difference, LOOKS, margin, pairSpread, SURE_DIFFERENT, SURE_
 import type { Spread } from '../../archery/spread.ts';
 import { chosen, measured } from '../guards.ts';
 import type { Shot, ShotSet, State } from '../state.ts';
-import type { Gauge } from './gauge.ts';
+import type { Gauge } from './gauge-shape.ts';
 import { FEET_PER_YARD, goodShots } from './sets.ts';
 
 /** Where the first comparison is shot, and where the usual group is asked for. Yards. */

@@ -4,7 +4,7 @@ import { pooledSpread, USUAL_PRIOR, type Spread } from '../../archery/spread.ts'
 import type { State } from '../state.ts';
 import { carriedSpread } from './carried.ts';
 import { centreOf } from './centre.ts';
-import type { Gauge } from './gauge.ts';
+import type { Gauge } from './gauge-shape.ts';
 import { FIRST_DISTANCE, goodShots } from './sets.ts';
 
 /** "Tuned" per axis, inches. Gravity alone reads a little low, and a little high is safe for the vanes. */

@@ -6,7 +6,7 @@ import { fitPlumb, plumbSpread } from '../../archery/plumb-line.ts';
 import { margin, milliradians } from '../../archery/two-groups.ts';
 import type { Spread } from '../../archery/spread.ts';
 import type { Shot, State } from '../state.ts';
-import type { Gauge } from './gauge.ts';
+import type { Gauge } from './gauge-shape.ts';
 import { groupPrior, FIRST_YARDS } from './gauge-groups.ts';
 import { FEET_PER_YARD, goodShots } from './sets.ts';
 

@@ -1,0 +1,42 @@
+// What every gauge says of itself: how its shots are read, how many belong together, and what is good enough.
+
+import type { Spread } from '../../archery/spread.ts';
+import type { Axis } from '../../content/types.ts';
+import type { SetKind } from '../notes.ts';
+import type { Shot, ShotSet } from '../state.ts';
+import type { Centre } from './centre.ts';
+
+export interface Tolerance { readonly low: number; readonly high: number; readonly aim: number }
+
+export interface Gauge {
+  readonly of: Exclude<SetKind, 'arrows'>;
+  /** Axes that it can show. */
+  readonly axes: readonly Axis[];
+  /** Shots of a first set, of a set at another new setting, and the most at one setting. */
+  readonly first: number;
+  readonly again: number;
+  readonly most: number;
+  /** Fewest shots here from which "in tolerance" may be said. */
+  readonly enough: number;
+  /** In tolerance from this chance on; out from this chance down; with fewer shots than `cheap` one more is shot in between. */
+  readonly sure: number;
+  readonly near: number;
+  readonly far: number;
+  readonly cheap: number;
+  /** How many shots are wanted after so many. */
+  readonly next: (taken: number) => number;
+  /** How many shots count towards `wanted`: whole rounds of what belongs together. */
+  readonly count: (shots: readonly Shot[]) => number;
+  /** What shots at one setting show; null while they show nothing yet. `sd` is the spread of one shot (in). */
+  readonly read: (shots: readonly Shot[], sd: number) => Centre | null;
+  /** The good shots of a set, brought to the present distance; none where they cannot be compared with shots here. */
+  readonly comparable: (set: ShotSet) => readonly Shot[];
+  /** Spread of one shot, inches at the present distance, pooled over sets. */
+  readonly spread: (sets: readonly ShotSet[]) => Spread;
+  readonly tolerance: (axis: Axis, spread: Spread) => Tolerance;
+  /**
+   * What one inch of tear in paper is worth here, inches; how unsure that ratio is (one standard deviation, as a share);
+   * and the most doubt that the trade has about the side to which the book's adjustments work here.
+   */
+  readonly perTear: { readonly ratio: number; readonly unsure: number; readonly wrongSide: number };
+}
