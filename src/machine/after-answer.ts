@@ -3,10 +3,11 @@
 import type { Content, KnobId, Trigger } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { bowPicked } from './after-bow.ts';
+import { chapterOf } from './agenda.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
 import { longBreak } from './after-happening.ts';
-import { leaveAsItIs, madePutBack } from './bring-back.ts';
+import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
 import { judgeGate } from './gates.ts';
 import { holds } from './guards.ts';
 import { SHOTS_TO_REST } from './limits.ts';
@@ -18,7 +19,7 @@ import { tagsFor } from './plan.ts';
 import { isCableWork } from './standing.ts';
 import { stopOver } from './stops.ts';
 import { placeOf } from './walk.ts';
-import { bowKnobOf, type Answer, type Finding, type MovedAnswer } from './types.ts';
+import { bowKnobOf, type Answer, type Chapter, type Finding, type MovedAnswer } from './types.ts';
 
 export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (answer.kind === 'shots') return afterShots(d, answer);
@@ -101,6 +102,17 @@ function afterShots(d: Deciding, answer: Extract<Answer, { kind: 'shots' }>): vo
   }
 }
 
+// Left for later, and wanted after all once the walk was past it: back to where it has its place, on what stands of the tune.
+function wantedLate(d: Deciding, past: readonly Chapter[]): void {
+  if (!past.includes(chapterOf(d.state))) return;
+  const { arrows } = d.state.notes;
+  d.add({
+    advice: null,
+    loop: { backTo: 'paper', purpose: 'judge', inspection: null, offered: null, ...subjectIn(d.state, 'paper'), arrows: { ...arrows, done: arrows.done && Object.keys(arrows.classes).length > 0 } },
+  });
+  finishAnew(d);
+}
+
 const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void>> = {
   history: (d, value) => { if (value === 'heat-or-fall') d.trigger('heat-or-fall'); },
   place: (d, value) => { if (value === 'other') longBreak(d); },
@@ -123,6 +135,8 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
     d.say('method-none');
     d.add({ due: ['backstop', 'range'] });
   },
+  'broadheads-wanted': (d, value) => { if (value === 'fixed' || value === 'mechanical') wantedLate(d, ['arrows', 'finish']); },
+  'arrows-wanted': (d, value) => { if (value === 'all') wantedLate(d, ['finish']); },
   contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
   face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },

@@ -102,3 +102,31 @@ describe('another day', () => {
     expect(nextDay(straight(3), shooting, 'other').filter((step) => step === 'plumb-ready')).toHaveLength(1);
   });
 });
+
+describe('left for later, and wanted after all', () => {
+  /** At the finish the answer is changed; what the answers list says of it is how an archer finds it. */
+  function changed(bow: Bow, question: RegExp, answer: string): ReturnType<typeof play> {
+    const first = play(bow, { until: ({ ask }) => ask?.step === 'sight-last' });
+    const seq = first.session.answers().findLast((entry) => question.test(entry.question))?.seq ?? 0;
+    const at = new Date(NOON + 3 * 3600_000);
+    first.session.send({ kind: 'back', to: seq }, at);
+    const reply = first.session.send({ kind: 'answer', answer }, at);
+    expect(reply.error).toBeUndefined();
+    return play({ ...bow, answers: { ...bow.answers, 'broadheads-wanted': answer === 'all' ? 'never' : answer } }, { store: first.store, startAt: NOON + 4 * 3600_000 });
+  }
+  const rows = ({ last }: ReturnType<typeof play>, title: string): string => JSON.stringify(last.record?.sections.find((section) => section.title === title) ?? '');
+
+  it('broadheads are shot, from three shots at paper on, and tightening is proved anew', () => {
+    const late = together(5);
+    const played = changed({ ...late, answers: { ...late.answers, 'broadheads-wanted': 'later' } }, /^Broadheads against/, 'fixed');
+    expect(played.asked).toEqual(expect.arrayContaining(['tear', 'gate:first-broadhead', 'impact', 'gate:points-back', 'gate:tightened', 'sight-last']));
+    expect(rows(played, 'Result')).toContain('land together at');
+    expect(rows(played, 'Not checked')).not.toContain('Broadheads');
+  });
+
+  it('the arrows are shot one by one', () => {
+    const late = together(5);
+    const played = changed({ ...late, answers: { ...late.answers, 'broadheads-wanted': 'never', 'arrow-count': 4 } }, /^Each arrow of your set/, 'all');
+    expect(rows(played, 'Arrows, one by one')).toContain('Arrow 4');
+  });
+});
