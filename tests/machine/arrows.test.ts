@@ -62,6 +62,11 @@ describe('the plan of the rounds', () => {
     expect(order('1')).toBe('2r 1 3r 1');
   });
 
+  test('four that lie in two pairs far apart all stand out: the tuning arrows watch the archer all the same', () => {
+    const shots = shootAll(rounds(4), (arrow) => ({ x: Number(arrow) < 3 ? 0.9 : 0, y: 0 }));
+    expect(shots.slice(4, 10).filter(({ reference }) => reference).length).toBeGreaterThanOrEqual(2);
+  });
+
   test('asks for the same arrow again after a shot called bad', () => {
     const shots = shootAll(rounds(6), () => AT_MIDDLE, (nth) => (nth === 1 ? 'bad' : 'good'));
     expect(shots[2]?.arrow).toBe(shots[1]?.arrow === '4' ? shots[2]?.arrow : '');

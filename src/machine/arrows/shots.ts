@@ -45,9 +45,10 @@ export function arrowsInPlay(state: State): readonly string[] {
   return Array.from({ length: inSet }, (_, i) => `${i + 1}`).filter((arrow) => classes[arrow] === undefined);
 }
 
-/** The arrows that watch the archer: the tuning arrows, but for those that may be odd themselves. */
+/** The arrows that watch the archer: the tuning arrows, but for those that may be odd themselves, as long as not all may be. */
 export function references(play: readonly string[], doubtful: readonly string[]): readonly string[] {
-  const sound = play.filter((arrow) => !doubtful.includes(arrow));
+  const sure = play.filter((arrow) => !doubtful.includes(arrow));
+  const sound = sure.length > 0 ? sure : play;
   const tuning = sound.filter((arrow) => (TUNING as readonly string[]).includes(arrow));
   return tuning.length > 0 ? tuning : sound.slice(0, TUNING.length);
 }
