@@ -10,6 +10,7 @@ import { gaugeOf } from './loop/gauge.ts';
 import { settingNow } from './loop/sets.ts';
 import type { LoopNotes } from './notes.ts';
 import { isCableWork, voided } from './standing.ts';
+import { isImpact } from './plan.ts';
 import type { Move } from './state.ts';
 import { stopOver } from './stops.ts';
 import { headsOn } from './target.ts';
@@ -114,8 +115,8 @@ const TRIGGER_OF: Readonly<Record<Changed, Trigger | null>> = {
 function changed(d: Deciding, what: Changed): void {
   const trigger = TRIGGER_OF[what];
   if (trigger !== null) d.trigger(trigger);
+  if (what === 'sight') { d.say(isImpact(d.state.notes.of) ? 'changed-sight-back' : 'changed-sight'); return; }
   d.say('changed', { what });
-  if (what === 'sight') return;
   const { epoch, undo } = d.state.notes;
   // What was to be put back was measured on another bow: it stays where it stands, in the ledger and in the history.
   if (undo.length > 0) d.say('put-back-dropped');
