@@ -126,7 +126,7 @@ export class GateBook {
     const inForce = this.answers.get(step);
     // The words of this very line were wrong: what it alone had raised is gone.
     this.failures = this.failures.filter((f) => f.of !== fact.of);
-    if (step === 'bow' && inForce !== undefined && valueOf(inForce.answer) !== valueOf(answer)) this.carry('', fact.of);
+    if (step === 'bow' && inForce !== undefined && valueOf(inForce.answer) !== valueOf(answer)) this.carryInstead(valueOf(answer), fact.of);
     if (inForce?.seq === fact.of) this.answers.set(step, { answer, seq: fact.of });
     this.rule(step, answer, fact.of);
     this.consequences(step, valueOf(answer));
@@ -148,6 +148,20 @@ export class GateBook {
       if (from === 'other-archer' && ['release', 'growing', 'shaft-ahead', 'use'].includes(id)) continue;
       this.answers.set(id, { answer, seq });
       this.carried.add(id);
+    }
+  }
+
+  // It was another bow all along: what that one brings counts in the place of what the first one brought, and of nothing else.
+  private carryInstead(from: string, seq: number): void {
+    const before = new Map(this.answers);
+    const brought = new Set(this.carried);
+    this.carry(from, seq);
+    for (const id of this.carried) {
+      if (brought.has(id)) continue;
+      this.carried.delete(id);
+      const own = before.get(id);
+      if (own === undefined) this.answers.delete(id);
+      else this.answers.set(id, own);
     }
   }
 

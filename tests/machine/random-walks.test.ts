@@ -21,7 +21,11 @@ const bows: readonly Bow[] = [
   { start: { x: 0.02, y: 0.05 }, gain: {}, sd: 0.06, seed: 13, answers: { 'centre-shot': '23/32', 'nock-height': '-1/16', 'arrows-set-aside': 1, method: 'unfletched', 'broadheads-wanted': 'fixed' }, groups: { start: { x: 0.5, y: -0.5 }, gain: {}, sd: 0.7, sdSecond: 1 } },
 ];
 
-// Where walks begin: a new tune, of a new bow and of one tuned before; the first sheet, the first advice, after a first move, the side, the finish.
+/** The same bow with an archer who shoots broadheads now, and does not wait for a frame. */
+const atTarget = (bow: Bow, answers: Bow['answers'] = {}): Bow =>
+  ({ ...bow, start: { x: 0.03, y: 0.06 }, answers: { ...bow.answers, 'broadheads-wanted': 'fixed', ...(bow.answers?.['method'] === 'none' ? { method: 'plumb-line' } : {}), ...answers } });
+
+// Where walks begin: a new tune, of a new bow and of one tuned before; the first sheet, the first advice, after a first move, the side, a target, the finish.
 const begins: readonly ((bow: Bow) => readonly Fact[])[] = [
   () => [],
   () => [],
@@ -30,6 +34,8 @@ const begins: readonly ((bow: Bow) => readonly Fact[])[] = [
   (bow) => play(bow, { until: (v) => Object.keys(v.bow).length > 0 && v.ask?.kind === 'tear' }).store.facts,
   (bow) => play(bow, { until: (v) => v.ask?.kind === 'tear' && v.ask.axis === 'side' }).store.facts,
   (bow) => play(bow, { until: (v) => v.chapter === 'broadheads' || v.chapter === 'finish' }).store.facts,
+  (bow) => play(atTarget(bow), { until: (v) => v.ask?.kind === 'impact' || v.chapter === 'finish' }).store.facts,
+  (bow) => play(atTarget(bow, { 'gate:backstop': 'no-paper' }), { until: (v) => v.ask?.kind === 'impact' }).store.facts,
   (bow) => play(bow, { until: (v) => v.chapter === 'finish' }).store.facts,
 ];
 const cache = new Map<string, readonly Fact[]>();
@@ -64,6 +70,7 @@ test(`${WALKS} walks of careless archers keep every promise`, { timeout: 3_600_0
   expect(tally.lines).toBeGreaterThan(WALKS * 10);
   expect(tally.advices).toBeGreaterThan(WALKS / 10);
   expect(tally.shots).toBeGreaterThan(WALKS);
+  expect(tally.impacts).toBeGreaterThan(WALKS);
   expect(tally.stops).toBeGreaterThan(WALKS / 10);
   expect(tally.corrected).toBeGreaterThan(WALKS / 10);
   expect(tally.killed).toBeGreaterThan(WALKS / 10);

@@ -12,10 +12,11 @@ import { TestArcher, type Bow } from '../tunes/archer.ts';
 import { NOON } from '../tunes/play.ts';
 import { gapOf, moveOf, type Turn } from './careless.ts';
 import { GateBook } from './gate-book.ts';
+import { isShot, promiseOfFact, promiseOfView } from './impact-promises.ts';
 import { content } from './state-of.ts';
 
-export interface Tally { turns: number; lines: number; refused: number; advices: number; shots: number; stops: number; corrected: number; done: number; killed: number }
-export const noTally = (): Tally => ({ turns: 0, lines: 0, refused: 0, advices: 0, shots: 0, stops: 0, corrected: 0, done: 0, killed: 0 });
+export interface Tally { turns: number; lines: number; refused: number; advices: number; shots: number; stops: number; corrected: number; done: number; killed: number; impacts: number }
+export const noTally = (): Tally => ({ turns: 0, lines: 0, refused: 0, advices: 0, shots: 0, stops: 0, corrected: 0, done: 0, killed: 0, impacts: 0 });
 
 export interface WalkOptions {
   readonly bow: Bow;
@@ -104,6 +105,7 @@ export class WatchedWalk {
       assert.equal(fact.time, new Date(this.now).toISOString());
       this.own = evolve(content, this.own, fact);
       assert.ok(this.own.fits, `line ${fact.seq} does not fit its own content`);
+      promiseOfFact(fact, this.own);
       this.note(fact, this.session.view().type === 'stop');
     }
   }
@@ -125,6 +127,8 @@ export class WatchedWalk {
     assert.equal(view.seq, this.store.facts.at(-1)?.seq);
     this.safeToShoot(view);
     this.safeToDraw(view);
+    promiseOfView(view, this.book, this.own);
+    if (isShot(view.ask) && view.ask.kind === 'impact') this.tally.impacts++;
     if (view.type === 'stop') this.onlyWaysOut(view);
     if (view.advice?.kind === 'adjust' || view.advice?.kind === 'put-back') this.oneAdjustment(view.advice, view);
     if (view.type === 'done') this.honestRecord();
