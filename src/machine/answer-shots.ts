@@ -84,7 +84,8 @@ function fromWords(text: string): Parsed<{ x: number; y: number }> | null {
     if (found[side.axis] !== undefined) return no('not-a-tear', `Two figures are given for the same axis. ${HOW}`);
     found[side.axis] = side.sign * figure.value;
   }
-  if (Object.keys(found).length !== pieces.length) return no('not-a-tear', `That is not read as a tear. ${HOW}`);
+  // A figure beside a word that is no side ("wright 1") is never dropped in silence.
+  if (Object.keys(found).length !== pieces.length || /\d/.test(text.replace(pattern, ' '))) return no('not-a-tear', `That is not read as a tear. ${HOW}`);
   return { ok: true, answer: { x: found.x ?? 0, y: found.y ?? 0 } };
 }
 

@@ -117,7 +117,7 @@ describe('tears', () => {
     expect(refused(ASKS.tear, [])).toBe('empty');
   });
   test.each<[unknown, string]>([
-    ['high', 'not-a-tear'], ['high 1/2 low 1/4', 'not-a-tear'], ['high -1/2', 'not-a-tear'], ['1/2', 'not-a-tear'], ['1 2 3', 'not-a-tear'], ['sideways 1', 'not-a-tear'],
+    ['high', 'not-a-tear'], ['high 1/2 low 1/4', 'not-a-tear'], ['high -1/2', 'not-a-tear'], ['1/2', 'not-a-tear'], ['1 2 3', 'not-a-tear'], ['sideways 1', 'not-a-tear'], ['high 3 wright 1', 'not-a-tear'], ['2 high 3', 'not-a-tear'],
     [{ x: 1 }, 'not-a-tear'], [{ x: NaN, y: 0 }, 'not-a-tear'], [{ x: 0, y: 0, called: 'ugly' }, 'not-a-tear'], [5, 'not-a-tear'], [{ missed: false }, 'not-a-tear'], [[[]], 'not-a-tear'],
     ['high 4 1/64', 'too-large-tear'], [{ x: -4.01, y: 0 }, 'too-large-tear'], ['', 'empty'],
   ])('%j is refused as %s', (raw, code) => expect(refused(ASKS.tear, raw)).toBe(code));
