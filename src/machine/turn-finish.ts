@@ -3,7 +3,7 @@
 import { adoptJudgement } from './adopt-judgement.ts';
 import type { Deciding } from './deciding.ts';
 import { differs, judgeReturn } from './loop/compare.ts';
-import { gaugeOf, taken } from './loop/gauge.ts';
+import { gaugeOf, wantsShots } from './loop/gauge.ts';
 import { countingSets, currentSet, FIRST_DISTANCE, goodShots, settingKey, shotsHere } from './loop/sets.ts';
 import type { LoopNotes, SetKind } from './notes.ts';
 import { settingsOf, type ShotSet, type State } from './state.ts';
@@ -37,7 +37,7 @@ function turnProof(d: Deciding): boolean {
   if (shotsHere(d.state).length === 0) return d.event({ type: 'settled' });
   startAnew(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
-  if (taken(d.state) < d.state.notes.wanted) return false;
+  if (wantsShots(d.state)) return false;
   if (differs(d.state) === null) return d.event({ type: 'settled' });
   return adoptJudgement(d, judgeReturn(d.content, d.state));
 }

@@ -8,7 +8,7 @@ import type { Deciding } from './deciding.ts';
 import { choose, shopNote } from './loop/advise.ts';
 import { judgeResume, judgeReturn, judgeSecond } from './loop/compare.ts';
 import { evidenceOn, toleranceOn } from './loop/evidence.ts';
-import { gaugeOf, taken } from './loop/gauge.ts';
+import { gaugeOf, wantsShots } from './loop/gauge.ts';
 import { judgeAsFound, judgeAxis } from './loop/judge.ts';
 import { judgeSet } from './loop/judge-set.ts';
 import type { Judgement } from './loop/judgement.ts';
@@ -57,7 +57,7 @@ function turnShooting(d: Deciding): boolean {
   if (resumeDue(d)) return true;
   if (stage === 'second' && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
-  if (taken(d.state) < d.state.notes.wanted) return swapHeads(d);
+  if (wantsShots(d.state)) return swapHeads(d);
   return adoptJudgement(d, judgeHere(d, stage)) || swapHeads(d);
 }
 
@@ -101,7 +101,7 @@ function turnProving(d: Deciding): boolean {
   if (d.state.notes.reshoot) return reshoot(d);
   startAnew(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
-  if (taken(d.state) < d.state.notes.wanted) return false;
+  if (wantsShots(d.state)) return false;
   return adoptJudgement(d, judgeReturn(d.content, d.state));
 }
 

@@ -141,7 +141,7 @@ export class WatchedWalk {
     const asked = ask !== null && ask.correcting === undefined && ['tear', 'impact', 'amount'].includes(ask.kind);
     if (!onBow && !asked) return;
     // Putting back is undrawn work: what must be drawn or shot to look at it waits until all is back.
-    const waits = (reason: string): boolean => advice?.kind === 'put-back' && / is due$/.test(reason) && ['draw', 'shoot'].includes(content.steps[reason.split(/[ /]/)[0] ?? '']?.pause ?? '');
+    const waits = (reason: string): boolean => advice?.kind === 'put-back' && reason.endsWith(' is due') && ['draw', 'shoot'].includes(content.steps[reason.split(/[ /]/)[0] ?? '']?.pause ?? '');
     assert.deepEqual(this.book.forbids().filter((reason) => !waits(reason)), [], `${onBow ? 'an adjustment is shown' : `a ${ask?.kind} is asked`} at ${view.step}`);
     assert.ok(!this.book.fingers, 'this coach does not read paper for a finger release');
   }

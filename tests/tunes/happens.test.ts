@@ -177,6 +177,14 @@ describe('in the middle of the chapter', () => {
     holdsForAnyHunt(walk, 60);
   });
 
+  it('several told at once, one kind ahead: the other is shot first, nothing is judged before', async () => {
+    const saying = { answer: [{ x: 0.75, y: -2.5 }, { x: 0, y: 0 }, { x: 1.25, y: -2.75 }, { x: 0, y: 0.25 }, { x: 1.5, y: -2.5 }] };
+    const walk = await walked(theBow(2), onceAt(headIs('broadhead'), saying, 2));
+    const { reply } = walk.turns.find(({ answer }) => answer === saying.answer)!;
+    expect([reply.ask?.kind === 'impact' && reply.ask.head, reply.advice, reply.findings]).toEqual(['field', null, []]);
+    expect(decisions(walk)[1]).toBe(FIRST_UP);
+  });
+
   it('after a miss the arrow is looked at before the next shot, and the same kind is shot again', async () => {
     const saying = { answer: { missed: true } };
     const walk = await walked(theBow(2), onceAt(headIs('field'), saying, 2));

@@ -47,6 +47,11 @@ export function groupsGauge(state: State, of: 'broadheads' | 'unfletched'): Gaug
       const { a, b } = groupsIn(shots, of);
       return 2 * Math.min(a.length, b.length);
     },
+    // Always as many of each: told three at once, one kind may be ahead.
+    whole: (shots) => {
+      const { a, b } = groupsIn(shots, of);
+      return a.length === b.length;
+    },
     read: (shots, sd) => difference(groupsIn(shots, of), sd),
     comparable,
     spread: (sets) => pairSpread(sets.map((set) => groupsIn(comparable(set), of)), groupPrior(state, yards)),

@@ -26,6 +26,7 @@ export const paperGauge = (state: State): Gauge => ({
   sure: SURE, near: NEAR, far: FAR, cheap: CHEAP_SHOTS,
   next: (taken) => taken + 1,
   count: (shots) => shots.length,
+  whole: () => true,
   read: (shots, sd) => (shots.length === 0 ? null : centreOf(shots, sd)),
   // Moves are decided at the first distance alone.
   comparable: (set) => (set.distance === FIRST_DISTANCE ? goodShots(set) : []),

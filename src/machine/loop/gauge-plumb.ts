@@ -27,6 +27,7 @@ export function plumbGauge(state: State): Gauge {
     sure: 0.9, near: 0.45, far: 0.2, cheap: 15,
     next: (taken) => taken + PLUMB_YARDS.length,
     count: (shots) => PLUMB_YARDS.length * Math.min(...PLUMB_YARDS.map((yards) => shots.filter((shot) => yardsOf(shot) === yards).length)),
+    whole: () => true,
     read: (shots, sd) => {
       const points = plumbPoints(shots);
       if (points.length < 2) return null;

@@ -27,6 +27,8 @@ export interface Gauge {
   readonly next: (taken: number) => number;
   /** How many shots count towards `wanted`: whole rounds of what belongs together. */
   readonly count: (shots: readonly Shot[]) => number;
+  /** False where something still lacks its partner: nothing is judged before it has one. */
+  readonly whole: (shots: readonly Shot[]) => boolean;
   /** What shots at one setting show; null while they show nothing yet. `sd` is the spread of one shot (in). */
   readonly read: (shots: readonly Shot[], sd: number) => Centre | null;
   /** The good shots of a set, brought to the present distance; none where they cannot be compared with shots here. */

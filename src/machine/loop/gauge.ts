@@ -16,6 +16,12 @@ export function gaugeOf(state: State): Gauge {
   return of === 'plumb' ? plumbGauge(state) : groupsGauge(state, of);
 }
 
+/** More shots belong to the present set before it is judged. */
+export function wantsShots(state: State): boolean {
+  const set = currentSet(state);
+  return taken(state) < state.notes.wanted || (set !== null && !gaugeOf(state).whole(goodShots(set)));
+}
+
 /** Good shots of the present set, as far as they count towards the wanted ones. */
 export function taken(state: State): number {
   const set = currentSet(state);
