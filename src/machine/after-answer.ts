@@ -128,7 +128,10 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   // Those set aside are counted anew each time that some are found, so that kept and set aside add up.
   'arrows-flexed': (d, value) => { if (value === 'some-bad') d.add({ due: ['arrows-set-aside'] }); },
   // Blades are held where the shaft stands at full draw: where that is another place, they are measured anew.
-  'shaft-ahead': (d) => { if (holds(d.state, ['shoots-broadheads'])) d.add({ due: ['blades-ahead'] }); },
+  // Not before the shaft itself reaches far enough: its figure is what they are held by.
+  'shaft-ahead': (d) => {
+    if (holds(d.state, ['shoots-broadheads']) && d.state.gates['shaft-ahead']?.result === 'passed') d.add({ due: ['blades-ahead'] });
+  },
   // With a frame made, backstop and range are looked at for paper; without one yet, the ways are asked again.
   method: (d, value) => {
     if (value !== 'none') return;

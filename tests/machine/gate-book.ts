@@ -180,6 +180,8 @@ export class GateBook {
     if (step === 'history' && value === 'heat-or-fall') raise('heat-or-fall');
     if (step === 'place' && value === 'other') raise('long-break');
     if (step === 'bow' && value === 'other-archer') this.raise(['slow-draw']);
+    const reaches = !this.failures.some((f) => f.gate === 'shaft-ahead') && !this.broken().some((ids) => ids.includes('shaft-ahead'));
+    if (step === 'shaft-ahead' && reaches && this.on(['shoots-broadheads'])) this.raise(['blades-ahead']);
     if (step === 'contact' && value === 'smear') this.raise(['rest-check', 'contact']);
     if (step === 'released') {
       this.failures = this.failures.filter((f) => !f.dealer);
