@@ -6,7 +6,7 @@ import { bowPicked } from './after-bow.ts';
 import { chapterOf } from './agenda.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
-import { longBreak } from './after-happening.ts';
+import { judgeAnew, longBreak } from './after-happening.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
 import { judgeGate } from './gates.ts';
 import { holds } from './guards.ts';
@@ -185,6 +185,14 @@ function afterInspection(d: Deciding, id: string, value: string): void {
   if (mended !== undefined) d.trigger(mended);
   // After scatter five shots judge better than three.
   d.add({ events: [{ type: 'looked' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' && gaugeOf(d.state).of === 'paper' ? 5 : gaugeOf(d.state).first, inspection: null, reshoot: false } });
+  if (cause !== undefined && VOIDS.includes(cause)) voidEarlier(d);
+}
+
+// What was called tuned before rests on shots that no longer count: it is judged again, from paper on.
+function voidEarlier(d: Deciding): void {
+  const { axis, broadAxis } = d.state.notes;
+  if (Object.keys(axis).length === 0 && Object.keys(broadAxis).length === 0) return;
+  judgeAnew(d, { axis: {}, broadAxis: {}, broadReached: 0, secondDistance: null, offeredFor: {} }, true);
 }
 
 function afterMove(d: Deciding, moved: MovedAnswer): void {

@@ -84,11 +84,12 @@ function movedUnasked(d: Deciding, knobId: Move['knob'], delta: number): void {
 }
 
 /** A fresh set, and where a result was taken back by it, from the chapter on that gave it. */
-function judgeAnew(d: Deciding, notes: Partial<LoopNotes>, wholeBow: boolean): void {
+export function judgeAnew(d: Deciding, notes: Partial<LoopNotes>, wholeBow: boolean): void {
   const tookBack = Object.keys(d.state.notes.axis).length > Object.keys(notes.axis ?? d.state.notes.axis).length
     || Object.keys(d.state.notes.broadAxis).length > Object.keys(notes.broadAxis ?? d.state.notes.broadAxis).length;
   const backTo = chapterToJudge(d, tookBack, wholeBow);
-  d.add({ advice: null, loop: { ...notes, purpose: 'judge', reshoot: true, ...(backTo === null ? {} : { backTo, inspection: null, offered: null, ...subjectIn(d.state, backTo) }) } });
+  const atTarget = d.state.notes.of === 'broadheads' ? subjectIn(d.state, 'broadheads') : {};
+  d.add({ advice: null, loop: { ...notes, purpose: 'judge', reshoot: true, ...(backTo === null ? atTarget : { backTo, inspection: null, offered: null, ...subjectIn(d.state, backTo) }) } });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
   if (backTo !== 'paper') return;
   // Before warm-up and powder too, which come before the first tear.

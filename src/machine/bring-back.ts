@@ -32,9 +32,13 @@ function chapterToProve(state: State, moves: readonly Move[]): 'paper' | 'broadh
   return chapterOf(state) === 'broadheads' && moves.every((move) => lastShotBefore(move.seq) === 'broadheads') ? 'broadheads' : 'paper';
 }
 
-/** What is shot there, and from where. Single arrows are left by their own rule. */
+/**
+ * What is shot there, and from where. Broadheads begin again at the first distance: at a setting that nothing is known of,
+ * far out is no place to find out. Single arrows are left by their own rule.
+ */
 export function subjectIn(state: State, chapter: 'paper' | 'broadheads'): Partial<LoopNotes> {
-  if (chapter === 'broadheads' || state.notes.of === 'arrows') return {};
+  if (chapter === 'broadheads') return { distance: FIRST_YARDS * FEET_PER_YARD, broadReached: 0 };
+  if (state.notes.of === 'arrows') return {};
   const of = seenBy(state);
   return { of, distance: of === 'paper' ? FIRST_DISTANCE : FIRST_YARDS * FEET_PER_YARD };
 }

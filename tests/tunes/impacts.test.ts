@@ -102,8 +102,8 @@ describe('broadheads that scatter, four times as wide as the field points', () =
     expect(impactCourse(walk).filter((text) => text === 'looked at')).toHaveLength(2);
     expect(axisFindings(walk, 'broadheads')).toEqual(['height inconsistent', 'side inconsistent']);
     expect(broadRows(walk).slice(0, 2)).toEqual([
-      'Broadheads against field points, up and down: not judged: the shots scatter too far',
-      'Broadheads against field points, sideways: not judged: the shots scatter too far',
+      'Broadheads against field points, up and down: not judged, so not proven for broadheads: the shots scatter too far',
+      'Broadheads against field points, sideways: not judged, so not proven for broadheads: the shots scatter too far',
     ]);
   });
 

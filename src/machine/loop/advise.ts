@@ -103,13 +103,15 @@ function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from
   const still = spreadOf(state).sd * Math.sqrt(2 / 3);
   const [mean, x, y, sdAxis, sdOther] = [next.mean, here.x, here.y, sd, still].map(thousandths) as [number, number, number, number, number];
   const expect = axis === 'height' ? { x, y: mean, sdX: sdOther, sdY: sdAxis } : { x: mean, y, sdX: sdAxis, sdY: sdOther };
-  const words = AXIS_WORDS[axis];
-  const now = on(axis, here);
+  const [plus, minus] = AXIS_WORDS[axis];
+  const digits = gaugeOf(state).of === 'paper' ? 2 : 1;
+  const tell = (value: number): string => sideInWords(value, plus, minus, digits);
+  const now = tell(on(axis, here));
   return {
-    ...plainMove(content, state, knob, from, to, whyMove(content, state, knob, sideInWords(now, ...words), trial)),
+    ...plainMove(content, state, knob, from, to, whyMove(content, state, knob, now, trial)),
     expect,
     ...(trial ? { trial: true as const } : {}),
-    wrongIf: phrase(content, WRONG_IF[gaugeOf(state).of], { expect: sideInWords(next.mean, ...words), give: sd.toFixed(2), now: sideInWords(now, ...words) }),
+    wrongIf: phrase(content, WRONG_IF[gaugeOf(state).of], { expect: tell(next.mean), give: sd.toFixed(digits), now }),
   };
 }
 

@@ -21,7 +21,7 @@ export function readingInWords(content: Content, state: State): string {
   const centre = gauge.read(set === null ? [] : goodShots(set), spreadOf(state).sd);
   if (centre === null) return phrase(content, 'nothing-shown');
   if (gauge.of === 'paper') return phrase(content, 'reading-paper', { tear: tearInWords(centre.mean) });
-  if (gauge.of === 'plumb') return phrase(content, 'reading-plumb', { drift: sideInWords(centre.mean.x, 'right', 'left') });
+  if (gauge.of === 'plumb') return phrase(content, 'reading-plumb', { drift: sideInWords(centre.mean.x, 'right', 'left', 1) });
   return phrase(content, 'reading-groups', { what: phrase(content, `what-${gauge.of === 'broadheads' ? 'broadhead' : 'unfletched'}`), diff: differenceInWords(centre.mean) });
 }
 
@@ -57,7 +57,7 @@ function impactSummary(content: Content, state: State, gauge: Gauge): readonly s
   const margin = (high - aim).toFixed(1);
   const shots = gauge.count(shotsHere(state));
   if (gauge.of === 'plumb') {
-    return [phrase(content, 'plumb-summary', { drift: sideInWords(centre.mean.x, 'right', 'left'), from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], margin })];
+    return [phrase(content, 'plumb-summary', { drift: sideInWords(centre.mean.x, 'right', 'left', 1), from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], margin })];
   }
   const what = phrase(content, `what-${gauge.of === 'broadheads' ? 'broadhead' : 'unfletched'}`);
   const low = gauge.tolerance('height', spread).aim;
