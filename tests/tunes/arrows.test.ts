@@ -90,6 +90,15 @@ describe('five of twelve bad', () => {
     expect(said(played)).not.toContain('looks like the arrow');
   });
 
+  it('shoots the bow at paper again where a part was loose: what was called tuned rests on shots that no longer count', () => {
+    const loose = play(tuned(3, { arrows, answers: { inspected: 'loose-part' } }), { most: 200 });
+    const at = loose.views.findIndex(({ ask }) => ask?.about === 'inspected');
+    const shotNext = loose.views.slice(at).find(({ ask }) => ask?.kind === 'tear');
+    expect([shotNext?.chapter, shotNext?.ask?.step]).toEqual(['paper', 'shoot-shooting']);
+    const tunedAgain = loose.views.slice(at + 1).flatMap(({ findings }) => findings).filter((one) => one.kind === 'axis' && one.result === 'tuned');
+    expect(tunedAgain.length).toBeGreaterThanOrEqual(2);
+  });
+
   it('judges the arrows once the cause is put right', () => {
     const mended = play(tuned(3, { arrows: { 4: { error: BENT } }, answers: { inspected: 'nock-fit', tear: shotUntilLooked(arrows) } }), { most: 260 });
     expect(mended.asked.filter((about) => about === 'inspected')).toHaveLength(1);
