@@ -11,7 +11,7 @@ import type { Turn } from './careless.ts';
 import { content } from './state-of.ts';
 import { noTally, WatchedWalk } from './watched-walk.ts';
 
-const WALKS = Number(process.env['WALKS'] ?? 45);
+const WALKS = Number(process.env['WALKS'] ?? 40);
 const SEED = Number(process.env['WALKS_SEED'] ?? 20260302);
 
 const bows: readonly Bow[] = [
