@@ -54,7 +54,8 @@ export function agenda(content: Content, state: State): readonly Pending[] {
     .flatMap((id) => lookUp(content, id) ?? [])
     .filter((p) => !p.step.onDemand && holds(state, p.step.when));
   const all = [...due, ...fresh];
-  const rank = (p: Pending): number => (isOfFinish(content, p.step.id) ? RANK.shoot : RANK[p.step.pause]);
+  // A screw that is not tight comes before any draw, at the finish as well.
+  const rank = (p: Pending): number => (p.step.pause === 'talk' && isOfFinish(content, p.step.id) ? RANK.shoot : RANK[p.step.pause]);
   // A stable sort keeps due ones in the order in which they were raised.
   return all
     .map((p, i) => ({ p, i }))

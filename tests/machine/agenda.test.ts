@@ -47,6 +47,12 @@ describe('the agenda', () => {
     expect(asked(['first-shot', 'slow-draw', 'limbs'])).toEqual(['limbs', 'slow-draw', 'first-shot']);
   });
 
+  test('at the finish a screw that is not tight comes before any draw, and the calendar after the sight', () => {
+    const asked = (due: readonly string[]) => agenda(content, { ...stateOf({ answers: answered, due }), walk: inPaper() }).map((p) => p.id);
+    expect(asked(['slow-draw', 'tightened/tight-rest'])).toEqual(['tightened/tight-rest', 'slow-draw']);
+    expect(asked(['sight-last', 'look-again'])).toEqual(['sight-last', 'look-again']);
+  });
+
   test('at the very beginning it asks all of safety that is asked of everybody, and nothing of later chapters', () => {
     const asked = agenda(content, stateOf()).map((p) => p.id);
     expect(asked).toContain('limbs');
