@@ -358,7 +358,7 @@ export class GateBook {
   waysOut(): ReadonlySet<string> {
     const ways = new Set([...this.raised, ...this.reasons()]);
     const draws = [...ways].some((id) => ['draw', 'shoot'].includes(this.stepOf(id)?.pause ?? ''));
-    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety', 'baseline')]) : ways;
+    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety', 'baseline', 'broadheads')]) : ways;
   }
 
   private reasons(): readonly string[] {
