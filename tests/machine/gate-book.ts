@@ -358,7 +358,7 @@ export class GateBook {
   waysOut(): ReadonlySet<string> {
     const ways = new Set([...this.raised, ...this.reasons()]);
     const draws = [...ways].some((id) => ['draw', 'shoot'].includes(this.stepOf(id)?.pause ?? ''));
-    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety', 'baseline', 'broadheads')]) : ways;
+    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety', 'baseline', 'broadheads'), ...BLADES_LOOKED_AT]) : ways;
   }
 
   private reasons(): readonly string[] {
@@ -391,6 +391,8 @@ export class GateBook {
 }
 
 const BROADHEAD = ['broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first-broadhead'] as const;
+/** Asked only where it is due: blades off or changed over before a bow is drawn for something else. */
+const BLADES_LOOKED_AT = ['points-back', 'heads-swapped'] as const;
 const UNFLETCHED = ['unfletched-ready', 'first-unfletched'] as const;
 const PLUMB = ['plumb-ready'] as const;
 const CHANGED = {
