@@ -1,12 +1,13 @@
-// What follows from an answer: the ruling on a gate, a cause that was found, a move that was made, a choice of the walk.
+// What follows from an answer: the ruling on a gate, a move that was made, a choice of the walk.
 
-import type { Content, KnobId, Trigger } from '../content/types.ts';
+import type { KnobId } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { bowPicked } from './after-bow.ts';
 import { chapterOf } from './agenda.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
-import { judgeAnew, longBreak } from './after-happening.ts';
+import { afterInspection, causeFound } from './after-cause.ts';
+import { longBreak } from './after-happening.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
 import { judgeGate } from './gates.ts';
 import { holds } from './guards.ts';
@@ -19,7 +20,7 @@ import { tagsFor } from './plan.ts';
 import { isCableWork } from './standing.ts';
 import { stopOver } from './stops.ts';
 import { placeOf } from './walk.ts';
-import { bowKnobOf, type Answer, type Chapter, type Finding, type MovedAnswer } from './types.ts';
+import { bowKnobOf, type Answer, type Chapter, type MovedAnswer } from './types.ts';
 
 export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (answer.kind === 'shots') return afterShots(d, answer);
@@ -148,52 +149,6 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
     if (value !== 'known') d.add({ loop: { ended: { ...d.state.notes.ended, 'cam-screw': 'limit', 'cam-spacers': 'limit' } } });
   },
 };
-
-type Cause = Extract<Finding, { kind: 'cause' }>['cause'];
-const CAUSES: readonly Cause[] = ['contact', 'grip', 'face', 'loose part', 'one arrow', 'tired archer', 'other'];
-
-// Tears shot with contact, or with something loose, say nothing of the bow: they no longer count.
-const VOIDS: readonly Cause[] = ['contact', 'loose part'];
-
-// A cause that was put right gives another tear: one that is still gross is looked into again, before any adjustment.
-function causeFound(d: Deciding, cause: Cause, again: readonly string[], voids = VOIDS.includes(cause)): void {
-  const { epoch } = d.state.notes;
-  d.add({
-    findings: [{ kind: 'cause', cause }], due: again, advice: null,
-    loop: { newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, epoch: epoch + 1, grossSeen: false, ...(voids ? { forgetBefore: epoch } : {}) },
-  });
-  d.say(`cause-${cause.replace(' ', '-')}`);
-}
-
-/** What was found and is now put right is looked at again before the next shot, like any other work of its kind. */
-const AFTER_MENDING: Readonly<Record<string, Trigger>> = {
-  'shafts': 'arrow-changed', 'one-arrow': 'clash', 'nock-fit': 'nock-height', 'rest-timing': 'drop-cord', 'centre-shot': 'something-moved',
-  'head-wobbles': 'clash', 'insert-loose': 'clash', 'vanes-small': 'arrow-changed',
-};
-
-function afterInspection(d: Deciding, id: string, value: string): void {
-  const inspection = d.content.inspections[id as keyof Content['inspections']];
-  const option = inspection.options.find((o) => o.value === value);
-  const cause = CAUSES.find((c) => c === option?.cause);
-  if (option !== undefined && option.say !== '') d.add({ say: [option.say] });
-  if (cause === 'contact') causeFound(d, cause, ['rest-check']);
-  else if (cause === 'loose part') { causeFound(d, cause, []); d.trigger('something-moved'); }
-  else if (cause === 'tired archer') { causeFound(d, cause, []); d.trigger('forty-shots'); }
-  else if (cause !== undefined) causeFound(d, cause, [], value === 'shafts');
-  else if (id === 'not-returned') { d.trigger('something-moved'); d.add({ loop: { epoch: d.state.notes.epoch + 1 } }); }
-  const mended = AFTER_MENDING[value];
-  if (mended !== undefined) d.trigger(mended);
-  // After scatter five shots judge better than three.
-  d.add({ events: [{ type: 'looked' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' && gaugeOf(d.state).of === 'paper' ? 5 : gaugeOf(d.state).first, inspection: null, reshoot: false } });
-  if (cause !== undefined && VOIDS.includes(cause)) voidEarlier(d);
-}
-
-// What was called tuned before rests on shots that no longer count: it is judged again, from paper on.
-function voidEarlier(d: Deciding): void {
-  const { axis, broadAxis } = d.state.notes;
-  if (Object.keys(axis).length === 0 && Object.keys(broadAxis).length === 0) return;
-  judgeAnew(d, { axis: {}, broadAxis: {}, broadReached: 0, secondDistance: null, offeredFor: {} }, true);
-}
 
 function afterMove(d: Deciding, moved: MovedAnswer): void {
   const { advice } = d.before;

@@ -1,0 +1,53 @@
+// What follows from a cause that was found: what it voids, what is looked at again, and the fresh set that judges it.
+
+import type { Content, Trigger } from '../content/types.ts';
+import { judgeAnew } from './after-happening.ts';
+import type { Deciding } from './deciding.ts';
+import { gaugeOf } from './loop/gauge.ts';
+import type { Finding } from './types.ts';
+
+type Cause = Extract<Finding, { kind: 'cause' }>['cause'];
+const CAUSES: readonly Cause[] = ['contact', 'grip', 'face', 'loose part', 'one arrow', 'tired archer', 'other'];
+
+// Tears shot with contact, or with something loose, say nothing of the bow: they no longer count.
+const VOIDS: readonly Cause[] = ['contact', 'loose part'];
+
+// A cause that was put right gives another tear: one that is still gross is looked into again, before any adjustment.
+export function causeFound(d: Deciding, cause: Cause, again: readonly string[], voids = VOIDS.includes(cause)): void {
+  const { epoch } = d.state.notes;
+  d.add({
+    findings: [{ kind: 'cause', cause }], due: again, advice: null,
+    loop: { newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, epoch: epoch + 1, grossSeen: false, ...(voids ? { forgetBefore: epoch } : {}) },
+  });
+  d.say(`cause-${cause.replace(' ', '-')}`);
+}
+
+/** What was found and is now put right is looked at again before the next shot, like any other work of its kind. */
+const AFTER_MENDING: Readonly<Record<string, Trigger>> = {
+  'shafts': 'arrow-changed', 'one-arrow': 'clash', 'nock-fit': 'nock-height', 'rest-timing': 'drop-cord', 'centre-shot': 'something-moved',
+  'head-wobbles': 'clash', 'insert-loose': 'clash', 'vanes-small': 'arrow-changed',
+};
+
+export function afterInspection(d: Deciding, id: string, value: string): void {
+  const inspection = d.content.inspections[id as keyof Content['inspections']];
+  const option = inspection.options.find((o) => o.value === value);
+  const cause = CAUSES.find((c) => c === option?.cause);
+  if (option !== undefined && option.say !== '') d.add({ say: [option.say] });
+  if (cause === 'contact') causeFound(d, cause, ['rest-check']);
+  else if (cause === 'loose part') { causeFound(d, cause, []); d.trigger('something-moved'); }
+  else if (cause === 'tired archer') { causeFound(d, cause, []); d.trigger('forty-shots'); }
+  else if (cause !== undefined) causeFound(d, cause, [], value === 'shafts');
+  else if (id === 'not-returned') { d.trigger('something-moved'); d.add({ loop: { epoch: d.state.notes.epoch + 1 } }); }
+  const mended = AFTER_MENDING[value];
+  if (mended !== undefined) d.trigger(mended);
+  // After scatter five shots judge better than three.
+  d.add({ events: [{ type: 'looked' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' && gaugeOf(d.state).of === 'paper' ? 5 : gaugeOf(d.state).first, inspection: null, reshoot: false } });
+  if (cause !== undefined && VOIDS.includes(cause)) voidEarlier(d);
+}
+
+// What was called tuned before rests on shots that no longer count: it is judged again, from paper on.
+function voidEarlier(d: Deciding): void {
+  const { axis, broadAxis } = d.state.notes;
+  if (Object.keys(axis).length === 0 && Object.keys(broadAxis).length === 0) return;
+  judgeAnew(d, { axis: {}, broadAxis: {}, broadReached: 0, secondDistance: null, offeredFor: {} }, true);
+}
