@@ -4,10 +4,9 @@
 
 import { mustBeFinite, mustBePositive } from '../maths/check.ts';
 import { fAbove } from '../maths/fisher.ts';
-import { huberCentre } from '../maths/huber.ts';
 import { sum } from '../maths/sum.ts';
 import { inchesAt, margin as usualMargin, milliradians } from './impact-angle.ts';
-import type { Spread } from './spread.ts';
+import { pooledOf, type Spread } from './spread.ts';
 import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
 
 /** Distance in yards; mean of `count` shots there in inches, to the right positive. */
@@ -95,17 +94,7 @@ export function plumbSpread(shots: readonly { readonly distance: number; readonl
   mustBePositive(prior.df, 'the df known beforehand');
   const sets = [...new Set(shots.map((s) => s.set))].map((id) => shots.filter((s) => s.set === id));
   const groups = sets.flatMap((set) => [...new Set(set.map((s) => s.distance))].map((d) => set.filter((s) => s.distance === d).map((s) => milliradians(s.x, d))));
-  const df = 2 * prior.df + sum(groups.map((values) => values.length - 1));
-  let { sd } = prior;
-  for (let pass = 0; pass < 2; pass++) {
-    const scale = sd;
-    const squares = sum(groups.map((values) => {
-      const { centre, weights } = huberCentre(values, scale);
-      return sum(values.map((v, i) => (weights[i] ?? 0) * (v - centre) ** 2));
-    }));
-    sd = Math.max(LEAST, Math.sqrt((2 * prior.df * prior.sd ** 2 + squares) / df));
-  }
-  return { sd, df };
+  return pooledOf(groups, prior, LEAST);
 }
 
 /** One mean and one weight for each distance, nearest first. */

@@ -37,15 +37,23 @@ export function pooledSpread(
   const axes = groups.flatMap((shots) => [shots.map((s) => s.x), shots.map((s) => s.y)]);
   for (const value of axes.flat()) mustBeFinite(value, 'a tear');
   const sets = axes.filter((values) => values.length > 1);
-  const df = 2 * prior.df + sum(sets.map((values) => values.length - 1));
+  const { sd, df } = pooledOf(sets, prior, LEAST);
+  return { sd: Math.max(LEAST, Math.hypot(sd, ROUNDING)), df };
+}
 
-  let sd = prior.sd;
+/**
+ * The same for groups of figures on one axis, each around its own centre, in any unit: two passes, since the weights need a
+ * spread themselves. `prior.df` counts twice, for what is known beforehand comes from both axes; never below `least`.
+ */
+export function pooledOf(groups: readonly (readonly number[])[], prior: Spread, least: number): Spread {
+  const df = 2 * prior.df + sum(groups.map((values) => values.length - 1));
+  let { sd } = prior;
   for (let pass = 0; pass < 2; pass++) {
     const scale = sd;
-    const squares = sum(sets.map((values) => weightedSquares(values, scale)));
-    sd = Math.max(LEAST, Math.sqrt((2 * prior.df * prior.sd ** 2 + squares) / df));
+    const squares = sum(groups.map((values) => weightedSquares(values, scale)));
+    sd = Math.max(least, Math.sqrt((2 * prior.df * prior.sd ** 2 + squares) / df));
   }
-  return { sd: Math.max(LEAST, Math.hypot(sd, ROUNDING)), df };
+  return { sd, df };
 }
 
 /** A result as the prior of the next tune by the same archer: df per axis, at most 16; rounding taken out, for it is added again. */

@@ -90,7 +90,7 @@ function afterStopWord(d: Deciding, what: string): void {
 }
 
 function afterShots(d: Deciding, answer: Extract<Answer, { kind: 'shots' }>): void {
-  if (d.before.notes.of !== 'paper') d.add({ loop: { tags: tagsFor(d.content, d.before, answer.shots.length) } });
+  if (d.before.notes.of !== 'paper') d.add({ loop: { tags: tagsFor(d.before, answer.shots.length) } });
   if (answer.shots.some((shot) => 'missed' in shot)) {
     d.trigger('clash');
     d.say(gaugeOf(d.state).of === 'paper' ? 'missed-paper' : 'missed-target');

@@ -154,7 +154,7 @@ function loopAsk(content: Content, state: State, place: string): Ask | null {
 const PLUMB_DISTANCES = `${PLUMB_YARDS.slice(0, -1).join(', ')} and ${PLUMB_YARDS.at(-1)} yd`;
 
 function shotAsk(content: Content, state: State, phase: string, axis: Axis | null): Ask {
-  const plan = planOf(content, state);
+  const plan = planOf(state);
   const { of } = state.notes;
   const why = phase === 'shooting' ? (state.notes.purpose === 'resume' ? 'resume' : 'shooting') : phase;
   const purpose = why === 'shooting' && of !== 'paper' ? of : why;

@@ -4,9 +4,8 @@ import type { Content, KnobId } from '../content/types.ts';
 import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { undoAdvice } from './loop/advise.ts';
-import { gaugeOf } from './loop/gauge.ts';
-import { FEET_PER_YARD, FIRST_DISTANCE, goodShots } from './loop/sets.ts';
-import { readingOf } from './record-impacts.ts';
+import { FIRST_DISTANCE, goodShots } from './loop/sets.ts';
+import { readingsOf } from './record-impacts.ts';
 import { settingsOf, type Move, type ShotSet, type State } from './state.ts';
 import type { HistoryEntry, Ledger } from './types.ts';
 import { movesFrom, sameSettings, undoRuns } from './undo.ts';
@@ -75,13 +74,8 @@ export function readingAt(content: Content, state: State, sets: readonly ShotSet
 }
 
 function impactsAt(content: Content, state: State, of: 'broadheads' | 'unfletched' | 'plumb', sets: readonly ShotSet[]): string | null {
-  const distances = [...new Set(sets.map((set) => set.distance))];
-  const readings = distances.flatMap((distance) => {
-    const gauge = gaugeOf({ ...state, notes: { ...state.notes, of, distance } });
-    const reading = readingOf(content, gauge, sets.filter((set) => set.distance === distance));
-    if (reading === null) return [];
-    return phrase(content, of === 'plumb' ? 'history-drift' : `history-${of}`, { reading: reading.diff, shots: shotsInWords(reading.shots), distance: distance / FEET_PER_YARD });
-  });
+  const readings = readingsOf(state, of, sets).map(({ distance, diff, shots }) =>
+    phrase(content, of === 'plumb' ? 'history-drift' : `history-${of}`, { reading: diff, shots: shotsInWords(shots), distance }));
   return readings.length === 0 ? null : readings.join('; ');
 }
 

@@ -1,7 +1,6 @@
 // What is to be shot next: with which arrow, head and shaft, from where, and how many of how many were taken.
 // One source for the question that is asked and for the tag that the answer's shots are kept with.
 
-import type { Content } from '../content/types.ts';
 import type { Quantity, ShotPlan } from './types.ts';
 import type { SetKind, ShotTag } from './notes.ts';
 import { taken } from './loop/gauge.ts';
@@ -14,7 +13,7 @@ import type { Shot, State } from './state.ts';
 export const PLAIN: ShotTag = { shaft: 'fletched', head: 'field', arrow: null, nockTurn: 0 };
 
 /** The next shot's tag and the count of the set; `already` are shots of the same answer that come before it. */
-export function nextShot(state: State, already: readonly ShotTag[] = []): ShotTag {
+function nextShot(state: State, already: readonly ShotTag[] = []): ShotTag {
   const set = currentSet(state);
   const tags = [...(set === null ? [] : goodShots(set)).map((shot: Shot) => shot.tag ?? PLAIN), ...already];
   switch (state.notes.of) {
@@ -45,7 +44,7 @@ function leastShot(tags: readonly ShotTag[]): number {
 }
 
 /** Tags for the shots of one answer, in order. */
-export function tagsFor(_content: Content, state: State, count: number): readonly ShotTag[] {
+export function tagsFor(state: State, count: number): readonly ShotTag[] {
   const tags: ShotTag[] = [];
   while (tags.length < count) tags.push(nextShot(state, tags));
   return tags;
@@ -59,7 +58,7 @@ export const distanceOf = (of: SetKind, feet: number): Quantity =>
 export const isImpact = (of: SetKind): boolean => of !== 'paper' && of !== 'arrows';
 
 /** The plan of the standing shot, as data for the question. */
-export function planOf(_content: Content, state: State): ShotPlan {
+export function planOf(state: State): ShotPlan {
   const { shaft, head, arrow, nockTurn, distance } = nextShot(state);
   return {
     distance: distanceOf(state.notes.of, distance ?? state.notes.distance), shaft, head, arrow, nockTurn,

@@ -1,8 +1,8 @@
 // Rows of the bow record for what was shot at a target: broadheads, and what stood in for paper.
 
-import type { Content } from '../content/types.ts';
+import { AXES, type Content } from '../content/types.ts';
 import type { LoopNotes, SetKind } from './notes.ts';
-import { gaugeOf, type Gauge } from './loop/gauge.ts';
+import { gaugeAt } from './loop/gauge.ts';
 import { FIRST_YARDS } from './loop/gauge-groups.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { countingSets, FEET_PER_YARD, FIRST_DISTANCE, goodShots, settingKey } from './loop/sets.ts';
@@ -37,7 +37,7 @@ function broadheadRows(content: Content, state: State): readonly RecordRow[] {
   const rows = readRows(content, state, 'broadheads');
   // Shot, and every set scattered: there is no reading, but that it was not judged is told.
   if (rows.length === 0 && Object.keys(broadAxis).length === 0) return [];
-  const ends = (['height', 'side'] as const).map((axis): RecordRow => {
+  const ends = AXES.map((axis): RecordRow => {
     const end = broadAxis[axis];
     const agree = (chance: number): string => phrase(content, 'result-agree', { distance: broadReached > 0 ? broadReached : FIRST_YARDS, chance: percent(chance) });
     const value = end === undefined ? phrase(content, 'result-broad-none') : end.result === 'tuned' ? agree(end.chance) : phrase(content, `result-broad-${end.result}`);
@@ -50,23 +50,32 @@ function broadheadRows(content: Content, state: State): readonly RecordRow[] {
 function readRows(content: Content, state: State, of: Impacts): readonly RecordRow[] {
   const key = settingKey(settingsOf(state.moves));
   const sets = countingSets(state, of).filter((set) => settingKey(set.settings) === key && set.shots.length > 0);
-  const distances = [...new Set(sets.map((set) => set.distance))];
-  return distances.flatMap((distance) => {
-    const at: State = { ...state, notes: { ...state.notes, of, distance } };
-    const value = readingOf(content, gaugeOf(at), sets.filter((set) => set.distance === distance));
-    return value === null ? [] : [{ name: phrase(content, `record-${of}`), value: impactsInWords(content, of, distance / FEET_PER_YARD, value) }];
-  });
+  return readingsOf(state, of, sets).map((reading) => ({ name: phrase(content, `record-${of}`), value: impactsInWords(content, of, reading) }));
 }
 
-function impactsInWords(content: Content, of: Impacts, distance: number, { diff, shots }: { readonly diff: string; readonly shots: number }): string {
+function impactsInWords(content: Content, of: Impacts, { distance, diff, shots }: Reading): string {
   if (of === 'plumb') return phrase(content, 'record-plumb-value', { from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], drift: diff, shots });
   return phrase(content, of === 'broadheads' ? 'record-broadheads-value' : 'record-unfletched-value', { distance, diff, shots });
 }
 
-/** What sets of one kind and distance show together, in words; null where that is nothing yet. */
-export function readingOf(_content: Content, gauge: Gauge, sets: readonly ShotSet[]): { readonly diff: string; readonly shots: number } | null {
-  const shots = sets.flatMap(goodShots);
-  const centre = gauge.read(shots, gauge.spread(sets).sd);
-  if (centre === null) return null;
-  return { diff: gauge.of === 'plumb' ? sideInWords(centre.mean.x, 'right', 'left') : differenceInWords(centre.mean), shots: gauge.count(shots) };
+interface Reading {
+  /** Yards. */
+  readonly distance: number;
+  /** The difference of the groups, or the drift, in words. */
+  readonly diff: string;
+  readonly shots: number;
+}
+
+/** What sets of one kind show together, one reading for each distance at which they show anything. */
+export function readingsOf(state: State, of: Impacts, sets: readonly ShotSet[]): readonly Reading[] {
+  const distances = [...new Set(sets.map((set) => set.distance))];
+  return distances.flatMap((distance) => {
+    const gauge = gaugeAt(state, of, distance);
+    const here = sets.filter((set) => set.distance === distance);
+    const shots = here.flatMap(goodShots);
+    const centre = gauge.read(shots, gauge.spread(here).sd);
+    if (centre === null) return [];
+    const diff = of === 'plumb' ? sideInWords(centre.mean.x, 'right', 'left') : differenceInWords(centre.mean);
+    return [{ distance: distance / FEET_PER_YARD, diff, shots: gauge.count(shots) }];
+  });
 }

@@ -1,14 +1,12 @@
 // What no longer stands once the bow is set otherwise than when it was said.
 
-import type { Axis, Content, KnobId } from '../content/types.ts';
+import { AXES, type Axis, type Content, type KnobId } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
 import { ladderFor } from './loop/ladder.ts';
 import { withoutAxis } from './loop/results.ts';
 import { subjectOf } from './loop/sets.ts';
 import type { LoopNotes } from './notes.ts';
 import type { State } from './state.ts';
-
-const AXES: readonly Axis[] = ['height', 'side'];
 
 /** Work on cables and limbs changes both; everything else the axis that it is made for. */
 export const axesOf = (content: Content, knob: KnobId): readonly Axis[] => {

@@ -7,7 +7,7 @@ import { gaugeOf, taken } from './loop/gauge.ts';
 import { FIRST_YARDS, groupAt } from './loop/gauge-groups.ts';
 import { withoutAxis } from './loop/results.ts';
 import { currentSet, FEET_PER_YARD } from './loop/sets.ts';
-import type { KnobId } from '../content/types.ts';
+import { AXES, type KnobId } from '../content/types.ts';
 
 /** Where broadheads are compared, yards: 20 finds the direction, 30 and 40 confirm it. */
 const YARDS = [20, 30, 40] as const;
@@ -17,7 +17,7 @@ const WIDEST_GROUP = 1 / 8;
 export function turnPreparing(d: Deciding): true {
   const { state } = d;
   // Brought here again (a change on the bow was taken back): only what no longer stands is shot again.
-  const agreed = (['height', 'side'] as const).every((axis) => state.notes.broadAxis[axis] !== undefined);
+  const agreed = AXES.every((axis) => state.notes.broadAxis[axis] !== undefined);
   if (!holds(state, ['shoots-broadheads', 'launch-settled']) || agreed) return skip(d);
   const ended: Partial<Record<KnobId, 'no response' | 'limit'>> = {};
   for (const [knob, how] of Object.entries(state.notes.ended) as [KnobId, 'no response' | 'limit'][]) if (how === 'no response') ended[knob] = how;
@@ -53,7 +53,7 @@ export function turnFarther(d: Deciding): true {
   const { notes } = d.state;
   const yards = notes.distance / FEET_PER_YARD;
   if (isStale(d)) return d.event({ type: 'farther' });
-  const agree = (['height', 'side'] as const).every((axis) => notes.broadAxis[axis]?.result === 'tuned');
+  const agree = AXES.every((axis) => notes.broadAxis[axis]?.result === 'tuned');
   if (!agree) return d.event({ type: 'settled' });
   if (notes.broadReached < yards) {
     d.say('broadheads-agree', { distance: yards });
@@ -68,7 +68,7 @@ export function turnFarther(d: Deciding): true {
 function isStale(d: Deciding): boolean {
   const { broadAxis, cablesAt, heightAt } = d.state.notes;
   if (broadAxis.height?.result === 'tuned' && cablesAt > heightAt) d.add({ loop: { broadAxis: withoutAxis(broadAxis, 'height') } });
-  return (['height', 'side'] as const).some((axis) => d.state.notes.broadAxis[axis] === undefined);
+  return AXES.some((axis) => d.state.notes.broadAxis[axis] === undefined);
 }
 
 function nextDistance(d: Deciding, yards: number): true {

@@ -9,6 +9,7 @@ import { amountInWords, directionOf, headlineOf, phrase, sideInWords } from '../
 import type { Advice, Quantity } from '../types.ts';
 import { readingHere, spreadOf } from './evidence.ts';
 import { gaugeOf } from './gauge.ts';
+import { secondKind } from './gauge-groups.ts';
 import { ladderFor, OFF_FIGURE, restOffset, rungNow, type Rung } from './ladder.ts';
 import { sizeMove, type Sized } from './size.ts';
 import { on, settingNow } from './sets.ts';
@@ -121,7 +122,7 @@ function whyMove(content: Content, state: State, knob: Knob, tear: string, trial
   const { of } = gaugeOf(state);
   if (of === 'plumb') return phrase(content, 'why-adjust-plumb', { knob: knob.name, drift: tear });
   if (of === 'paper') return phrase(content, trial ? 'why-trial' : 'why-adjust', { knob: knob.name, tear });
-  return phrase(content, 'why-adjust-groups', { knob: knob.name, diff: tear, what: phrase(content, `what-${of === 'broadheads' ? 'broadhead' : 'unfletched'}`) });
+  return phrase(content, 'why-adjust-groups', { knob: knob.name, diff: tear, what: phrase(content, `what-${secondKind(of)}`) });
 }
 
 /** Nobody reads a tear closer; keeps binary dust off the pipe. */

@@ -27,12 +27,12 @@ const AGREED_SIDE = 0.05;
 /** Shots of both kinds together: three of each, then four, then six. Two of each would be told from luck too seldom. */
 const [FIRST = 6, SECOND = 8, LAST = 12] = LOOKS.filter((each) => each >= 3).map((each) => 2 * each);
 
-export function groupsGauge(state: State, of: 'broadheads' | 'unfletched'): Gauge {
-  const yards = state.notes.distance / FEET_PER_YARD;
+export function groupsGauge(state: State, of: 'broadheads' | 'unfletched', distance: number): Gauge {
+  const yards = distance / FEET_PER_YARD;
   const fixed = of === 'broadheads' && chosen(state, 'broadheads-wanted') !== 'mechanical';
   const kind = of === 'unfletched' ? 'unfletched' : fixed ? 'fixed' : 'mechanical';
   const comparable = (set: ShotSet): readonly Shot[] => {
-    const scale = state.notes.distance / set.distance;
+    const scale = distance / set.distance;
     return goodShots(set).map((shot) => (scale === 1 ? shot : { ...shot, x: shot.x * scale, y: shot.y * scale }));
   };
   return {
@@ -63,6 +63,9 @@ export function groupsGauge(state: State, of: 'broadheads' | 'unfletched'): Gaug
     perTear: { ratio: (RATIO[kind] * yards) / FIRST_YARDS, unsure: UNSURE, wrongSide: AGREED_SIDE },
   };
 }
+
+/** What the second group is called: the one that is told against the usual arrows. */
+export const secondKind = (of: 'broadheads' | 'unfletched'): 'broadhead' | 'unfletched' => (of === 'broadheads' ? 'broadhead' : 'unfletched');
 
 /** Field points or fletched shafts (a), broadheads or unfletched shafts (b). */
 export function groupsIn(shots: readonly Shot[], of: 'broadheads' | 'unfletched'): TwoGroups & { readonly a: readonly Shot[]; readonly b: readonly Shot[] } {

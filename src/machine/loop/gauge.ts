@@ -10,10 +10,13 @@ import { plumbGauge } from './gauge-plumb.ts';
 
 export type { Gauge, Tolerance } from './gauge-shape.ts';
 
-export function gaugeOf(state: State): Gauge {
-  const of = subjectOf(state);
+/** Of what is measured now, from where it is shot now. */
+export const gaugeOf = (state: State): Gauge => gaugeAt(state, subjectOf(state), state.notes.distance);
+
+/** Of anything that was measured, from `distance` feet. */
+export function gaugeAt(state: State, of: Gauge['of'], distance: number): Gauge {
   if (of === 'paper') return paperGauge(state);
-  return of === 'plumb' ? plumbGauge(state) : groupsGauge(state, of);
+  return of === 'plumb' ? plumbGauge(state) : groupsGauge(state, of, distance);
 }
 
 /** More shots belong to the present set before it is judged. */

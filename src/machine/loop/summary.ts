@@ -6,6 +6,7 @@ import type { State } from '../state.ts';
 import { differenceInWords, phrase, sideInWords, tearInWords } from '../words.ts';
 import { readingHere, spreadOf, type AxisEvidence } from './evidence.ts';
 import { gaugeOf, type Gauge } from './gauge.ts';
+import { secondKind } from './gauge-groups.ts';
 import { PLUMB_YARDS } from './gauge-plumb.ts';
 import { countingSets, currentSet, goodShots, on, shotsHere } from './sets.ts';
 
@@ -22,7 +23,7 @@ export function readingInWords(content: Content, state: State): string {
   if (centre === null) return phrase(content, 'nothing-shown');
   if (gauge.of === 'paper') return phrase(content, 'reading-paper', { tear: tearInWords(centre.mean) });
   if (gauge.of === 'plumb') return phrase(content, 'reading-plumb', { drift: sideInWords(centre.mean.x, 'right', 'left', 1) });
-  return phrase(content, 'reading-groups', { what: phrase(content, `what-${gauge.of === 'broadheads' ? 'broadhead' : 'unfletched'}`), diff: differenceInWords(centre.mean) });
+  return phrase(content, 'reading-groups', { what: phrase(content, `what-${secondKind(gauge.of)}`), diff: differenceInWords(centre.mean) });
 }
 
 /** All axes at once. */
@@ -51,7 +52,7 @@ export function axisSummary(content: Content, state: State, e: AxisEvidence): re
 
 function impactSummary(content: Content, state: State, gauge: Gauge): readonly string[] {
   const centre = readingHere(state);
-  if (centre === null) return [];
+  if (centre === null || gauge.of === 'paper') return [];
   const spread = spreadOf(state);
   const { high, aim } = gauge.tolerance(gauge.axes[0] ?? 'side', spread);
   const margin = (high - aim).toFixed(1);
@@ -59,7 +60,7 @@ function impactSummary(content: Content, state: State, gauge: Gauge): readonly s
   if (gauge.of === 'plumb') {
     return [phrase(content, 'plumb-summary', { drift: sideInWords(centre.mean.x, 'right', 'left', 1), from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], margin })];
   }
-  const what = phrase(content, `what-${gauge.of === 'broadheads' ? 'broadhead' : 'unfletched'}`);
+  const what = phrase(content, `what-${secondKind(gauge.of)}`);
   const low = gauge.tolerance('height', spread).aim;
   return [
     phrase(content, 'groups-summary', { shots, what, diff: differenceInWords(centre.mean), margin }),
@@ -73,7 +74,7 @@ export function tunedWords(content: Content, state: State, axis: Axis, within: n
   const chance = percent(within);
   if (of === 'plumb') return phrase(content, 'plumb-straight', { chance });
   if (of === 'paper') return phrase(content, axis === 'height' ? 'height-tuned' : 'side-tuned', { chance });
-  return phrase(content, `${of === 'broadheads' ? 'broadhead' : 'unfletched'}-${axis}-same`, { chance });
+  return phrase(content, `${secondKind(of)}-${axis}-same`, { chance });
 }
 
 export function undecidedWords(content: Content, state: State, e: AxisEvidence): string {
