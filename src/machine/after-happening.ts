@@ -4,7 +4,7 @@ import type { Changed } from './types.ts';
 import type { Trigger } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
 import type { Deciding, FactDraft } from './deciding.ts';
-import { finishAnew, movedInBetween, subjectIn, wantedBack } from './bring-back.ts';
+import { movedInBetween, setOtherwise, subjectIn, wantedBack } from './bring-back.ts';
 import { chosen } from './guards.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { settingNow } from './loop/sets.ts';
@@ -94,9 +94,7 @@ export function judgeAnew(d: Deciding, notes: Partial<LoopNotes>, wholeBow: bool
   if (backTo !== 'paper') return;
   // Before warm-up and powder too, which come before the first tear.
   if (headsOn(d.state)) d.trigger('broadheads-away');
-  const last = d.state.sets.findLast((set) => set.shots.length > 0);
-  if (last !== undefined && last.distance !== d.state.notes.distance) d.trigger('distance-changed');
-  finishAnew(d);
+  setOtherwise(d);
 }
 
 // Where nothing was said yet that no longer stands, the walk is in the right place already.

@@ -78,6 +78,11 @@ function unmade(d: Deciding, knob: Move['knob']): void {
 function putBackDone(d: Deciding): void {
   if (d.state.notes.bringing === 0) return;
   d.add({ loop: { bringing: 0 } });
+  setOtherwise(d);
+}
+
+/** The bow is set otherwise, and perhaps shot from elsewhere: the range before anything that is drawn for it, the finish once it comes. */
+export function setOtherwise(d: Deciding): void {
   const last = d.state.sets.findLast((set) => set.shots.length > 0);
   if (last !== undefined && last.distance !== d.state.notes.distance) d.trigger('distance-changed');
   finishAnew(d);
