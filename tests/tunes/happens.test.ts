@@ -1,22 +1,14 @@
 // What happens in the middle of a set of broadheads: a mirror, a kill, a night, a change that nobody advised, a bad shot.
 
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
-import { openFileStore } from '../../src/journal/file-store.ts';
-import { memoryStore } from '../../src/journal/memory-store.ts';
+import { describe, expect, it } from 'vitest';
 import type { Advice } from '../../src/machine/types.ts';
 import { lowAndRight } from './impact-bows.ts';
 import { headOf, impactCourse, impactsOf } from './impact-course.ts';
 import { holdsForAnyHunt } from './impact-held.ts';
-import { NumberedArcher, type StoryBow } from './numbered-archer.ts';
-import { Clock, HOUR, talkInProcess, type Talk } from './pipe-talk.ts';
-import { NOON, shippedContent } from './play.ts';
-import { adviceInShort, walkThrough, type Instead, type Walked, type WalkLine } from './walk-through.ts';
-
-const walked = (bow: StoryBow, instead?: Instead): Promise<Walked> =>
-  walkThrough(talkInProcess(memoryStore(), new Clock(NOON)), new NumberedArcher(bow), undefined, instead);
+import type { StoryBow } from './numbered-archer.ts';
+import { shippedContent } from './play.ts';
+import { askedIn, leaveWhen, saidIn, walked } from './sittings.ts';
+import { adviceInShort, type Instead, type Walked, type WalkLine } from './walk-through.ts';
 
 /** The bow of these tunes, shot at 20 yd only. */
 const theBow = (seed: number): StoryBow => {
@@ -34,11 +26,9 @@ function onceAt(when: (line: WalkLine) => boolean, saying: unknown, nth = 1): In
 }
 const aboutIs = (about: string) => ({ ask }: WalkLine): boolean => ask?.about === about;
 const headIs = (head: string) => ({ ask, chapter }: WalkLine): boolean => chapter === 'broadheads' && ask?.kind === 'impact' && ask.head === head;
-const asked = ({ turns }: Walked): readonly string[] => turns.map(({ ask }) => ask.about);
-const said = ({ lines }: Walked): string => lines.flatMap(({ say }) => say).join('\n');
 /** What was asked after the one turn that said something else. */
 const askedAfter = (walk: Walked, saying: unknown): readonly string[] =>
-  asked(walk).slice(walk.turns.findIndex(({ answer }) => JSON.stringify(answer) === JSON.stringify((saying as { answer?: unknown }).answer ?? saying)) + 1);
+  askedIn(walk).slice(walk.turns.findIndex(({ answer }) => JSON.stringify(answer) === JSON.stringify((saying as { answer?: unknown }).answer ?? saying)) + 1);
 
 /** Decisions in order; a set that was shot with one more arrow is the same decision. */
 const decisions = (walk: Walked): readonly string[] => impactCourse(walk).map((text) => text.replace(/^(\d+ yd) x7$/, '$1 x6'));
@@ -87,21 +77,6 @@ describe('a left-handed archer, the whole bow in a mirror', () => {
   });
 });
 
-/** Leaves where `when` first says so, by a kill, and opens the same journal `hours` later. */
-async function leaveWhen(bow: StoryBow, when: (line: WalkLine) => boolean, hours: number): Promise<Walked> {
-  const folder = mkdtempSync(join(tmpdir(), 'quarterturn-tune-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  const clock = new Clock(NOON);
-  let pid = 2 ** 30;
-  const open = (): Talk => talkInProcess(openFileStore(join(folder, 'tune.jsonl'), { now: clock.now(), pid: pid += 1 }), clock);
-  let left = false;
-  return walkThrough(open(), new NumberedArcher(bow), async (_answers, line) => {
-    if (left || !when(line)) return null;
-    left = true;
-    clock.ms += hours * HOUR;
-    return open();
-  });
-}
 const inSecondSet = (line: WalkLine): boolean => headIs('field')(line) && line.ask?.kind === 'impact' && line.ask.shots.taken === 2 && Object.keys(line.bow).length > 0;
 
 describe('killed in the middle of a set', () => {
@@ -151,7 +126,7 @@ describe('in the middle of the chapter', () => {
     const walk = await walked(theBow(2), onceAt(headIs('broadhead'), saying, 6));
     expect(decisions(walk).slice(0, 6)).toEqual(['20 yd x6', FIRST_UP, '20 yd x5', 'put-back rest-height down 1/32 in', 'proving 20 yd x6', FIRST_UP]);
     expect(askedAfter(walk, saying).slice(0, 3)).toEqual(['moved', 'gate:rest-check', 'impact']);
-    expect(said(walk)).toContain('no clear difference from before');
+    expect(saidIn(walk)).toContain('no clear difference from before');
     expect(walk.last.type).toBe('done');
   });
 

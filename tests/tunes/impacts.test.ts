@@ -1,24 +1,17 @@
 // Whole tunes with broadheads over the pipe: every decision in order for one run of luck, and what must hold whatever the luck.
 
 import { describe, expect, it } from 'vitest';
-import { memoryStore } from '../../src/journal/memory-store.ts';
 import type { Advice, Finding } from '../../src/machine/types.ts';
 import { wrongSide } from './bows.ts';
 import { recordRows } from './held.ts';
 import { bothLow, deafRest, draggedLow, heldShut, lowAndRight, together, wildHeads } from './impact-bows.ts';
 import { impactCourse, impactsOf } from './impact-course.ts';
 import { holdsForAnyHunt } from './impact-held.ts';
-import { NumberedArcher, type StoryBow } from './numbered-archer.ts';
-import { Clock, talkInProcess } from './pipe-talk.ts';
-import { NOON } from './play.ts';
-import { adviceInShort, advicesOf, walkThrough, type Instead, type Walked } from './walk-through.ts';
+import { askedIn, saidIn, walked } from './sittings.ts';
+import { adviceInShort, advicesOf, type Walked } from './walk-through.ts';
 
 const SEEDS = [1, 2, 3, 4, 5];
-const walked = (bow: StoryBow, instead?: Instead): Promise<Walked> =>
-  walkThrough(talkInProcess(memoryStore(), new Clock(NOON)), new NumberedArcher(bow), undefined, instead);
 const moves = (walk: Walked): readonly string[] => walk.turns.filter(({ ask }) => ask.about === 'moved').map(({ line }) => adviceInShort(line.advice as Advice));
-const asked = ({ turns }: Walked): readonly string[] => turns.map(({ ask }) => ask.about);
-const said = ({ lines }: Walked): string => lines.flatMap(({ say }) => say).join('\n');
 const broadRows = (walk: Walked): readonly string[] => recordRows(walk, 'Result').filter((row) => row.startsWith('Broadheads'));
 const axisFindings = ({ lines }: Walked, chapter: string): readonly string[] =>
   lines.flatMap(({ findings }) => (findings as readonly Finding[]).flatMap((found) => (found.kind === 'axis' && found.chapter === chapter ? [`${found.axis} ${found.result}`] : [])));
@@ -75,10 +68,10 @@ describe('broadheads low and right of the field points', () => {
     expect(moves(walk).join(', ')).toMatch(/^(adjust rest-height up 1\/(32|64) in, )+(adjust rest-side left 1\/32 in(, )?)+$/);
     for (const knob of ['rest-height', 'rest-side'] as const) expect(Math.abs(walk.last.bow[knob]?.value ?? 0)).toBeLessThanOrEqual(1 / 16);
     // Contact is ruled out before the first move to the side, and no cable is touched.
-    expect(asked(walk).filter((about) => about === 'contact')).toHaveLength(1);
-    expect(asked(walk)).not.toContain('gate:after-press');
+    expect(askedIn(walk).filter((about) => about === 'contact')).toHaveLength(1);
+    expect(askedIn(walk)).not.toContain('gate:after-press');
     // After each move the rest is looked at before the next shot.
-    for (const [i, about] of asked(walk).entries()) if (about === 'moved') expect(asked(walk)[i + 1]).toBe('gate:rest-check');
+    for (const [i, about] of askedIn(walk).entries()) if (about === 'moved') expect(askedIn(walk)[i + 1]).toBe('gate:rest-check');
     expect(axisFindings(walk, 'broadheads')[0]).toBe('height tuned');
     expect(farthest(walk)).toBe(axisFindings(walk, 'broadheads').every((text) => text.endsWith('tuned')) ? 40 : 20);
   });
@@ -88,7 +81,7 @@ describe('broadheads low and right of the field points', () => {
     const walk = await walked({ ...bow, answers: { ...bow.answers, 'broadheads-farther': 'enough' } });
     holdsForAnyHunt(walk, 50);
     expect(farthest(walk)).toBe(20);
-    expect(asked(walk).filter((about) => about === 'broadheads-farther')).toHaveLength(1);
+    expect(askedIn(walk).filter((about) => about === 'broadheads-farther')).toHaveLength(1);
     expect(broadRows(walk)[0]).toContain('land together at 20 yd');
   });
 });
@@ -152,8 +145,8 @@ describe('broadheads that agree from the beginning', () => {
 
   it('tell of drag with fixed blades only', async () => {
     const drag = /Blades brake: 0.5 in low/;
-    expect(said(await walked(draggedLow(1)))).toMatch(drag);
-    expect(said(await walked(heldShut(1)))).not.toMatch(drag);
+    expect(saidIn(await walked(draggedLow(1)))).toMatch(drag);
+    expect(saidIn(await walked(heldShut(1)))).not.toMatch(drag);
   });
 });
 
@@ -179,8 +172,8 @@ describe('broadheads that do not answer to the rest', () => {
 
 describe('who shoots no broadheads', () => {
   const noQuestion = (walk: Walked): void => {
-    const after = asked(walk).slice(asked(walk).indexOf('use') + 1);
-    expect(asked(walk)).toContain('use');
+    const after = askedIn(walk).slice(askedIn(walk).indexOf('use') + 1);
+    expect(askedIn(walk)).toContain('use');
     expect(after.filter((about) => /broadhead|blades|heads|group-at-20|sight-at-20|impact/.test(about))).toEqual([]);
     expect(broadRows(walk)).toEqual([]);
     expect(walk.last.type).toBe('done');
@@ -190,7 +183,7 @@ describe('who shoots no broadheads', () => {
     const bow = together(1);
     const walk = await walked({ ...bow, answers: { ...bow.answers, use: 'target' } });
     noQuestion(walk);
-    expect(said(walk)).toContain('No broadheads in this tune.');
+    expect(saidIn(walk)).toContain('No broadheads in this tune.');
   });
 
   it('a hunter under 18: none either', async () => {
@@ -204,7 +197,7 @@ describe('who shoots no broadheads', () => {
     const walk = await walked({ ...bow, answers: { ...bow.answers, use: 'hunting', 'broadheads-wanted': 'fixed' } });
     noQuestion(walk);
     expect(axisFindings(walk, 'paper')).toContain('side cannot');
-    expect(said(walk)).toContain('broadheads come only after that. They are left for another day');
+    expect(saidIn(walk)).toContain('broadheads come only after that. They are left for another day');
   });
 
   it('a hunter who shoots them another day: the record says that the tune is not proven for them', async () => {

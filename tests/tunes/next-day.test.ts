@@ -1,33 +1,10 @@
 // A tune left and taken up a day later: the bow is looked at again, the archer warms up, the set that stood is shot again,
 // and only then the walk goes on, to the same settings. Days pass by the clock in the test's hand.
 
-import { mkdtempSync, rmSync } from 'node:fs';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
-import { openFileStore } from '../../src/journal/file-store.ts';
+import { describe, expect, it } from 'vitest';
 import { inTune, mended, ownPress, scatters, twoTrackLeft, wrongSide } from './bows.ts';
-import { NumberedArcher, type StoryBow } from './numbered-archer.ts';
-import { Clock, HOUR, talkInProcess, type Talk } from './pipe-talk.ts';
-import { NOON } from './play.ts';
-import { adviceInShort, advicesOf, findingInShort, findingsOf, otherThanGates, walkThrough, type Walked, type WalkLine } from './walk-through.ts';
-
-/** Walks, leaves where `when` first says so, and comes back `hours` later. */
-async function leaveWhen(bow: StoryBow, when: (line: WalkLine) => boolean, hours = 24): Promise<Walked> {
-  const folder = mkdtempSync(join(tmpdir(), 'quarterturn-tune-'));
-  onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  const clock = new Clock(NOON);
-  // Numbers that no process of this computer has: each sitting finds the last one dead.
-  let pid = 2 ** 30;
-  const open = (): Talk => talkInProcess(openFileStore(join(folder, 'tune.jsonl'), { now: clock.now(), pid: pid += 1 }), clock);
-  let left = false;
-  return walkThrough(open(), new NumberedArcher(bow), async (_answers, line) => {
-    if (left || !when(line)) return null;
-    left = true;
-    clock.ms += hours * HOUR;
-    return open();
-  });
-}
+import { leaveWhen } from './sittings.ts';
+import { adviceInShort, advicesOf, findingInShort, findingsOf, otherThanGates, type Walked, type WalkLine } from './walk-through.ts';
 
 const stepIs = (step: string, taken?: number) => ({ ask }: WalkLine): boolean =>
   ask !== null && ask.step === step && (taken === undefined || (ask.kind === 'tear' && ask.shots.taken === taken));

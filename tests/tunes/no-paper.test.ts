@@ -1,20 +1,14 @@
 // Whole tunes without paper, over the pipe: unfletched shafts, a plumb line, a frame that is made first.
 
 import { describe, expect, it } from 'vitest';
-import { memoryStore } from '../../src/journal/memory-store.ts';
 import type { Ask, Finding } from '../../src/machine/types.ts';
 import { ledgerOfAdvice, recordRows } from './held.ts';
 import { slanted, straight, unfletchedLow } from './impact-bows.ts';
 import { impactCourse, impactsOf } from './impact-course.ts';
-import { NumberedArcher, type StoryBow } from './numbered-archer.ts';
-import { Clock, talkInProcess } from './pipe-talk.ts';
-import { NOON } from './play.ts';
-import { walkThrough, type Walked } from './walk-through.ts';
+import { askedIn, saidIn, walked } from './sittings.ts';
+import { type Walked } from './walk-through.ts';
 
 const SEEDS = [1, 2, 3, 4, 5];
-const walked = (bow: StoryBow): Promise<Walked> => walkThrough(talkInProcess(memoryStore(), new Clock(NOON)), new NumberedArcher(bow));
-const asked = ({ turns }: Walked): readonly string[] => turns.map(({ ask }) => ask.about);
-const said = ({ lines }: Walked): string => lines.flatMap(({ say }) => say).join('\n');
 const shaftOf = (ask: Ask): string => (ask.kind === 'impact' ? ask.shaft : '');
 const results = (walk: Walked): readonly string[] => recordRows(walk, 'Result').slice(0, 2).map((row) => row.replace(/\d+ %/, 'n %'));
 const options = ({ turns }: Walked, about: string): readonly string[] => {
@@ -28,7 +22,7 @@ function holdsWithoutPaper(walk: Walked, gates: readonly string[]): void {
   expect(first).toBeGreaterThan(0);
   const found = walk.turns.slice(0, first).flatMap(({ reply }) => reply.findings as readonly Finding[]);
   for (const gate of gates) expect(found).toContainEqual({ kind: 'gate', gate, result: 'passed' });
-  expect(asked(walk)).not.toContain('tear');
+  expect(askedIn(walk)).not.toContain('tear');
   expect(walk.last.type).toBe('done');
   expect(walk.last.bow).toEqual(ledgerOfAdvice(walk));
 }
@@ -135,7 +129,7 @@ describe('a plumb line', () => {
     holdsWithoutPaper(walk, ['plumb-ready']);
     expect(walk.last.bow).toEqual({});
     expect(results(walk)).toEqual(['Up and down: not judged', 'Sideways: straight from 20 to 40 yd, n % sure']);
-    expect(said(walk)).not.toContain('Both ways');
+    expect(saidIn(walk)).not.toContain('Both ways');
   });
 });
 
@@ -143,7 +137,7 @@ describe('no paper yet, and neither of the other ways', () => {
   it('waits for the frame, and shoots paper once it is there', async () => {
     const { answers: { ['gate:backstop']: _none, ...answers } = {}, ...bow } = unfletchedLow(4);
     const walk = await walked({ ...bow, answers, inTurn: { 'gate:backstop': ['no-paper', 'no-paper', 'solid'], 'method': ['none'] } });
-    const about = asked(walk);
+    const about = askedIn(walk);
     const from = about.indexOf('method');
     expect(about.slice(from, from + 7)).toEqual(['method', 'gate:backstop', 'gate:range', 'method', 'gate:backstop', 'gate:range', 'tear']);
     expect(about.filter((one) => one === 'impact')).toEqual([]);

@@ -2,19 +2,15 @@
 // what must hold whatever the luck for several.
 
 import { describe, expect, it } from 'vitest';
-import { memoryStore } from '../../src/journal/memory-store.ts';
 import { newHome } from '../cli/program.ts';
 import { Talker } from '../cli/talker.ts';
 import { inTune, mended, ownPress, scatters, twoTrackLeft, wrongSide } from './bows.ts';
 import { ledgerOfAdvice, recordRows } from './held.ts';
-import { NumberedArcher, type StoryBow } from './numbered-archer.ts';
-import { Clock, talkInProcess } from './pipe-talk.ts';
-import { NOON } from './play.ts';
+import { NumberedArcher } from './numbered-archer.ts';
+import { walked } from './sittings.ts';
 import { adviceInShort, advicesOf, courseOf, findingInShort, findingsOf, otherThanGates, walkThrough, type Walked } from './walk-through.ts';
 
 const SEEDS = [1, 2, 3, 4, 5];
-
-const walked = (bow: StoryBow): Promise<Walked> => walkThrough(talkInProcess(memoryStore(), new Clock(NOON)), new NumberedArcher(bow));
 
 const advised = (walk: Walked): readonly string[] => advicesOf(walk.lines).map(adviceInShort);
 const found = (walk: Walked): readonly string[] => otherThanGates(findingsOf(walk.lines)).map(findingInShort);
