@@ -14,6 +14,7 @@ type Parsed<T> = { readonly ok: true; readonly answer: T } | { readonly ok: fals
 
 const HOW = 'Write it like "high 1/2 left 1/8", or x and y like "-0.1 0.5" (right and high are plus).';
 const no = (code: ErrorCode, message: string): Parsed<never> => ({ ok: false, code, message });
+const unread = (most: number): Parsed<never> => no('not-a-tear', `That is not read as ${most === MAX_IMPACT ? 'an impact' : 'a tear'}. ${HOW}`);
 
 /** `most` is the largest figure (in) that is taken on one axis: MAX_TEAR at paper, MAX_IMPACT at a target. */
 export function parseShots(raw: unknown, most: number): Parsed<Answer> {
@@ -47,7 +48,7 @@ function parseWords(text: string, most: number): Parsed<ShotAnswer> {
   const bad = /^(called )?bad[\s,:]+/i.exec(text);
   const rest = text.slice(bad?.[0].length ?? 0).replace(/^(called )?good[\s,:]+/i, '');
   if (/^(clean|bullet hole|none|round|on the dot|dot)$/i.test(rest)) return shotOf(0, 0, bad !== null, most);
-  const words = fromWords(rest);
+  const words = fromWords(rest, most);
   if (words !== null) return words.ok ? shotOf(words.answer.x, words.answer.y, bad !== null, most) : words;
   const figures = rest.split(/(?:\s*,\s+|\s+|\s*\/\s+)/).filter((part) => part !== '');
   if (figures.length === 2) {
@@ -55,7 +56,7 @@ function parseWords(text: string, most: number): Parsed<ShotAnswer> {
     const y = readFigure(figures[1]);
     if (x !== null && y !== null) return shotOf(x, y, bad !== null, most);
   }
-  return no('not-a-tear', `That is not read as a tear. ${HOW}`);
+  return unread(most);
 }
 
 const SIDES: Readonly<Record<string, { axis: 'x' | 'y'; sign: 1 | -1 }>> = {
@@ -66,7 +67,7 @@ const SIDES: Readonly<Record<string, { axis: 'x' | 'y'; sign: 1 | -1 }>> = {
 };
 
 // Null where the text names no side at all (then it may be two figures).
-function fromWords(text: string): Parsed<{ x: number; y: number }> | null {
+function fromWords(text: string, most: number): Parsed<{ x: number; y: number }> | null {
   const pieces = text.toLowerCase().match(/\b(high|up|low|lo|down|left|right|h|l|r)\b/g);
   if (pieces === null) return null;
   const found: { x?: number; y?: number } = {};
@@ -85,7 +86,7 @@ function fromWords(text: string): Parsed<{ x: number; y: number }> | null {
     found[side.axis] = side.sign * figure.value;
   }
   // A figure beside a word that is no side ("wright 1") is never dropped in silence.
-  if (Object.keys(found).length !== pieces.length || /\d/.test(text.replace(pattern, ' '))) return no('not-a-tear', `That is not read as a tear. ${HOW}`);
+  if (Object.keys(found).length !== pieces.length || /\d/.test(text.replace(pattern, ' '))) return unread(most);
   return { ok: true, answer: { x: found.x ?? 0, y: found.y ?? 0 } };
 }
 
