@@ -91,7 +91,7 @@ class Session implements SessionLike {
       case 'moved':
         return this.moved(intent, now);
       case 'changed':
-        return this.take({ kind: 'changed', ...this.stamp(now), what: intent.what, note: intent.note ?? '' });
+        return this.changed(intent, now);
     }
   }
 
@@ -99,12 +99,16 @@ class Session implements SessionLike {
     const { ask } = this.shown;
     if (ask === null) return this.refuse('not-now', 'Nothing is asked at this point.');
     const parsed = parseAnswer(ask, raw);
+    const words = wordsIn(raw);
+    const danger = hasStopWord(words);
     // Words of danger are heard wherever they are written, even where a number was asked for.
-    if (!parsed.ok && typeof raw === 'string' && hasStopWord(raw)) return this.stop(raw, now);
-    if (!parsed.ok) return this.refuse(parsed.code, parsed.message);
+    if (!parsed.ok) return danger ? this.stop(words, now) : this.refuse(parsed.code, parsed.message);
     const { answer } = parsed;
-    if (ask.kind === 'text' && answer.kind === 'text' && ask.about === 'released' && (answer.value.match(/[a-z]{2,}/gi) ?? []).length < 5) {
-      return this.refuse('empty', 'Write who released the bow, when, and what was found.');
+    if (ask.kind === 'text') {
+      // What a dealer found may be a crack, and is told in a sentence. Any other text with such a word in it is a call.
+      const told = ask.about === 'released' && (words.match(/[a-z]{2,}/gi) ?? []).length >= 5;
+      if (danger && !told) return this.stop(words, now);
+      if (ask.about === 'released' && !told) return this.refuse('empty', 'Write who released the bow, when, and what was found.');
     }
     const draft: FactDraft = this.correcting === null
       ? { kind: 'answered', ...this.stamp(now), step: ask.step, about: ask.about, answer }
@@ -143,11 +147,13 @@ class Session implements SessionLike {
   }
 
   private stop(words: string, now: Date): Reply {
-    const text = words.trim() === '' ? 'stop' : plainText(words, 'stop');
+    // Nothing about its words keeps a stop from being one: too many are cut, none at all is "stop".
+    const text = words.trim() === '' ? 'stop' : plainText(words.trim().slice(0, MAX_TEXT), 'stop') || 'stop';
     return this.take({ kind: 'stopped', ...this.stamp(now), words: text });
   }
 
   private note(words: string, now: Date): Reply {
+    if (words.length > MAX_TEXT && hasStopWord(words) && !this.state.notes.done) return this.stop(words, now);
     const text = plainText(words, 'note');
     // A finished tune has nothing left to stop; the words are kept all the same.
     if (hasStopWord(text) && !this.state.notes.done) return this.stop(text, now);
@@ -160,10 +166,17 @@ class Session implements SessionLike {
       return this.refuse('not-an-option', `${knob.name} goes ${knob.plus} or ${knob.minus}.`);
     }
     const read = readQuantity(intent.amount, knob.unit);
+    if (!read.ok && hasStopWord(wordsIn(intent.amount))) return this.stop(wordsIn(intent.amount), now);
     if (!read.ok) return this.refuse('not-an-amount', asSentence(read.why));
     if (read.value <= 0 || read.value > knob.hard * 4) return this.refuse('out-of-range', `Write an amount above 0 and at most ${formatQuantity({ value: knob.hard * 4, unit: knob.unit })}.`);
     const delta = intent.direction === knob.plus ? read.value : -read.value;
     return this.take({ kind: 'moved', ...this.stamp(now), knob: intent.knob as KnobId, delta });
+  }
+
+  /** What changed is kept, and so is a word of danger said of it: it stops besides. */
+  private changed({ what, note = '' }: Extract<Intent, { kind: 'changed' }>, now: Date): Reply {
+    const kept = this.take({ kind: 'changed', ...this.stamp(now), what, note });
+    return hasStopWord(note) ? this.stop(note, now) : kept;
   }
 
   preview(raw: unknown): ReturnType<SessionLike['preview']> {
@@ -228,6 +241,9 @@ class Session implements SessionLike {
     return { view: this.shown, error: { code, message } };
   }
 }
+
+/** The words in what came in, also where a list of them was sent. */
+const wordsIn = (raw: unknown): string => (Array.isArray(raw) ? raw : [raw]).filter((part) => typeof part === 'string').join(', ').trim();
 
 function plainText(words: string, what: string): string {
   const text = words.trim();
