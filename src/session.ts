@@ -86,6 +86,8 @@ class Session implements SessionLike {
         return this.putBack(intent.to, now);
       case 'stop':
         return this.stop(intent.words, now);
+      case 'say':
+        return hasStopWord(intent.words) ? this.stop(intent.words, now) : this.refuse('not-understood', 'No word of danger is known in that.');
       case 'note':
         return this.note(intent.note, now);
       case 'moved':

@@ -248,6 +248,8 @@ export type Intent =
   | { readonly kind: 'putBack'; readonly to?: number }
   | { readonly kind: 'stop'; readonly words: string }
   | { readonly kind: 'note'; readonly note: string }
+  /** Words that answer nothing: one of danger among them stops, others are refused and nothing is written. */
+  | { readonly kind: 'say'; readonly words: string }
   | { readonly kind: 'moved'; readonly knob: KnobId; readonly direction: Direction; readonly amount: unknown }
   | { readonly kind: 'changed'; readonly what: Changed; readonly note?: string };
 

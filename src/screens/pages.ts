@@ -15,12 +15,13 @@ export interface Form {
   readonly mayBeEmpty?: boolean;
 }
 
-export type Taken = { readonly intent: Intent } | { readonly page: Page } | { readonly wants: string };
+export type Taken = { readonly intent: Intent } | { readonly words: string } | { readonly page: Page } | { readonly wants: string };
 
 const pick = (value: string | boolean, label: string, letter?: string): Pick => ({ value, label, pass: false, ...(letter === undefined ? {} : { letter }) });
 const knobWords = (knob: KnobId): string => KNOB_WORDS[knob].name;
 
-export const openPage = (page: Page): Overlay => ({ page, cursor: page.id === 'history' || page.id === 'answers' ? page.entries.length - 1 : -1, entry: EMPTY });
+export const openPage = (page: Page, lead = ''): Overlay =>
+  ({ page, cursor: page.id === 'history' || page.id === 'answers' ? page.entries.length - 1 : -1, entry: EMPTY, lead, refused: '' });
 
 const pointWords = ({ what, came, back }: HistoryEntry): string => `${what}${came === undefined ? '' : `: ${came}`}${back === null ? ' (the bow stands there)' : ''}`;
 export const answerWords = ({ question, answer }: AnswerEntry): string => `${question}${question.endsWith('?') ? '' : ':'} ${answer}`;
@@ -51,6 +52,10 @@ export const formOf = (page: Page): Form => {
   switch (page.id) {
     case 'help': return { title: 'why', text: [] };
     case 'note': return { title: 'A note for the record.', text: ['Write it in one line.'] };
+    case 'words': return {
+      title: 'In words: what is the matter?',
+      text: ['Enter tells it. A word of danger stops here at once; an answer is looked up in the list. Esc goes back.'],
+    };
     case 'stop': return {
       title: 'Stop. Put the bow down, point everything at the ground, and say what is wrong.',
       text: ['Enter alone stops too.'], mayBeEmpty: true,
@@ -82,7 +87,7 @@ export const formOf = (page: Page): Form => {
 };
 
 /** Enter on a page: the next page, what to send, or what is still wanted. */
-export const takePage = ({ page, cursor, entry }: Overlay): Taken => {
+export const takePage = ({ page, cursor, entry, lead }: Overlay): Taken => {
   const form = formOf(page);
   const text = entryText(entry).trim();
   const chosen = form.picks?.[cursor]?.value;
@@ -92,7 +97,8 @@ export const takePage = ({ page, cursor, entry }: Overlay): Taken => {
     case 'help': return { wants: '' };
     // Who types "not known" where a number goes has pressed n for a note, and writes the rest of it here.
     case 'note': return /^ot known$/i.test(text) ? { wants: 'this is a note: for "not known" press Esc, then u' } : { intent: { kind: 'note', note: text } };
-    case 'stop': return { intent: { kind: 'stop', words: text === '' ? 'stop' : text } };
+    case 'words': return { words: text };
+    case 'stop': return { intent: { kind: 'stop', words: text === '' ? 'stop' : joined(lead, text) } };
     case 'history': return fromHistory(page, cursor);
     case 'answers': {
       const entry = page.entries[cursor];
@@ -116,6 +122,9 @@ export const takePage = ({ page, cursor, entry }: Overlay): Taken => {
     case 'changed': return { intent: text === '' ? { kind: 'changed', what: page.what } : { kind: 'changed', what: page.what, note: text } };
   }
 };
+
+/** The key `s` may have been the first letter of what was typed on: "top", "omeone is in front". */
+const joined = (lead: string, text: string): string => (/s$/i.test(lead) && /^(top|omeone|omebody|omething|nap|plint|plit|tring|trand|lip|tuck|hot|hatter)/i.test(text) ? lead + text : text);
 
 const fromHistory = (page: Page & { readonly id: 'history' }, cursor: number): Taken => {
   const entry = page.entries[cursor];

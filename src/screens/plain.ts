@@ -110,6 +110,13 @@ class Plain {
     await this.ask(reply.view.ask, 'short');
   }
 
+  /** "changed the limb cracked" is no command that is known, and a word of danger all the same. */
+  private async heardOr(words: string, message: string): Promise<void> {
+    const said: Intent = { kind: 'say', words };
+    const { error, view } = this.session.send(said, this.streams.now());
+    await (error === undefined ? this.show(view) : this.mistake(error.code === 'not-understood' ? message : error.message));
+  }
+
   /** Takes one line; false when the archer leaves. */
   async take(line: Line): Promise<boolean> {
     if (this.streams.echo) await this.print([line.kind === 'text' ? clean(line.text) : '']);
@@ -120,7 +127,7 @@ class Plain {
     switch (command.kind) {
       case 'quit': return false;
       case 'nothing': await this.mistake('Nothing was typed. "help" lists what can be typed.'); break;
-      case 'mistake': await this.mistake(command.message); break;
+      case 'mistake': await this.heardOr(line.text, command.message); break;
       case 'help': await this.print(COMMANDS); break;
       case 'again': await this.ask(ask, 'full'); break;
       case 'why': await this.print(ask ? whyLines(ask, this.session.glossary()) : []); break;

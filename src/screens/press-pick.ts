@@ -2,7 +2,7 @@
 
 import type { Key } from './key-names.ts';
 import { ANOTHER_AMOUNT, isChecks, type Pick, picksOf } from './options.ts';
-import { answer, type Pressed, still } from './pressed.ts';
+import { answer, heard, isLetter, type Pressed, still } from './pressed.ts';
 import type { Prompt, ScreenState } from './state.ts';
 
 /** Where an arrow, a number or a letter takes the cursor; null where the key does not move it. */
@@ -40,12 +40,13 @@ export const chooseWith = (state: ScreenState, key: Key): Pressed | null => {
 export const pressPick = (state: ScreenState, key: Key): Pressed => {
   const { ask } = state.view;
   const picks = ask === null ? [] : (picksOf(ask) ?? []);
-  if (key.name === 'paste') return still(state, 'this is answered by choosing, not by pasting; nothing was taken');
+  if (key.name === 'paste') return heard(state, key.text, still(state, 'this is answered by choosing, not by pasting; nothing was taken'));
   if (key.text === ' ' && isMany(state)) {
     if (state.prompt.cursor < 0) return still(state, 'move to one first, then mark it with space');
     return { state: { ...state, prompt: { ...state.prompt, marks: toggled(state.prompt, picks) } } };
   }
   if (key.name === 'enter') return isMany(state) ? takeMarks(state, picks) : takePick(state, picks);
+  if (isLetter(key)) return { state, deed: { word: key.text } };
   return key.text === '' ? { state } : still(state, `"${key.text}" is no key here; the arrows choose, ? tells all keys`);
 };
 

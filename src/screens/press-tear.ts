@@ -3,7 +3,7 @@
 import type { Answer, Tear } from '../machine/types.ts';
 import { EMPTY, type Entry, entryText } from './entry.ts';
 import type { Key } from './key-names.ts';
-import { answer, editPrompt, ENTRY_LIMIT, type Pressed, type Preview, still } from './pressed.ts';
+import { answer, editPrompt, ENTRY_LIMIT, heard, isLetter, type Pressed, type Preview, still } from './pressed.ts';
 import { shotKind, type ShotKind } from './shot-kind.ts';
 import type { ScreenState } from './state.ts';
 
@@ -16,7 +16,8 @@ const pressCall = (state: ScreenState, key: Key): Pressed => {
   const called = key.text.toLowerCase() === 'g' ? 'good' : key.text.toLowerCase() === 'b' ? 'bad' : null;
   if (called !== null) return { state: { ...state, prompt: { ...state.prompt, called } } };
   if (key.name === 'enter') return still(state, 'call it first: g for a good shot, b for a bad one');
-  if (key.name === 'paste') return still(state, 'call the shot first, g or b; nothing was taken');
+  if (key.name === 'paste') return heard(state, key.text, still(state, 'call the shot first, g or b; nothing was taken'));
+  if (isLetter(key)) return { state, deed: { word: key.text } };
   return key.text === '' ? { state } : still(state, `"${key.text}" is no key here: g good, b bad, m missed`);
 };
 
@@ -83,8 +84,11 @@ const takeHole = (state: ScreenState, preview: Preview): Pressed => {
   if (prompt.tail !== null) return answer(state, { ...prompt.tail, called });
   const kind = shotKind(state.view.ask);
   if (text === '') return still(state, `move the ${kind.moved} with the arrows, or type it: ${kind.like}. ${kind.onTheSpot}`);
-  const understood = preview(text);
-  if (!understood.ok) return still(state, understood.message);
+  // The letter that called it may have been the first one of "bad high 1/2", or of "blood".
+  const whole = prompt.lead + text;
+  const alone = preview(text);
+  const understood = !alone.ok && /^(bad|good)\b/i.test(whole) ? preview(whole) : alone;
+  if (!understood.ok) return heard(state, text, heard(state, prompt.lead === '' ? '' : whole, still(state, alone.ok ? null : alone.message)));
   const tear = shotIn(understood.answer);
   if (tear !== null) return answer(state, { ...tear, called });
   if (understood.answer.kind === 'shots' && understood.answer.shots.length > 1) {

@@ -3,10 +3,17 @@
 import type { Intent, SessionLike } from '../machine/types.ts';
 import { editEntry, entryText, oneLine, typed } from './entry.ts';
 import type { Key } from './key-names.ts';
-import type { Page, ScreenState } from './state.ts';
+import type { Page, Prompt, ScreenState } from './state.ts';
 
-/** What is to be done about a key, besides the next state: send, leave with an exit code, or open a page. */
-export type Deed = { readonly send: Intent } | { readonly leave: number } | { readonly open: 'help' | 'history' | 'answers' | 'note' | 'stop' | 'other' | 'sure' };
+/**
+ * What is to be done about a key, besides the next state: send, leave with an exit code, open a page, have words heard (and
+ * only where they hold no danger do what is `otherwise` to be done), or a letter that is no key here: a word begins.
+ */
+export type Deed =
+  | { readonly send: Intent } | { readonly leave: number } | { readonly open: 'help' | 'history' | 'answers' | 'note' | 'stop' | 'other' | 'sure' }
+  | { readonly say: string; readonly otherwise: Pressed } | { readonly word: string }
+  /** Letters were a word: the correction that one of them opened is closed again, and the question is as it was. */
+  | { readonly undo: Prompt };
 export interface Pressed { readonly state: ScreenState; readonly deed?: Deed }
 export type Preview = SessionLike['preview'];
 export type PageId = Page['id'];
@@ -25,6 +32,12 @@ export const editPrompt = (state: ScreenState, key: Key, limit: number, options:
   if (isTooLong(entryText(next), entryText(entry), limit)) return still(state, tooLong(key, limit));
   return { state: { ...state, prompt: { ...state.prompt, entry: next, tail: null } } };
 };
+
+/** Has words heard first; what they are besides is done only where they hold no danger. */
+export const heard = (state: ScreenState, words: string, otherwise: Pressed): Pressed => (words === '' ? otherwise : { state, deed: { say: words, otherwise } });
+
+/** A letter without Ctrl or Alt: it may be the beginning of a word. */
+export const isLetter = (key: Key): boolean => !key.ctrl && !key.alt && /^\p{L}$/u.test(key.text);
 
 export const isTooLong = (next: string, before: string, limit: number): boolean => next.length > limit && next.length > before.length;
 

@@ -9,7 +9,7 @@ import { helpEnd, listIsCut, type LiveNeeds, liveWidth } from './live.ts';
 import { isChecks } from './options.ts';
 import { openPage } from './pages.ts';
 import { press } from './press.ts';
-import type { Deed } from './pressed.ts';
+import type { Deed, Pressed } from './pressed.ts';
 import { promptFor, type ScreenState, type Size } from './state.ts';
 
 export interface ScreenStore {
@@ -39,11 +39,33 @@ const takenUnseen = (state: ScreenState, deed: Deed, needs: LiveNeeds): boolean 
   return all && state.prompt.furthest < ask.options.length - 1 && listIsCut(state, needs);
 };
 
+const IN_TWO = 'this is not answered in one go: choose, look at it once more, then Enter by itself';
+const AHEAD = 'that was pressed before this question stood here, and was not taken: read it first';
+
+/**
+ * What must be picked deliberately is taken by an Enter that comes by itself. A terminal that was busy, a paste and a held key
+ * hand over several keys in one read, of which the first ones belong to another question, or nobody looked at what they chose.
+ */
+const answersDeliberately = (state: ScreenState, deed: Deed): boolean => {
+  if (state.view.ask?.noDefault !== true) return false;
+  if ('say' in deed) return deed.otherwise.deed !== undefined && answersDeliberately(state, deed.otherwise.deed);
+  return 'send' in deed && deed.send.kind === 'answer';
+};
+
+/** Nothing is chosen, marked or typed at a question that came with the same read: nobody has seen it yet. */
+const typedAhead = (state: ScreenState): ScreenState => {
+  const fresh = promptFor(state.view.ask);
+  const same = JSON.stringify(fresh) === JSON.stringify(state.prompt);
+  return same ? state : { ...state, prompt: fresh, message: AHEAD };
+};
+
 export const createScreenStore = ({ session, now, size, braille, onMistake }: StoreNeeds): ScreenStore => {
   const view = session.view();
-  let state: ScreenState = { size, view, prompt: promptFor(view.ask), overlay: null, menu: false, message: null, items: [], leaving: null };
+  let state: ScreenState = { size, view, prompt: promptFor(view.ask), overlay: null, menu: false, run: null, message: null, items: [], leaving: null };
   let told = session.transcript().length;
   let nextId = 1;
+  /** How often a question was put up; a note leaves the one that stands. */
+  let asked = 0;
   const listeners = new Set<() => void>();
   const needs: LiveNeeds = { preview: (answer) => session.preview(answer), glossary: session.glossary(), braille };
 
@@ -56,6 +78,7 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
     const lines = takenLines(before.view, intent, reply.view, fresh, { width: liveWidth(before.size.columns), braille });
     const items = lines.length === 0 ? before.items : [...before.items, { id: nextId++, lines }];
     if (reply.noted) return { ...before, view: reply.view, items, message: 'noted' };
+    asked += 1;
     return { ...before, view: reply.view, prompt: promptFor(reply.view.ask), menu: false, items };
   };
 
@@ -71,21 +94,45 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
   const carryOut = (before: ScreenState, deed: Deed): ScreenState => {
     if ('send' in deed) return send(before, deed.send);
     if ('leave' in deed) return { ...before, leaving: deed.leave };
+    if ('say' in deed) return say(before, deed.say, deed.otherwise);
+    if ('word' in deed) return before;
+    if ('undo' in deed) {
+      const kept = send(before, { kind: 'keep' });
+      asked -= 1;
+      return { ...kept, prompt: deed.undo, overlay: before.overlay };
+    }
     switch (deed.open) {
       case 'help': return { ...before, overlay: openPage({ id: 'help', top: 0 }) };
       case 'history': return { ...before, overlay: openPage({ id: 'history', entries: session.history() }) };
       case 'answers': return { ...before, overlay: openPage({ id: 'answers', entries: session.answers() }) };
       case 'sure': return { ...before, overlay: openPage({ id: 'sure', what: '', to: null, steps: [], settings: [] }) };
-      default: return { ...before, overlay: openPage({ id: deed.open }) };
+      default: return { ...before, overlay: openPage({ id: deed.open }, before.run?.letters) };
     }
   };
 
-  const pressOne = (before: ScreenState, key: Key): ScreenState => {
+  /** Danger stops, and closes what was open; all else is done as if it had not been listened to. */
+  const say = (before: ScreenState, words: string, otherwise: Pressed): ScreenState => {
+    const intent: Intent = { kind: 'say', words };
+    try {
+      const reply = session.send(intent, now());
+      if (reply.error === undefined) return adopt({ ...before, overlay: null }, intent, reply);
+      return reply.error.code === 'not-understood' || reply.error.code === 'walk-is-done' ? carried(otherwise) : adopt(before, intent, reply);
+    } catch (error) {
+      if (error instanceof CodedError) return { ...before, message: error.message };
+      throw error;
+    }
+  };
+
+  const carried = ({ state: after, deed }: Pressed): ScreenState => (deed === undefined ? after : carryOut(after, deed));
+
+  /** `alone`: nothing came before the key in its read. */
+  const pressOne = (before: ScreenState, key: Key, alone: boolean): ScreenState => {
     const pressed = press(before, key, needs.preview);
+    if (!alone && pressed.deed !== undefined && answersDeliberately(before, pressed.deed)) return { ...before, message: IN_TWO };
     if (pressed.deed !== undefined && takenUnseen(before, pressed.deed, needs)) {
       return { ...before, message: 'there are more below: go down through all of them, then 1 and Enter' };
     }
-    const after = pressed.deed === undefined ? pressed.state : carryOut(pressed.state, pressed.deed);
+    const after = carried(pressed);
     const page = after.overlay?.page;
     if (page?.id !== 'help' || page.top === 0) return after;
     return { ...after, overlay: openPage({ id: 'help', top: Math.min(page.top, helpEnd(after, needs)) }) };
@@ -107,7 +154,9 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
     keys: (keys) => {
       let next = state;
       try {
-        for (const key of keys) if (next.leaving === null) next = pressOne(next, key);
+        const before = asked;
+        for (const [at, key] of keys.entries()) if (next.leaving === null) next = pressOne(next, key, at === 0);
+        if (asked > before && next.view.ask?.noDefault === true) next = typedAhead(next);
       } catch (error) {
         onMistake(error);
         return;

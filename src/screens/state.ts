@@ -22,6 +22,8 @@ export interface Prompt {
   readonly called: 'good' | 'bad' | null;
   /** The tail as moved by the arrow keys. */
   readonly tail: Tear | null;
+  /** Letters that were taken as keys right before this line was typed: with it they may be a word. */
+  readonly lead: string;
 }
 
 /** A page or small question of the screen's own, over the standing one. */
@@ -32,6 +34,8 @@ export type Page =
   /** `steps`: what is to be undone, in this order, and the `settings` that this leads to; not known where `to` is null, for the last adjustment. */
   | { readonly id: 'sure'; readonly what: string; readonly to: number | null; readonly steps: readonly string[]; readonly settings: readonly string[] }
   | { readonly id: 'note' }
+  /** Words typed where keys were expected. */
+  | { readonly id: 'words' }
   | { readonly id: 'stop' }
   | { readonly id: 'other' }
   | { readonly id: 'knob' }
@@ -39,7 +43,23 @@ export type Page =
   | { readonly id: 'how much'; readonly knob: KnobId; readonly way: Direction }
   | { readonly id: 'changed'; readonly what: Changed };
 
-export interface Overlay { readonly page: Page; readonly cursor: number; readonly entry: Entry }
+export interface Overlay {
+  readonly page: Page;
+  readonly cursor: number;
+  readonly entry: Entry;
+  /** As in a prompt: the letters that opened the page. */
+  readonly lead: string;
+  /** Words in which nothing was understood: Enter again stops with them. */
+  readonly refused: string;
+}
+
+/** Letters pressed one after the other, all taken as keys so far. Should they turn out to be a word, it is heard whole. */
+export interface Run {
+  readonly letters: string;
+  /** What stood before the first of them: it comes back where they were a word. */
+  readonly prompt: Prompt;
+  readonly correcting: number | undefined;
+}
 
 export interface Item { readonly id: number; readonly lines: readonly Line[] }
 
@@ -50,6 +70,7 @@ export interface ScreenState {
   readonly overlay: Overlay | null;
   /** Escape was pressed while typing: the next letter is a command. */
   readonly menu: boolean;
+  readonly run: Run | null;
   /** One thing to tell about the last key. */
   readonly message: string | null;
   /** Finished lines, for <Static>: only ever longer. */
@@ -60,12 +81,14 @@ export interface ScreenState {
 
 export const promptFor = (ask: Ask | null): Prompt => ({
   cursor: ask === null ? -1 : startingCursor(ask, picksOf(ask) ?? []),
-  marks: ask?.kind === 'choice' && ask.many && ask.suggestion?.kind === 'choice' ? notPassing(ask, ask.suggestion.values) : [],
+  // What must be picked deliberately is not even marked as it was before.
+  marks: ask?.kind === 'choice' && ask.many && ask.noDefault !== true && ask.suggestion?.kind === 'choice' ? notPassing(ask, ask.suggestion.values) : [],
   furthest: -1,
   entry: EMPTY,
   typing: false,
   called: null,
   tail: null,
+  lead: '',
 });
 
 const notPassing = (ask: Ask, values: readonly string[]): readonly string[] =>

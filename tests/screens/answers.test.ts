@@ -29,8 +29,30 @@ describe('a choice', () => {
     screen.press('\r');
     expect(screen.session.sent).toEqual([]);
     expect(screen.frame()).toContain('choose one first');
-    screen.press('1\r');
+    screen.press('1', '\r');
     expect(screen.session.given).toEqual(['stops']);
+  });
+
+  it('that must be picked is not taken by an Enter in one read with the pick; the pick stays', () => {
+    for (const keys of ['1\r', `${DOWN}\r`, '\r1\r\r']) {
+      const screen = drive([VIEWS.gate]);
+      screen.press(keys);
+      expect(screen.session.sent).toEqual([]);
+      expect(screen.words()).toContain('! this is not answered in one go: choose, look at it once more, then Enter by itself');
+      screen.press('\r');
+      expect(screen.session.given).toEqual(['stops']);
+    }
+  });
+
+  it('that must be picked drops what was pressed before it stood there', () => {
+    for (const keys of ['1\r1\r1\r', '1\r1', '\r\r\r']) {
+      const screen = drive([VIEWS.choice, VIEWS.gate, VIEWS.text]);
+      screen.press(keys, '\r', '\r');
+      expect(screen.session.given).toEqual(['right']);
+    }
+    const told = drive([VIEWS.choice, VIEWS.gate]);
+    told.press('1\r2');
+    expect(told.words()).toContain('! that was pressed before this question stood here, and was not taken: read it first');
   });
 
   it('has nothing preselected in a gate even with no noDefault, nor from a suggestion', () => {
@@ -49,7 +71,7 @@ describe('a choice', () => {
 
   it('offers "not known" last, and sends it as such', () => {
     const screen = drive([VIEWS.gate]);
-    screen.press(`${UP}\r`);
+    screen.press(UP, '\r');
     expect(screen.session.given).toEqual(['not known']);
   });
 
@@ -69,7 +91,7 @@ describe('a chunk of checks', () => {
     const screen = drive([VIEWS.chunk]);
     screen.press('\r');
     expect(screen.frame()).toContain('choose one first');
-    screen.press('1\r');
+    screen.press('1', '\r');
     expect(screen.session.given).toEqual([['all true']]);
   });
 
@@ -87,10 +109,10 @@ describe('a chunk of checks', () => {
 
   it('takes no check that the cursor merely stands on: that would say that it fails', () => {
     const screen = drive([VIEWS.chunk]);
-    screen.press(`${DOWN}${DOWN}\r`);
+    screen.press(`${DOWN}${DOWN}`, '\r');
     expect(screen.session.given).toEqual([]);
     expect(screen.words()).toContain('! nothing is marked: space marks what is NOT true; 1 and Enter when all is true');
-    screen.press(`${UP}\r`);
+    screen.press(UP, '\r');
     expect(screen.session.given).toEqual([['all true']]);
   });
 
@@ -105,10 +127,10 @@ describe('a chunk of checks', () => {
   it('takes "all true" only after the whole list was gone through, where the screen is too low for it', () => {
     const screen = drive([VIEWS.chunk], { columns: 40, rows: 20 });
     expect(screen.words()).toContain('Mark what is NOT true.');
-    screen.press('1\r');
+    screen.press('1', '\r');
     expect(screen.session.given).toEqual([]);
     expect(screen.words()).toContain('! there are more below: go down through all of them, then 1 and Enter');
-    screen.press(DOWN.repeat(9), '1\r');
+    screen.press(DOWN.repeat(9), '1', '\r');
     expect(screen.session.given).toEqual([['all true']]);
   });
 });
@@ -143,6 +165,9 @@ describe('a number', () => {
   it('may be not known, and letters are commands only while the line is empty', () => {
     const known = drive([VIEWS.number]);
     known.press('u');
+    expect(known.session.sent).toEqual([]);
+    expect(known.frame()).toContain('> not known_');
+    known.press('\r');
     expect(known.session.given).toEqual(['not known']);
     const typing = drive([VIEWS.number]);
     typing.press('64 q', '\r');

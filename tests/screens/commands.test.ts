@@ -106,8 +106,8 @@ describe('Escape', () => {
     const screen = drive([VIEWS.text]);
     screen.press('half', ESC);
     expect(screen.frame()).toContain('esc back to typing');
-    screen.press('x');
-    expect(screen.frame()).toContain('"x" is no key here');
+    screen.press('+');
+    expect(screen.frame()).toContain('"+" is no key here');
     screen.press(ESC, ' done\r');
     expect(screen.session.given).toEqual(['half done']);
   });

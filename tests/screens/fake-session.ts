@@ -196,6 +196,8 @@ export class FakeSession implements SessionLike {
   }
 
   send(intent: Intent, now: Date): Reply {
+    // The words of danger that this one knows; all else is not listened to, and nothing is written of it.
+    if (intent.kind === 'say' && !/\b(cracked|stop|blood)\b/i.test(intent.words)) return { view: this.view(), error: { code: 'not-understood', message: 'No word of danger.' } };
     const { fail } = this;
     this.fail = null;
     if (fail instanceof Error) throw fail;
