@@ -3,7 +3,7 @@
 import type { Axis, Check, Content, Step } from '../content/types.ts';
 import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
 import { arrowAsk } from './arrows/ask.ts';
-import { holds, measured } from './guards.ts';
+import { holds } from './guards.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { currentSet } from './loop/sets.ts';
 import { knownBows } from './known-bow.ts';
@@ -158,11 +158,11 @@ function shotAsk(content: Content, state: State, phase: string, axis: Axis | nul
   const { of } = state.notes;
   const why = phase === 'shooting' ? (state.notes.purpose === 'resume' ? 'resume' : 'shooting') : phase;
   const purpose = why === 'shooting' && of !== 'paper' ? of : why;
-  const length = measured(state, 'shaft-ahead');
   const common = {
     step: `shoot-${why}`, ...plan, ...(axis === null ? {} : { axis }),
     why: [phrase(content, `why-${purpose}`), phrase(content, 'why-called')],
-    caution: length === undefined ? [] : [content.cautions['draw'] ?? ''].filter((c) => c !== ''),
+    // Blades are about through the whole of such a set, also while a field point is shot.
+    caution: (of === 'broadheads' ? ['draw', 'blades'] : ['draw']).flatMap((id) => content.cautions[id] ?? []),
   };
   const { shots: { taken, wanted }, distance: { value: distance } } = plan;
   const n = Math.min(taken + 1, wanted);

@@ -57,7 +57,7 @@ const USUAL: Readonly<Record<string, unknown>> = {
   'axle-to-axle': '33 1/8', 'brace-height': '6 5/8', 'nock-height': '1/16', 'centre-shot': '13/16', 'centre-shot-figure': '13/16',
   'cams': 'yoke', 'rest': 'drop-away-cable', 'press': 'shop', 'rest-scale': 'fine-screw',
   'contact': 'clean', 'grip': 'same', 'face': 'same', 'lean': 'straight', 'cam-range': 'known',
-  'use': 'hunting', 'arrows-wanted': 'later', 'arrows-in-set': 11, 'vanes': 'three', 'nock-turns': 'turns', 'turned-clears': 'clears', 'broadheads-farther': 'enough', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
+  'use': 'hunting', 'arrows-wanted': 'later', 'arrows-in-set': 11, 'arrow-out': 1, 'vanes': 'three', 'nock-turns': 'turns', 'turned-clears': 'clears', 'broadheads-farther': 'enough', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
   'bow-name': 'Old Blue', 'archer-name': 'Kim', 'which-bow': 'another',
   'released': 'The dealer released it today and found nothing wrong', 'what-happened': 'nothing',
 };

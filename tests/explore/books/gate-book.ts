@@ -1,8 +1,8 @@
 // A second book of the safety gates, kept from the journal's lines alone: what was answered, what happened, and what the
 // page of rules makes of it. It shares no line of code with the program, so that each can catch the other.
 
-import type { Content, Step } from '../../src/content/types.ts';
-import type { Answer, Fact } from '../../src/machine/types.ts';
+import type { Content, Step } from '../../../src/content/types.ts';
+import type { Answer, Fact } from '../../../src/machine/types.ts';
 
 type Answered = Extract<Fact, { kind: 'answered' }>;
 interface Failure { readonly gate: string; readonly of: number; readonly dealer: boolean }
@@ -27,6 +27,8 @@ export class GateBook {
   /** Questions of everything that raised the present stop. */
   private raised = new Set<string>();
   private readonly facts: Fact[] = [];
+  /** A hole was read: there is paper. */
+  private holed = false;
   private shots = 0;
   private shotsAtRest = 0;
 
@@ -40,8 +42,11 @@ export class GateBook {
   }
 
   private take(fact: Fact): void {
+    // Whether broadheads are shot is asked anew once the bow is judged anew; no gate hangs on when that is.
+    if (fact.decided.loop?.suggest?.includes('broadheads-wanted') === true) this.answers.delete('broadheads-wanted');
     const last = this.facts.at(-1);
     this.facts.push(fact);
+    if (fact.kind === 'answered' && fact.about === 'tear' && fact.answer.kind === 'shots' && fact.answer.shots.some((shot) => !('missed' in shot))) this.holed = true;
     switch (fact.kind) {
       case 'answered':
         this.answered(fact);
@@ -119,6 +124,10 @@ export class GateBook {
     const { answer } = fact;
     if (answer.kind === 'shots') {
       if (answer.shots.some((shot) => 'missed' in shot)) this.raise(this.list('clash'));
+      // It was another number of shots: the arm counts those that were shot.
+      const earlier = this.facts.findLast((f) => f.kind === 'corrected' && f.of === fact.of && f !== fact) ?? of;
+      const was = 'answer' in earlier && earlier.answer.kind === 'shots' ? earlier.answer.shots.length : 0;
+      this.shots += answer.shots.length - was;
       return;
     }
     if (answer.kind === 'moved') return;
@@ -236,12 +245,14 @@ export class GateBook {
     } else if (step.kind === 'confirm' && answer.kind === 'confirm' && !answer.value) fail(false);
   }
 
-  private number(id: string): number | undefined {
+  /** The figure in force at this step. */
+  number(id: string): number | undefined {
     const answer = this.answers.get(id)?.answer;
     return answer?.kind === 'number' ? answer.value : undefined;
   }
 
-  private value(id: string): string {
+  /** The choice in force at this step, '' where there is none. */
+  value(id: string): string {
     const answer = this.answers.get(id)?.answer;
     return answer === undefined ? '' : valueOf(answer);
   }
@@ -283,8 +294,9 @@ export class GateBook {
         case 'bolts-turned-out': return (this.number('bolts-top') ?? 0) > 0 || (this.number('bolts-bottom') ?? 0) > 0;
         case 'arrow-set-aside': return this.value('arrows-flexed') === 'some-bad';
         case 'hunts': return this.value('use') === 'hunting';
-        // Only the wish for broadheads hangs on it, and that is no gate.
-        case 'launch-settled': return true;
+        // Only the wish for broadheads hangs on the one, and the proving shot on the other: neither is a gate.
+        case 'launch-settled':
+        case 'nock-was-turned': return true;
         case 'shoots-broadheads': return ['fixed', 'mechanical'].includes(this.value('broadheads-wanted'));
         case 'paper': return !this.withoutPaper();
         case 'no-paper': return this.withoutPaper();
@@ -306,8 +318,7 @@ export class GateBook {
 
   // Once a tear was read there is paper, whatever is said of a later backstop; once another way was chosen there is none.
   private withoutPaper(): boolean {
-    const hole = (fact: Fact): boolean => fact.kind === 'answered' && fact.about === 'tear' && fact.answer.kind === 'shots' && fact.answer.shots.some((shot) => !('missed' in shot));
-    if (this.facts.some(hole)) return false;
+    if (this.holed) return false;
     return this.value('backstop') === 'no-paper' || ['unfletched', 'plumb-line'].includes(this.value('method'));
   }
 
@@ -315,6 +326,30 @@ export class GateBook {
 
   get fingers(): boolean {
     return this.value('release') === 'fingers';
+  }
+
+  get growing(): boolean {
+    return this.value('growing') === 'growing';
+  }
+
+  /** The line that gave the answer in force, 0 where there is none. */
+  answeredAt(id: string): number {
+    return this.answers.get(id)?.seq ?? 0;
+  }
+
+  /** What failed or was not known at this line, by the gate's own name. */
+  failedAt(seq: number): readonly string[] {
+    return this.failures.filter((f) => f.of === seq).map((f) => f.gate.split('/')[1] ?? f.gate);
+  }
+
+  /** What the walk must stand still for, in words. */
+  holds(): readonly string[] {
+    return [...this.failures.map((f) => `${f.gate} failed or not known`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
+  }
+
+  /** Steps whose answer in force is "not known". */
+  notKnown(): readonly string[] {
+    return [...this.answers].filter(([, { answer }]) => answer.kind === 'not known').map(([id]) => id);
   }
 
   /** Everything that forbids a shot or an adjustment now, in words. */
@@ -333,7 +368,7 @@ export class GateBook {
   forbidsShot({ head, shaft }: { readonly head: string; readonly shaft: string }): readonly string[] {
     const plumb = head === 'field' && shaft === 'fletched' && this.on(['plumb-line']);
     const own = head === 'broadhead' ? BROADHEAD : shaft === 'unfletched' ? UNFLETCHED : plumb ? PLUMB : [];
-    const growing = this.value('growing') === 'growing' && (head === 'broadhead' || shaft === 'unfletched');
+    const growing = this.growing && (head === 'broadhead' || shaft === 'unfletched');
     return [
       ...own.filter((id) => !this.answers.has(id)).map((id) => `${id} was never passed`),
       ...(growing ? [`a growing archer shoots no ${head === 'broadhead' ? head : shaft}`] : []),

@@ -1,0 +1,30 @@
+// Every promise that keeps people whole, in one list. `npm run explore` holds them after every event of every walk, and
+// tests/explore/faults.ts shows for each of them a fault that it catches: a promise that nothing can break is none.
+
+import type { Invariant } from './moment.ts';
+import { insideTheLimits, movedOnlyOnShots, oneChangeAtATime, pressOnlyWhereAllowed, sightStays } from './invariants/advice.ts';
+import { journalTellsAll, linesAreInOrder, noAnswerIsLost, refusalChangesNothing } from './invariants/answers.ts';
+import { cautionStandsThere, pickedOnPurpose } from './invariants/asking.ts';
+import { fingersAreNotRead, gatesBeforeShots, lookedAtBeforeDrawn, notKnownNeverPasses, onlyWhatIsTheirs, ownGateOfEachShot } from './invariants/gates.ts';
+import { ledgerIsWhatWasDone, provedAfterPutBack, putBackIsExact } from './invariants/ledger.ts';
+import { notCheckedIsSaid, tunedOnlyByShots } from './invariants/record.ts';
+import { headsChangeShafts, judgedByEqualNumbers } from './invariants/shots.ts';
+import { alwaysAWayOn, stopIsLeftByItsGate, stopShowsItsWayOut, stopWordIsHeard } from './invariants/stops.ts';
+
+export const INVARIANTS: readonly Invariant[] = [
+  gatesBeforeShots, lookedAtBeforeDrawn, notKnownNeverPasses, ownGateOfEachShot, onlyWhatIsTheirs, fingersAreNotRead,
+  stopWordIsHeard, stopIsLeftByItsGate, stopShowsItsWayOut, alwaysAWayOn,
+  pickedOnPurpose, cautionStandsThere,
+  oneChangeAtATime, insideTheLimits, pressOnlyWhereAllowed, movedOnlyOnShots, sightStays,
+  ledgerIsWhatWasDone, putBackIsExact, provedAfterPutBack,
+  noAnswerIsLost, refusalChangesNothing, journalTellsAll, linesAreInOrder,
+  headsChangeShafts, judgedByEqualNumbers,
+  tunedOnlyByShots, notCheckedIsSaid,
+];
+
+export class Violation extends Error {
+  override readonly name = 'Violation';
+  constructor(readonly invariant: string, readonly how: string) {
+    super(`${invariant}: ${how}`);
+  }
+}

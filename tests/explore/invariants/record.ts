@@ -1,0 +1,82 @@
+// The record: "tuned" only where shots said so, and everything that nobody looked at.
+
+import { KNOBS, type Axis, type Content, type KnobId } from '../../../src/content/types.ts';
+import type { Fact } from '../../../src/machine/types.ts';
+import { sameSetting } from '../books/bow-book.ts';
+import { first, type Invariant, type Moment } from '../moment.ts';
+
+const AXES: readonly Axis[] = ['height', 'side'];
+
+export const tunedOnlyByShots: Invariant = {
+  id: 'tuned-only-by-shots',
+  rule: 'The record says "tuned" only where a set of shots found it so, nothing was replaced since, and the adjustments of that axis still stand there; the middle of those shots is inside the tolerance.',
+  held: 'machine/record-result.ts, standing.ts, loop/judge.ts',
+  broken(m) {
+    const found = outOfTolerance(m);
+    if (found !== null || !m.ending) return found;
+    const rows = m.record().flatMap((section) => section.rows);
+    return first(AXES.flatMap((axis) => {
+      const row = rows.find((one) => one.name === m.content.phrases[`axis-${axis}`]);
+      const why = row?.value.startsWith('tuned') === true ? notTuned(m, axis) : null;
+      return why === null ? [] : [`the record says ${axis} ${row?.value}, and ${why}`];
+    }));
+  },
+};
+
+function notTuned({ lines, content, bow }: Moment, axis: Axis): string | null {
+  const of = (line: Fact) => line.decided.findings.findLast((f) => f.kind === 'axis' && f.chapter === 'paper' && f.axis === axis);
+  const found = lines.findLast((line) => of(line) !== undefined);
+  const result = found === undefined ? undefined : of(found);
+  if (found === undefined || result?.kind !== 'axis' || result.result !== 'tuned') return 'no shots found it so';
+  const replaced = lines.find((line) => line.seq > found.seq && line.kind === 'changed' && ['string', 'rest', 'release', 'arrow'].includes(line.what));
+  if (replaced !== undefined) return `line ${replaced.seq} replaced a part since`;
+  const [then, now] = [bow.settingsBefore(found.seq + 1), bow.settings()];
+  return first(KNOBS.filter((knob) => touches(content, knob, axis) && !sameSetting(now[knob] ?? 0, then[knob] ?? 0)).map((knob) => `${knob} was moved since`));
+}
+
+const touches = (content: Content, knob: KnobId, axis: Axis): boolean => content.knobs[knob].axis === axis;
+
+// 1/4 in each way, and vertically 1/8 low to 1/4 high; the coach weighs strays and what it knew before, the plain middle does not.
+const WEIGHED = 1 / 8;
+const WITHIN = { height: { lo: -1 / 8 - WEIGHED, hi: 1 / 4 + WEIGHED }, side: { lo: -1 / 4 - WEIGHED, hi: 1 / 4 + WEIGHED } };
+
+function outOfTolerance({ line, state }: Moment): string | null {
+  if (line?.kind !== 'answered' || line.answer.kind !== 'shots') return null;
+  const set = state.sets.find((one) => one.shots.some(({ seq }) => seq === line.seq));
+  if (set?.of !== 'paper') return null;
+  const key = JSON.stringify(Object.entries(set.settings).filter(([, value]) => value !== 0).toSorted());
+  const here = state.sets.filter((one) => one.of === 'paper' && one.epoch === set.epoch && JSON.stringify(Object.entries(one.settings).filter(([, value]) => value !== 0).toSorted()) === key);
+  const shots = here.flatMap((one) => one.shots).filter(({ good }) => good);
+  return first(line.decided.findings.flatMap((f) => {
+    if (f.kind !== 'axis' || f.chapter !== 'paper' || f.result !== 'tuned') return [];
+    if (shots.length < 2) return [`${f.axis} is called tuned by ${shots.length} shots`];
+    const values = shots.map((shot) => (f.axis === 'height' ? shot.y : shot.x)).toSorted((a, b) => a - b);
+    const middle = ((values[Math.floor((values.length - 1) / 2)] ?? 0) + (values[Math.ceil((values.length - 1) / 2)] ?? 0)) / 2;
+    const { lo, hi } = WITHIN[f.axis];
+    return middle >= lo && middle <= hi ? [] : [`${f.axis} is called tuned, and the middle of ${shots.length} shots is ${middle} in`];
+  }));
+}
+
+export const notCheckedIsSaid: Invariant = {
+  id: 'not-checked-is-said',
+  rule: 'The record names what was not looked at: what nobody knew, what was never shot, and what this coach does not measure.',
+  held: 'machine/record-card.ts (notCheckedRows)',
+  broken(m) {
+    if (!m.ending) return null;
+    const told = (m.record().find(({ title }) => title === m.content.phrases['record-not-checked'])?.rows ?? []).map((row) => row.value);
+    return first(notChecked(m).filter((id) => !told.includes(m.content.phrases[`not-checked-${id}`] ?? '?')).map((id) => `the record does not say "${m.content.phrases[`not-checked-${id}`]}"`))
+      ?? first(m.gates.notKnown().filter((id) => m.content.steps[id] !== undefined && !told.some((row) => row.startsWith('Not known: '))).map((id) => `the record does not say that ${id} is not known`));
+  },
+};
+
+function notChecked({ lines, gates }: Moment): readonly string[] {
+  const shot = (of: (head: string, line: Fact) => boolean): boolean => lines.some((line) => line.kind === 'answered' && line.answer.kind === 'shots' && (line.decided.loop?.tags ?? []).some((tag) => of(tag.head, line)));
+  const never: string[] = ['timing'];
+  if (!shot((head) => head === 'broadhead') && !['target', 'three-d'].includes(gates.value('use'))) never.push('broadheads');
+  if (!lines.some((line) => line.decided.findings.some((f) => f.kind === 'arrow'))) never.push('each-arrow');
+  if (gates.value('contact') === 'unknown') never.push('contact');
+  if (gates.value('lean') === 'not-seen') never.push('lean');
+  const proved = lines.some((line) => line.kind === 'answered' && line.answer.kind === 'shots' && line.step === 'shoot-proof');
+  if (!gates.fingers && !proved) never.push('after-tightening');
+  return never;
+}

@@ -1,0 +1,33 @@
+// What is shot is read fairly.
+
+import { shotAsked, type Invariant, type Moment } from '../moment.ts';
+
+/** Three of each kind, then the heads change shafts. */
+const HALF = 6;
+
+export const headsChangeShafts: Invariant = {
+  id: 'heads-change-shafts',
+  rule: 'Broadheads and field points change shafts at half-time, so that a shaft is not taken for a head.',
+  held: 'machine/plan.ts, target.ts',
+  broken(m) {
+    const shot = shotAsked(m);
+    const set = m.state.sets.at(-1);
+    if (shot?.head !== 'broadhead' || set?.of !== 'broadheads' || goodOf(set) < HALF) return null;
+    return m.gates.answeredAt('heads-swapped') > (set.shots[0]?.seq ?? 0) ? null : `${goodOf(set)} shots, and the heads are where they were`;
+  },
+};
+
+const goodOf = (set: Moment['state']['sets'][number]): number => set.shots.filter(({ good }) => good).length;
+
+export const judgedByEqualNumbers: Invariant = {
+  id: 'judged-by-equal-numbers',
+  rule: 'Two kinds of arrow are compared only where both were shot as often.',
+  held: 'machine/loop/gauge-groups.ts',
+  broken({ line, state }) {
+    if (line?.kind !== 'answered' || line.answer.kind !== 'shots' || !line.decided.events.some(({ type }) => type === 'verdict')) return null;
+    const set = state.sets.find((one) => one.shots.some(({ seq }) => seq === line.seq));
+    if (set === undefined || (set.of !== 'broadheads' && set.of !== 'unfletched')) return null;
+    const second = set.shots.filter(({ good, tag }) => good && (tag?.head === 'broadhead' || tag?.shaft === 'unfletched')).length;
+    return goodOf(set) - second === second ? null : `judged with ${second} of one kind and ${goodOf(set) - second} of the other`;
+  },
+};

@@ -1,0 +1,38 @@
+// Random walks by fast-check: which archer, which bow, where it begins, and one number for each turn.
+
+import fc from 'fast-check';
+import type { Content } from '../../src/content/types.ts';
+import { beginning, BEGINS, BOWS, knownOf } from './begins.ts';
+import { MOST_TURN, TEMPERS } from './careless.ts';
+import type { Tally } from './tally.ts';
+import { WatchedWalk } from './watched-walk.ts';
+
+export interface Walk {
+  readonly bow: number;
+  readonly begin: number;
+  readonly temper: number;
+  readonly turns: readonly number[];
+}
+
+const turn = fc.nat(MOST_TURN);
+const turns = (minLength: number, maxLength: number) => fc.array(turn, { minLength, maxLength, size: 'max' });
+
+/** Mostly short, for most of what can go wrong does so soon; one in twenty as long as a whole day of tuning. */
+export const walkArbitrary: fc.Arbitrary<Walk> = fc.record({
+  bow: fc.nat(BOWS.length - 1), begin: fc.nat(BEGINS.length - 1), temper: fc.nat(TEMPERS.length - 1),
+  turns: fc.oneof({ weight: 12, arbitrary: turns(5, 50) }, { weight: 7, arbitrary: turns(50, 120) }, { weight: 1, arbitrary: turns(120, 400) }),
+});
+
+/** Walks it; throws a Violation where a promise is broken. */
+export function walkIt({ bow, begin, temper, turns }: Walk, content: Content, sound: Content, tally: Tally): void {
+  const known = begin === 1 ? knownOf(sound, bow) : [];
+  const one = BOWS[bow]!;
+  tally.walks++;
+  new WatchedWalk({
+    content, sound, turns, known, temper: TEMPERS[temper]!, facts: beginning(sound, bow, begin),
+    bow: begin === 1 ? { ...one, answers: { ...one.answers, bow: known[0]?.from } } : one,
+  }, tally).walk();
+}
+
+export const inWords = ({ bow, begin, temper, turns }: Walk): string =>
+  `bow ${bow}, from ${BEGINS[begin]?.name}, ${TEMPERS[temper]?.name}, ${turns.length} turns`;
