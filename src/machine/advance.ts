@@ -10,6 +10,7 @@ import { turnFarther, turnPreparing } from './turn-broadheads.ts';
 import { lookBeforeShot } from './target.ts';
 import { turnLoop } from './turn-loop.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
+import { step } from './walk.ts';
 
 const MOST_TURNS = 60;
 
@@ -48,7 +49,7 @@ function oneTurn(d: Deciding): boolean {
   }
   // The finish asks its own questions in place; everything else interrupts.
   if (open) return place.startsWith('finish.') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
-  if (chosen(d.state, 'release') === 'fingers') return d.event({ type: 'settled' });
+  if (chosen(d.state, 'release') === 'fingers') return leavePaper(d);
   const [chapter = '', , phase = ''] = place.split('.');
   if (place === 'broadheads.preparing') return turnPreparing(d);
   if (place === 'broadheads.farther') return turnFarther(d);
@@ -56,6 +57,11 @@ function oneTurn(d: Deciding): boolean {
   // A change on the bow was taken back: the arrows wait.
   if (d.state.notes.of === 'arrows') return arrowsWait(d);
   return chapter === 'finish' ? turnFinish(d, place) : turnLoop(d, phase);
+}
+
+// From wherever it stands to the end: a put-back, a proof or an offer that is under way is left first.
+function leavePaper(d: Deciding): boolean {
+  return d.event({ type: step(d.state.walk, { type: 'settled' }) === null ? 'looked' : 'settled' });
 }
 
 function finishOnce(d: Deciding): boolean {

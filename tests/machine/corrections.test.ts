@@ -164,6 +164,15 @@ describe('a choice', () => {
     expect(tune.state.answers['warm-up']).toBeDefined();
   });
 
+  test.each(['put-it-back', 'shoot-proving', 'leave-or-go-on'])('fingers after all, while %s stands: the tune ends at its finish, and no more is shot', (step) => {
+    const bow: Bow = step === 'leave-or-go-on' ? { ...BOW, start: { x: 0, y: 0.27 }, gain: {}, sd: 0.12, answers: { accept: 'go on' } } : { ...BOW, gain: { 'rest-height': { x: 0, y: 6 } } };
+    const tune = Tune.played({ until: (view) => view.step === step }, bow);
+    expect(tune.view.step).toBe(step);
+    const view = tune.correct(tune.answered('release').seq, 'fingers');
+    expect([view.advice, ['tear', 'impact', 'amount'].includes(view.ask?.kind ?? '')]).toEqual([null, false]);
+    expect(tune.on((v) => v.type === 'done').step).toBe('record');
+  });
+
   test('the hand changes the words and nothing of what was measured', () => {
     const tune = Tune.played({ until: (v) => v.advice?.knob === 'rest-side' }, { ...BOW, start: { x: 0.5, y: 0.06 } });
     const before = tune.view.advice;
