@@ -6,7 +6,10 @@ import type { Problem } from './problem.ts';
 import { readContent } from './read.ts';
 import type { Where } from './read.ts';
 import type { Content } from './types.ts';
+import { COMMON_PRACTICE } from './lint/book.ts';
+import type { Book } from './lint/book.ts';
 import { calling } from './lint/calling.ts';
+import { harm } from './lint/harm.ts';
 import { height } from './lint/height.ts';
 import { limits } from './lint/limits.ts';
 import { references } from './lint/references.ts';
@@ -15,16 +18,19 @@ import { words } from './lint/words.ts';
 
 export { CALLED_BY_THE_MACHINE } from './lint/calling.ts';
 
-const RULES: readonly ((content: Content, where: Where) => Problem[])[] = [references, calling, safety, limits, height, words];
+const RULES: readonly ((content: Content, where: Where, book: Book) => Problem[])[] = [references, calling, safety, limits, harm, height, words];
 
-/** Everything that does not fit, in reading order. `where` finds the place of a part by its path in the content. */
-export function lint(content: Content, where: Where): Problem[] {
-  return inOrder(RULES.flatMap((rule) => rule(content, where)));
+/**
+ * Everything that does not fit, in reading order. `where` finds the place of a part by its path in the content. What it must
+ * hold is common practice; a bench with a small content of its own hands in a smaller book.
+ */
+export function lint(content: Content, where: Where, book: Book = COMMON_PRACTICE): Problem[] {
+  return inOrder(RULES.flatMap((rule) => rule(content, where, book)));
 }
 
 /** Reads and lints. `content` is null where a file cannot be read; with an error in `problems` it must not be used. */
-export function checkContent(files: ReadonlyMap<string, string>): { readonly content: Content | null; readonly problems: readonly Problem[] } {
+export function checkContent(files: ReadonlyMap<string, string>, book?: Book): { readonly content: Content | null; readonly problems: readonly Problem[] } {
   const read = readContent(files);
   if (!read.ok) return { content: null, problems: read.problems };
-  return { content: read.content, problems: inOrder([...read.problems, ...lint(read.content, read.where)]) };
+  return { content: read.content, problems: inOrder([...read.problems, ...lint(read.content, read.where, book)]) };
 }

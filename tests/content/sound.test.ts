@@ -1,9 +1,11 @@
 import { expect, test } from 'vitest';
 import { checkContent } from '../../src/content/lint.ts';
+import { SMALL_BOOK } from './small-book.ts';
 import { sound, told } from './sound.ts';
 
 test('the sound content has no problem, not even a warning', () => {
   expect(told(sound())).toEqual([]);
+  expect(told(sound(), SMALL_BOOK)).toEqual([]);
 });
 
 test('what authors leave out is filled in', () => {

@@ -3,6 +3,8 @@
 import { contentFiles } from '../tools/compile-content.mjs';
 import { checkContent } from '../../src/content/lint.ts';
 import { sayProblem } from '../../src/content/problem.ts';
+import type { Book } from '../../src/content/lint/book.ts';
+import { NO_BOOK } from './small-book.ts';
 
 const SOUND: ReadonlyMap<string, string> = contentFiles(new URL('../fixtures/bad-content/sound', import.meta.url).pathname);
 
@@ -16,4 +18,4 @@ export function spoilt(file: string, from: string, to: string): Map<string, stri
   return files.set(`content/${file}`, before.replace(from, () => to));
 }
 
-export const told = (files: ReadonlyMap<string, string>): string[] => checkContent(files).problems.map(sayProblem);
+export const told = (files: ReadonlyMap<string, string>, book: Book = NO_BOOK): string[] => checkContent(files, book).problems.map(sayProblem);

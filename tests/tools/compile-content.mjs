@@ -19,11 +19,11 @@ export function contentFiles(root) {
   }));
 }
 
-/** Writes the content of `root` to `outFile`. Warnings go to stderr. Throws an Error that lists every mistake, one a line. */
-export async function compileContent({ root, outFile }) {
+/** Writes the content of `root` to `outFile`; `book` is what it must hold, common practice where none is given. Warnings go to stderr. Throws an Error that lists every mistake, one a line. */
+export async function compileContent({ root, outFile, book }) {
   const { checkContent } = await tsImport('../../src/content/lint.ts', import.meta.url);
   const { sayProblem } = await tsImport('../../src/content/problem.ts', import.meta.url);
-  const { content, problems } = checkContent(contentFiles(root));
+  const { content, problems } = checkContent(contentFiles(root), book);
   const errors = problems.filter((one) => one.level === 'error');
   if (content === null || errors.length > 0) throw new Error(errors.map(sayProblem).join('\n'));
   for (const one of problems) console.error(sayProblem(one));

@@ -12,23 +12,30 @@ interface Bound {
   /** Only beyond `over` inches of tear, and then at most `step`. */
   readonly far?: { readonly over: number; readonly step: number };
   readonly later: number;
-  readonly soft?: number;
-  readonly hard?: number;
+  readonly soft: number;
+  readonly hard: number;
   readonly smallest: number;
   /** A side that is wrong less often than this is not known to anyone: it decides what is announced as a trial. */
-  readonly wrongSign?: number;
+  readonly wrongSign: number;
+  /** How often it does nothing at all, at least. */
+  readonly dead: number;
 }
 
-// Common practice. A twist is two half-twists; a yoke's pair is one half-twist in and one out.
-const BOUNDS: Partial<Record<KnobId, Bound>> = {
-  'rest-height': { unit: 'in', first: 1 / 32, far: { over: 3 / 4, step: 1 / 16 }, later: 1 / 16, soft: 1 / 16, hard: 1 / 8, smallest: 1 / 64, wrongSign: 0.03 },
-  'nock-height': { unit: 'in', first: 1 / 32, later: 1 / 32, soft: 1 / 16, hard: 1 / 4, smallest: 1 / 32, wrongSign: 0.03 },
-  'rest-side': { unit: 'in', first: 1 / 32, later: 1 / 32, soft: 1 / 16, hard: 1 / 8, smallest: 1 / 64, wrongSign: 0.35 },
-  'yoke': { unit: 'half-twist-pair', first: 1, far: { over: 1 / 2, step: 2 }, later: 2, soft: 4, hard: 6, smallest: 1, wrongSign: 0.1 },
-  'cam-spacers': { unit: 'size', first: 1, later: 1, smallest: 1, wrongSign: 0.45 },
-  'cam-screw': { unit: 'turn', first: 1 / 4, later: 1 / 2, smallest: 1 / 4, wrongSign: 0.4 },
-  'cam-sync': { unit: 'half-twist', first: 1, later: 1, smallest: 1 },
-  'limb-bolts': { unit: 'turn', first: 1 / 4, later: 1 / 2, smallest: 1 / 4, wrongSign: 0.4 },
+// Common practice. A twist is two half-twists; a yoke's pair is one half-twist in and one out. Where only the end of a set or the
+// maker's range bounds a travel, the figures are what is tried before a shop is asked. The nock's hard limit is a place, not a
+// travel (never below level, never over 1/4 in above it): the machine holds it against the measured height.
+const BOUNDS: Readonly<Record<KnobId, Bound>> = {
+  'rest-height': { unit: 'in', first: 1 / 32, far: { over: 3 / 4, step: 1 / 16 }, later: 1 / 16, soft: 1 / 16, hard: 1 / 8, smallest: 1 / 64, wrongSign: 0.03, dead: 0.1 },
+  'nock-height': { unit: 'in', first: 1 / 32, later: 1 / 32, soft: 1 / 16, hard: 1 / 4, smallest: 1 / 32, wrongSign: 0.03, dead: 0.1 },
+  'rest-side': { unit: 'in', first: 1 / 32, later: 1 / 32, soft: 1 / 16, hard: 1 / 8, smallest: 1 / 64, wrongSign: 0.35, dead: 0.2 },
+  'yoke': { unit: 'half-twist-pair', first: 1, far: { over: 1 / 2, step: 2 }, later: 2, soft: 4, hard: 6, smallest: 1, wrongSign: 0.1, dead: 0.1 },
+  'cam-spacers': { unit: 'size', first: 1, later: 1, soft: 2, hard: 3, smallest: 1, wrongSign: 0.45, dead: 0.2 },
+  'cam-screw': { unit: 'turn', first: 1 / 4, later: 1 / 2, soft: 1, hard: 3 / 2, smallest: 1 / 4, wrongSign: 0.4, dead: 0.2 },
+  'cam-sync': { unit: 'half-twist', first: 1, later: 1, soft: 2, hard: 2, smallest: 1, wrongSign: 0.5, dead: 0.2 },
+  'limb-bolts': { unit: 'turn', first: 1 / 4, later: 1 / 2, soft: 1 / 2, hard: 1, smallest: 1 / 4, wrongSign: 0.4, dead: 0.4 },
+  // About half a step of shaft stiffness.
+  'point-weight': { unit: 'gr', first: 25, later: 25, soft: 25, hard: 50, smallest: 25, wrongSign: 0.4, dead: 0.4 },
+  'drop-cord': { unit: 'in', first: 1 / 4, later: 1 / 4, soft: 1 / 4, hard: 1 / 2, smallest: 1 / 4, wrongSign: 0.4, dead: 0.4 },
 };
 
 export function limits(content: Content, where: Where): Problem[] {
@@ -58,7 +65,6 @@ function order(knob: Knob, where: Where): Problem[] {
 
 function bounds(knob: Knob, where: Where): Problem[] {
   const bound = BOUNDS[knob.id];
-  if (!bound) return [];
   if (knob.unit !== bound.unit) {
     return [error(at(knob, 'unit', where), `the limits of "${knob.id}" are known in ${bound.unit}, not in ${knob.unit}; write unit: ${bound.unit}`)];
   }
@@ -66,15 +72,16 @@ function bounds(knob: Knob, where: Where): Problem[] {
   const atMost = (key: string, value: number, most: number): void => {
     if (value > most) found.push(error(at(knob, key.split('.')[0] ?? key, where), `${key} ${value} of "${knob.id}" is looser than common practice; write at most ${most}`));
   };
-  const atLeast = (key: 'smallest' | 'wrongSign', least: number): void => {
+  const atLeast = (key: 'smallest' | 'wrongSign' | 'dead', least: number): void => {
     if (knob[key] < least) found.push(error(at(knob, key, where), `${key} ${knob[key]} of "${knob.id}" promises more than is known; write at least ${least}`));
   };
   atMost('first', knob.first, bound.first);
   atMost('later', knob.later, bound.later);
-  if (bound.soft !== undefined) atMost('soft', knob.soft, bound.soft);
-  if (bound.hard !== undefined) atMost('hard', knob.hard, bound.hard);
+  atMost('soft', knob.soft, bound.soft);
+  atMost('hard', knob.hard, bound.hard);
   atLeast('smallest', bound.smallest);
-  if (bound.wrongSign !== undefined) atLeast('wrongSign', bound.wrongSign);
+  atLeast('wrongSign', bound.wrongSign);
+  atLeast('dead', bound.dead);
   if (knob.firstWhenFar) {
     atMost('firstWhenFar.step', knob.firstWhenFar.step, bound.far?.step ?? bound.first);
     if (bound.far && knob.firstWhenFar.over < bound.far.over) {

@@ -1,0 +1,64 @@
+// What a caution must say, and what follows from a finding. Common practice; the words around it are the author's.
+
+import type { Book } from './shape.ts';
+
+export const CAUTIONS: Book['cautions'] = {
+  'press': [/maker allows for this model/i, /shown how/i, /glasses/i, /clear of the limbs/i, /maker's manual/i, /authorised dealer/i],
+  'bolts': [/loosen the locks first/i, /both bolts alike/i, /1\/4 turn at a time/i, /never past the maker's limit/i, /maker's manual/i, /authorised dealer/i],
+  'flex': [/carbon only|only carbon/i, /no broadhead/i, /gloves and glasses/i, /away from your face/i, /creak or damage: never sho/i, /authorised dealer/i],
+  'draw': [/checked arrow on/i, /at the backstop/i, /off the trigger/i],
+  'let-down': [/stay on target/i, /clear of the trigger/i, /arrow on/i, /jerk/i],
+  // A loop that fails at full draw lets the string hit the face.
+  'loop': [/at full draw/i, /your face/i, /cut, flat, fuzzy/i, /replace it before any draw/i],
+  'blades': [/blades cut/i, /head wrench, never fingers/i, /covered/i, /ahead of your hand/i],
+  'broadheads': [/no broadheads at the paper/i, /none near people/i, /head wrench, never fingers/i, /covered/i],
+  'dry-fire': [/never let the string go without an arrow/i, /no draw, no press/i, /authorised dealer/i],
+  // An open hook that slips is a dry fire.
+  'rig': [/closed hook/i, /cannot let go/i, /no arrow on the bow/i, /never an open hook/i],
+  'manual': [/maker's manual, local rules and licensed practice come first/i],
+};
+
+// How the five are looked at, what holds for those who still grow, and the figure that decides where a limit is told in words.
+export const SAYS: Book['says'] = {
+  'backstop': [/take the paper out/i, /what lies behind it/i, /people and animals/i, /under 18 or still growing: an adult is there now/i],
+  'history': [/last looked it over/i, /to you or to another/i],
+  'limbs': [/both faces and both edges/i, /bright light/i, /bit of cotton/i, /where it snags is a splinter/i],
+  'axle-clips': [/fully seated/i, /manual shows another way/i, /no axle has moved sideways/i],
+  'arrows-flexed': [/bend 1 to 2 in, listen and feel/i, /all round; then the other way/i, /never shoot it again/i],
+  'arrows-set-aside': [/mark an X at both ends/i, /do not break it by hand/i],
+  'bolts-top': [/under 18 or still growing: a dealer does it/i, /under 18 or still growing, or a bolt near the end of its thread: an authorised dealer/i],
+  'bolts-bottom': [/under 18 or still growing, or a bolt near the end of its thread: an authorised dealer/i],
+  'bolt-limit': [/this bow's own manual/i],
+  'arrow-mass': [/less than 5\.0 gr for each lb of draw weight is not shot/i, /there is no exception/i],
+  'peak-weight': [/more than 2 lb above the limbs' rating: do not draw it again/i],
+  'shaft-ahead': [/let down at once/i, /2 in for those who still grow/i, /less than 1\/2 in is not shot/i],
+  'growing': [/left to grown-ups who were shown how/i],
+  'as-recorded': [/a growing archer: an authorised dealer/i],
+  'use': [/under 18 or still growing: not with this coach/i],
+  'blades-ahead': [/at least 1\/2 in/i],
+  'method': [/only for who is grown/i, /never for a beginner/i],
+  'unfletched-ready': [/18 or over, and grown/i, /nobody else shoots unfletched shafts/i, /never a broadhead on a shaft without vanes/i],
+  'press': [/maker allows it for this model and you were shown how/i],
+};
+
+export const FOUND: Book['found'] = {
+  'scatter': 'one-arrow=one_arrow loose-part=loose_part contact=contact grip=grip face=face tired=tired_archer other=other nothing',
+  'gross': 'contact=contact rest-timing=contact nock-fit=other centre-shot=other grip=grip face=face loose-part=loose_part other=other nothing',
+  'very-gross': 'shafts=other one-arrow=one_arrow contact=contact nock-fit=other loose-part=loose_part grip=grip misread=other other=other nothing',
+  'not-returned': 'not-exact=other loose-part=loose_part contact=contact one-arrow=one_arrow tired=tired_archer other=other nothing',
+  'no-response': 'contact=contact not-moved=other grip=grip face=face loose-part=loose_part one-arrow=one_arrow other=other nothing',
+  'broadhead-scatter': 'head-wobbles=one_arrow insert-loose=one_arrow vanes-small=other contact=contact wind=other grip=grip tired=tired_archer '
+    + 'other=other nothing',
+  'plumb-bend': 'grip=grip canted=other vanes=contact wind=other one-arrow=one_arrow loose-part=loose_part tired=tired_archer other=other nothing',
+  'many-odd': 'loose-part=loose_part shafts=other nock-fit=other contact=contact tired=tired_archer nothing',
+  'references': 'tired=tired_archer loose-part=loose_part contact=contact grip=grip one-arrow=one_arrow nothing',
+};
+
+/** `inspection/what was found`. */
+export const FOUND_SAYS: Book['foundSays'] = {
+  'gross/nock-fit': /no shot before/i,
+  'very-gross/nock-fit': /no shot before/i,
+  'very-gross/shafts': /stop shooting these/i,
+  'very-gross/nothing': /seen together by a shop/i,
+  'many-odd/nock-fit': /no shot before/i,
+};
