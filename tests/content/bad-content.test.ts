@@ -3,10 +3,13 @@
 import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { describe, expect, test } from 'vitest';
+import { SMALL_BOOK } from './small-book.ts';
 import { sound, spoilt, told } from './sound.ts';
 
 interface Case { name: string; file: string; from: string; to: string; told: string[] }
 const cases: Case[] = parse(readFileSync(new URL('../fixtures/bad-content/cases.yaml', import.meta.url), 'utf8')) as Case[];
+
+const harmful = parse(readFileSync(new URL('../fixtures/bad-content/cases-harm.yaml', import.meta.url), 'utf8')) as Case[];
 
 describe('a mistake is told with its place and the way out', () => {
   test.each(cases)('$name', (one) => {
@@ -16,6 +19,17 @@ describe('a mistake is told with its place and the way out', () => {
   test('the cases are many, and each has its own name', () => {
     expect(cases.length).toBeGreaterThan(95);
     expect(new Set(cases.map((one) => one.name)).size).toBe(cases.length);
+  });
+});
+
+describe('what could hurt is told with its place and the way out', () => {
+  test.each(harmful)('$name', (one) => {
+    expect(one.told.length).toBeGreaterThan(0);
+    expect(told(spoilt(one.file, one.from, one.to), SMALL_BOOK)).toEqual(one.told);
+  });
+  test('the cases are many, and each has its own name', () => {
+    expect(harmful.length).toBeGreaterThan(45);
+    expect(new Set(harmful.map((one) => one.name)).size).toBe(harmful.length);
   });
 });
 

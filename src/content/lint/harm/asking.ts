@@ -23,7 +23,7 @@ function look(step: Step, where: Where): Problem[] {
     const asked = sentences(text).find((one) => ASKS.test(one) && !SAID_OF_IT.test(one));
     if (asked === undefined) return;
     const calm = asked.replace(/[.:;?]$/, '');
-    found.push(error(where(['steps', step.id, ...path]), `"${calm}" asks for a draw, and "${step.id}" is asked ${step.pause === 'talk' ? 'in passing' : 'undrawn'}; take it out, or write pause: draw or shoot and put the step after the looks`));
+    found.push(error(where(['steps', step.id, ...path]), `"${calm}" asks for a draw or a shot, and "${step.id}" is asked ${step.pause === 'talk' ? 'in passing' : 'undrawn'}; take it out, or write pause: draw or shoot and put the step after the looks`));
   };
   read(step.short, ['short']);
   step.text.forEach((text, index) => read(text, ['text', index]));

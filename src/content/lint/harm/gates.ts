@@ -112,8 +112,8 @@ function figures(step: Extract<Step, { kind: 'number' }>, row: StepRow, tell: Te
     if (step[key] !== figure) tell([key], `${key} ${step[key]} of "${step.id}" is not ${figure}: what can be entered decides what can fail; write ${key}: ${figure}`);
   }
   const { least, most } = row;
-  if (least !== undefined && (step.pass?.min ?? -Infinity) < least) tell(['pass'], `"${step.id}" passes below ${least}; write pass: min: ${least}`);
-  if (most !== undefined && (step.pass?.max ?? Infinity) > most) tell(['pass'], `"${step.id}" passes above ${most}; write pass: max: ${most}`);
+  if (least !== undefined && (step.pass?.min ?? -Infinity) < least) tell(['pass'], `"${step.id}" passes below ${least}; write pass: { min: ${least} }`);
+  if (most !== undefined && (step.pass?.max ?? Infinity) > most) tell(['pass'], `"${step.id}" passes above ${most}; write pass: { max: ${most} }`);
   const fails: GateFail = row.fails ?? 'fix';
   if (HOLDS[step.fail] < HOLDS[fails]) tell(['fail'], `"${step.id}" is ${step.fail} where it fails or is not known; common practice has it ${fails}: write fail: ${fails}`);
 }
