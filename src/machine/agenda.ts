@@ -5,7 +5,7 @@ import type { Check, Content, Step } from '../content/types.ts';
 import { holds } from './guards.ts';
 import type { State } from './state.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
-import { chapterOfPlace, placeOf } from './walk.ts';
+import { chapterOfPlace, placeOf, placeUnder } from './walk.ts';
 
 export interface Pending { readonly id: string; readonly step: Step; readonly check?: Check }
 
@@ -24,19 +24,7 @@ export function lookUp(content: Content, id: string): Pending | null {
 }
 
 /** The chapter that the walk is in; an interruption belongs to the chapter it interrupts. */
-export function chapterOf(state: State): Chapter {
-  const here = chapterOfPlace(placeOf(state.walk));
-  return here ?? interruptedChapter(state);
-}
-
-function interruptedChapter(state: State): Chapter {
-  const history = Object.values(state.walk.historyValue ?? {})[0] ?? [];
-  for (const node of history) {
-    const name = chapterOfPlace(node.path[1] ?? '');
-    if (name !== null) return name;
-  }
-  return 'safety';
-}
+export const chapterOf = (state: State): Chapter => chapterOfPlace(placeUnder(state.walk)) ?? 'safety';
 
 /** True of a step of the finish, which keeps an order of its own. */
 export const isOfFinish = (content: Content, step: string): boolean =>
