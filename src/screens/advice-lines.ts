@@ -37,9 +37,14 @@ export const adviceDetailLines = (advice: Advice, width: number, says: readonly 
 
 /** What can hurt, or can harm the bow. */
 export const adviceCautions = (advice: Advice): string[] => [
-  ...(advice.press ? ['This needs a bow press: one that the bow\'s maker allows for this model, used by someone who was shown how.'] : []),
+  // The caution of the adjustment says so itself, in its own words.
+  ...(advice.press && !advice.caution.some((text) => /\bpress\b/i.test(text)) ? ['This needs a bow press: one that the bow\'s maker allows for this model, used by someone who was shown how.'] : []),
   ...advice.caution,
 ];
 
-export const cautionLines = (cautions: readonly string[], width: number): Line[] =>
-  cautions.flatMap((text) => paragraph(span('  care   ', 'warn'), text, width, 'strong'));
+/** On a narrow screen they stand in one paragraph, further left: there every line counts, and none of them is ever left out. */
+export const cautionLines = (cautions: readonly string[], width: number): Line[] => {
+  if (cautions.length === 0) return [];
+  if (width < 60) return paragraph(span(' ', 'warn'), `CARE: ${cautions.join(' ')}`, width, 'strong');
+  return cautions.flatMap((text) => paragraph(span('  care   ', 'warn'), text, width, 'strong'));
+};

@@ -18,9 +18,7 @@ import { formatQuantity } from '../maths/fractions.ts';
 import { unitWord } from '../maths/unit-words.ts';
 
 /** Where each block stands when room is short: the lowest goes first. */
-const RANK = { blank: 0, read: 1, spent: 2, picture: 3, details: 4, text: 5, list: 6, caution: 7 } as const;
-/** A list says itself what it hides, and is shortened down to this. */
-const LEAST_LIST = 4;
+const RANK = { blank: 0, read: 1, picture: 3, details: 4, text: 5, list: 6, asked: 8, caution: 9 } as const;
 
 export interface Drawn { readonly width: number; readonly braille: boolean; readonly preview: Preview }
 
@@ -32,31 +30,41 @@ export const askBlocks = (state: ScreenState, drawn: Drawn): Block[] => {
   // An advice belongs to the question whether it was followed; at other questions it is history.
   const shown = ask.kind === 'amount' || advice?.kind === 'inspect' || advice?.kind === 'shop' ? advice : null;
   const cautions = cautionLines([...new Set([...ask.caution, ...(shown === null ? [] : adviceCautions(shown))])], width);
-  // The shot is shot: its caution stays only where there is room, its picture does not give way to it.
   const called = modeOf(ask, state.prompt) === 'tear';
   return [
-    ...(ask.correcting === undefined ? [] : [fixed(paragraph(span('  '), 'Correcting an earlier answer; the bow is not touched.', width, 'soft'))]),
+    ...(ask.correcting === undefined ? [] : [correctingBlock(width)]),
     ...(shown === null ? [] : [fixed(adviceHeadline(shown, width)), ...adviceDetailBlocks(shown, ask, width)]),
-    called ? wholeOrNone(RANK.spent, cautions) : endless(RANK.caution, cautions, true),
-    questionBlock(ask, called, width),
+    // Whatever else has no room: pictures, reasons and the question in full give way to them, at every size that is promised.
+    endless(RANK.caution, cautions, true),
+    ...questionBlocks(ask, { read: called, told: state.message !== null }, width),
     wholeOrNone(RANK.blank, [BLANK]),
     ...inputBlocks(state, ask, view, drawn),
   ];
+};
+
+const correctingBlock = (width: number): Block => {
+  const [whole, short] = ['Correcting an earlier answer; the bow is not touched.', 'Correcting an earlier answer.'].map((text) => paragraph(span('  '), text, width, 'soft'));
+  return { rank: RANK.list, lines: whole ?? [], shrink: (room) => (room < (whole?.length ?? 0) ? short : whole) ?? [] };
 };
 
 /** Sentence by sentence, so that none is cut in its middle; the last goes first. */
 const adviceDetailBlocks = (advice: Advice, ask: Ask, width: number): Block[] =>
   adviceDetailLines(advice, width, ask.text).map((lines, at) => ({ ...wholeOrNone(RANK.details - at / 100, lines), tell: true }));
 
-/** The question in full; in the fewest words where that has no room. Once a shot is called it was read, and makes way. */
-const questionBlock = (ask: Ask, read: boolean, width: number): Block => {
-  const label = span('  coach  ', 'coach');
-  const asked = paragraph(label, ask.short, width, 'strong');
-  // Which way a mark counts is never left out.
-  const short = isChecks(ask) ? [...asked, ...paragraphs(['Mark what is NOT true.'], 9, width)] : asked;
-  const full = [...asked, ...paragraphs(ask.text.filter((text) => text !== ask.short), 9, width)];
-  if (read) return { rank: RANK.read, lines: full, shrink: (room) => [full, short, []].find((lines) => lines.length <= room) ?? [] };
-  return { rank: RANK.text, lines: full, tell: true, shrink: (room) => (full.length <= room ? full : short) };
+/**
+ * The question in full; in the fewest words where that has no room, of which the way that a mark counts is one. Once a shot is
+ * called it was read, and makes way; so does every question while something is `told` about the last key, before a caution does.
+ */
+const questionBlocks = (ask: Ask, { read, told }: { readonly read: boolean; readonly told: boolean }, width: number): Block[] => {
+  const texts = ask.text.filter((text) => text !== ask.short);
+  const asked = paragraph(span('  coach  ', 'coach'), ask.short, width, 'strong');
+  const rest = paragraphs(texts, 9, width);
+  if (read) return [{ rank: RANK.read, lines: [...asked, ...rest], shrink: (room) => [[...asked, ...rest], asked].find((lines) => lines.length <= room) ?? [] }];
+  const mark = isChecks(ask) ? paragraphs(['Mark what is NOT true.'], 9, width) : [];
+  return [
+    told ? wholeOrNone(RANK.asked, asked) : fixed(asked),
+    { rank: RANK.text, lines: rest, tell: true, shrink: (room) => (rest.length <= room ? rest : told && room < 1 ? [] : mark) },
+  ];
 };
 
 const inputBlocks = (state: ScreenState, ask: Ask, view: View, drawn: Drawn): Block[] => {
@@ -88,7 +96,7 @@ const listBlock = (ask: Ask, prompt: Prompt, width: number): Block => {
     ...(ask.kind === 'choice' && ask.many ? { marks: prompt.marks, checks: isChecks(ask) } : {}),
     ...(suggested === null ? {} : { beside: new Map([[suggested, 'your answer before']]) }),
   };
-  return { rank: RANK.list, lines: listLines(picks, look, width), shrink: (room) => listWindow(picks, look, width, Math.max(LEAST_LIST, room)) };
+  return { rank: RANK.list, lines: listLines(picks, look, width), shrink: (room) => listWindow(picks, look, width, room) };
 };
 
 /** The line that is typed on. The caret is a character, so that it shows on every terminal and in every copy of it. */

@@ -32,19 +32,22 @@ const markOf = (pick: Pick, { marks, checks }: ListLook): string => {
 export const listLines = (picks: readonly Pick[], look: ListLook, width: number): Line[] =>
   picks.flatMap((pick, at) => labelled(pick, at, look, width));
 
-const hidden = (picks: readonly Pick[], { marks = [] }: ListLook, where: string): Line[] => {
+const hidden = (picks: readonly Pick[], { marks = [] }: ListLook, where: string): string[] => {
   const marked = picks.filter((pick) => marks.includes(pick.value)).length;
-  return picks.length === 0 ? [] : [[span(`      \u2026 ${picks.length} more ${where}${marked === 0 ? '' : `, ${marked} marked`}`, 'soft')]];
+  return picks.length === 0 ? [] : [`${picks.length} more ${where}${marked === 0 ? '' : `, ${marked} marked`}`];
 };
 
-/** At most `room` lines around the cursor, with what is hidden above and below told. */
+/** With less room than this what is hidden above and below is told in one line. */
+const ROOMY = 6;
+
+/** At most `room` lines around the cursor, with what is hidden above and below told; but the pick under the cursor is never cut. */
 export const listWindow = (picks: readonly Pick[], look: ListLook, width: number, room: number): Line[] => {
   const parts = picks.map((pick, at) => labelled(pick, at, look, width));
   if (parts.flat().length <= room) return parts.flat();
   let from = Math.max(0, look.cursor);
   let to = from;
   const height = (): number => parts.slice(from, to + 1).flat().length;
-  const told = (): number => (from > 0 ? 1 : 0) + (to < parts.length - 1 ? 1 : 0);
+  const told = (): number => Math.min((from > 0 ? 1 : 0) + (to < parts.length - 1 ? 1 : 0), room < ROOMY ? 1 : 2);
   for (let grew = true; grew;) {
     grew = false;
     for (const way of [1, -1]) {
@@ -58,5 +61,7 @@ export const listWindow = (picks: readonly Pick[], look: ListLook, width: number
   }
   const above = hidden(picks.slice(0, from), look, 'above');
   const below = hidden(picks.slice(to + 1), look, 'below');
-  return [...above, ...parts.slice(from, to + 1).flat().slice(0, Math.max(1, room - above.length - below.length)), ...below];
+  const tell = (words: readonly string[]): Line[] => (words.length === 0 ? [] : [[span(`      \u2026 ${words.join(', ')}`, 'soft')]]);
+  const shown = parts.slice(from, to + 1).flat();
+  return room < ROOMY ? [...shown, ...tell([...above, ...below])] : [...tell(above), ...shown, ...tell(below)];
 };

@@ -17,6 +17,8 @@ import { cut, textWidth } from './text-width.ts';
 
 export interface LiveNeeds { readonly preview: Preview; readonly glossary: Readonly<Record<string, string>>; readonly braille: boolean }
 
+/** The rank of the heading, which is squeezed into one line before anything that can hurt is cut. */
+const HEADER = 7;
 /** Text wider than this is hard to read standing two steps away. */
 const WIDEST = 100;
 const NARROWEST = 20;
@@ -28,7 +30,8 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
   const width = liveWidth(state.size.columns);
   const height = liveHeight(state.size.rows);
   const blank = wholeOrNone(0, [BLANK]);
-  const top: Block[] = [blank, fixed(headerLines(state.view, width)), blank];
+  const header = headerLines(state.view, width);
+  const top: Block[] = [blank, { rank: HEADER, lines: header, shrink: (room) => (room < header.length && header.length > 1 ? headerLine(state.view, width) : header) }, blank];
   const bottomWith = (more: boolean): Block[] => [
     ...(state.message === null ? [] : [fixed(paragraph(span('  ! ', 'warn'), state.message, width, 'strong').slice(0, 4))]),
     blank,
@@ -56,6 +59,12 @@ export const headerLines = (view: View, width: number): Line[] => {
   const right = `day ${day}, ${shots} ${shots === 1 ? 'shot' : 'shots'}`;
   if (textWidth(left) + 3 + right.length <= width) return [[span(left, view.type === 'stop' ? 'warn' : 'strong'), span('   '), span(right, 'soft')]];
   return [[span(cut(left, width), view.type === 'stop' ? 'warn' : 'strong')], [span(`  ${right}`, 'soft')]];
+};
+
+/** The same in one line, the place cut short. */
+const headerLine = (view: View, width: number): Line[] => {
+  const [[place = span('')] = [], [count = span('')] = []] = headerLines(view, width);
+  return [[span(cut(place.text, width - count.text.length - 1), place.tone), span(' '), count]];
 };
 
 const overlayBlocks = (state: ScreenState, overlay: Overlay, needs: LiveNeeds, width: number, room: number): Block[] => {

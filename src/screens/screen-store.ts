@@ -39,8 +39,8 @@ const takenUnseen = (state: ScreenState, deed: Deed, needs: LiveNeeds): boolean 
   return all && state.prompt.furthest < ask.options.length - 1 && listIsCut(state, needs);
 };
 
-const IN_TWO = 'this is not answered in one go: choose, look at it once more, then Enter by itself';
-const AHEAD = 'that was pressed before this question stood here, and was not taken: read it first';
+const IN_TWO = 'not in one go: choose, look once more, then Enter by itself';
+const AHEAD = 'pressed before this question stood here, and not taken: read it first';
 
 /**
  * What must be picked deliberately is taken by an Enter that comes by itself. A terminal that was busy, a paste and a held key

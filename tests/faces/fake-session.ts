@@ -47,13 +47,13 @@ export function fakeSession(asks: readonly Ask[]): FakeSession {
   return {
     intents, view,
     send(intent: Intent): Reply {
+      if (intent.kind === 'say') return { view: view(), error: { code: 'not-understood', message: 'No word of danger.' } };
       intents.push(intent);
       if (intent.kind === 'note') return { view: { ...view(), findings: [] }, noted: true };
       if (intent.kind === 'putBack') return { view: view(), error: { code: 'nothing-to-put-back', message: 'No adjustment is there to put back.' } };
       if (intent.kind === 'answer' && intent.answer === 'wrong') return { view: view(), error: { code: 'not-an-option', message: 'That is not one of the options.' } };
       if (intent.kind === 'answer' && intent.answer === 'full disk') throw new CodedError('cannot-write', 'The disk is full; nothing was taken.');
       if (intent.kind === 'answer' && intent.answer === 'crash') throw new Error('boom');
-      if (intent.kind === 'say') return { view: view(), error: { code: 'not-understood', message: 'No word of danger.' } };
       if (intent.kind === 'answer') at += 1;
       return { view: intent.kind === 'stop' ? { ...view(), type: 'stop', chapter: 'stopped' } : view() };
     },

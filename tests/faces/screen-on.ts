@@ -20,6 +20,7 @@ export function screenOn(session: SessionLike, size = { columns: 80, rows: 24 })
       }
     },
     /** The frame as running words, wherever it was wrapped. */
+    lines: (): string[] => liveLines(store.getState(), store.needs).map((line) => lineText(line).trimEnd()),
     words: (): string => liveLines(store.getState(), store.needs).map((line) => lineText(line).trim()).join(' ').replace(/\s+/g, ' '),
   };
 }

@@ -38,7 +38,7 @@ describe('a choice', () => {
       const screen = drive([VIEWS.gate]);
       screen.press(keys);
       expect(screen.session.sent).toEqual([]);
-      expect(screen.words()).toContain('! this is not answered in one go: choose, look at it once more, then Enter by itself');
+      expect(screen.words()).toContain('! not in one go: choose, look once more, then Enter by itself');
       screen.press('\r');
       expect(screen.session.given).toEqual(['stops']);
     }
@@ -52,7 +52,7 @@ describe('a choice', () => {
     }
     const told = drive([VIEWS.choice, VIEWS.gate]);
     told.press('1\r2');
-    expect(told.words()).toContain('! that was pressed before this question stood here, and was not taken: read it first');
+    expect(told.words()).toContain('! pressed before this question stood here, and not taken: read it first');
   });
 
   it('has nothing preselected in a gate even with no noDefault, nor from a suggestion', () => {
