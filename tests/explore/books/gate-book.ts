@@ -393,7 +393,7 @@ export class GateBook {
   waysOut(): ReadonlySet<string> {
     const ways = new Set([...this.raised, ...this.reasons()]);
     const draws = [...ways].some((id) => ['draw', 'shoot'].includes(this.stepOf(id)?.pause ?? ''));
-    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety', 'baseline', 'broadheads'), ...BLADES_LOOKED_AT]) : ways;
+    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety', 'baseline', 'broadheads'), ...LOOKED_AT_FIRST]) : ways;
   }
 
   private reasons(): readonly string[] {
@@ -426,8 +426,8 @@ export class GateBook {
 }
 
 const BROADHEAD = ['broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first-broadhead'] as const;
-/** Asked only where it is due: blades off or changed over before a bow is drawn for something else. */
-const BLADES_LOOKED_AT = ['points-back', 'heads-swapped'] as const;
+/** Asked only where it is due: blades off or changed over, bare shafts or a plumb line got ready, before a bow is drawn for something else. */
+const LOOKED_AT_FIRST = ['points-back', 'heads-swapped', 'unfletched-ready', 'plumb-ready'] as const;
 const UNFLETCHED = ['unfletched-ready', 'first-unfletched'] as const;
 const PLUMB = ['plumb-ready'] as const;
 const CHANGED = {
