@@ -2,6 +2,7 @@
 
 import { CodedError, type ErrorCode } from './errors.ts';
 import type { Content, KnobId } from './content/types.ts';
+import { CURRENT_VERSION } from './journal/versions.ts';
 import { asSentence, MAX_TEXT, parseAnswer, readQuantity, UNSEEN } from './machine/answer.ts';
 import { formatQuantity } from './maths/fractions.ts';
 import { answerToAskInWords } from './machine/answer-words.ts';
@@ -42,6 +43,8 @@ class Session implements SessionLike {
   private shown: View;
   /** The answered line that is open for correction. A place on the screen, not a fact. */
   private correcting: number | null = null;
+  /** Whether this sitting has written a line. */
+  private wrote = false;
   private readonly listeners = new Set<() => void>();
 
   constructor({ content, store, startAt, engine, tune, known }: SessionOptions) {
@@ -52,7 +55,7 @@ class Session implements SessionLike {
     this.lastSeq = store.facts.at(-1)?.seq ?? 0;
     this.shown = viewOf(content, this.state);
     if (store.facts.length === 0) {
-      this.take({ kind: 'begun', v: 1, seq: 1, time: startAt.toISOString(), tune, engine, content: content.version, known });
+      this.take({ kind: 'begun', v: CURRENT_VERSION, seq: 1, time: startAt.toISOString(), tune, engine, content: content.version, known });
     } else if (!this.state.notes.done) {
       const away = Math.max(0, startAt.getTime() - Date.parse(store.facts.at(-1)?.time ?? ''));
       this.take({ kind: 'resumed', ...this.stamp(startAt), away, ...(unfit === null ? {} : { setAside: unfit }) });
@@ -219,12 +222,15 @@ class Session implements SessionLike {
 
   // Decide and work out the next view first, unseen; then the line goes to disk; only then is it adopted.
   private take(draft: FactDraft): Reply {
-    const fact = decide(this.content, this.state, draft);
+    // The first line of every sitting says the version: an older program then sees which lines it does not know, and reads on as before
+    // where all are its own. A finished tune is not resumed, so it may be a note that says it.
+    const fact = decide(this.content, this.state, this.wrote ? draft : { ...draft, v: CURRENT_VERSION });
     const next = evolve(this.content, this.state, fact);
     // A note does not close an answer that is open for correction; everything else does.
     const open = draft.kind === 'noted' ? this.correcting : null;
     const view = viewOf(this.content, next, open);
     this.store.append(fact);
+    this.wrote = true;
     // From here on nothing can fail: an answer that could not be written leaves everything as it was, also an open correction.
     this.correcting = open;
     this.state = next;

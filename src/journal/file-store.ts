@@ -9,6 +9,7 @@ import { takeLock } from './lock.ts';
 import { prepareLine, readJournal, type Reading } from './read.ts';
 import { cutTorn } from './torn.ts';
 import { inWords, refuseBad, usable } from './troubles.ts';
+import { VERSIONS, type Versions } from './versions.ts';
 
 export interface FileStoreOptions {
   readonly now: Date;
@@ -17,6 +18,8 @@ export interface FileStoreOptions {
   readonly pid?: number;
   /** The disk; for tests of its faults. */
   readonly disk?: Disk;
+  /** Versions that are known; for tests of later ones. */
+  readonly versions?: Versions;
 }
 
 /**
@@ -24,18 +27,18 @@ export interface FileStoreOptions {
  * Throws CodedError: 'locked', 'bad-journal' or 'newer-journal' (the file stays as it is), 'home-not-writable'.
  */
 export function openFileStore(path: string, opts: FileStoreOptions): Store {
-  const disk = opts.disk ?? realDisk;
+  const { disk = realDisk, versions = VERSIONS } = opts;
   usable(path, () => makeFolder(disk, dirname(path)));
   const lock = takeLock(path, opts);
   let fd: number | null = null;
   try {
     const file = usable(path, () => openOrCreate(disk, path));
     fd = file;
-    const reading = readJournal(usable(path, () => disk.readFileSync(file)));
+    const reading = readJournal(usable(path, () => disk.readFileSync(file)), versions);
     refuseBad(path, reading);
     const notices = lock.notice === null ? [] : [lock.notice];
     if (reading.torn.length > 0) notices.push(usable(path, () => cutTorn(disk, path, file, reading)));
-    return new FileStore(disk, path, file, reading, notices, () => lock.release());
+    return new FileStore(disk, path, file, reading, versions, notices, () => lock.release());
   } catch (cause) {
     if (fd !== null) disk.closeSync(fd);
     lock.release();
@@ -49,6 +52,8 @@ class FileStore implements Store {
   #good: number;
   /** What a failed append may have left behind `#good`; null when the file ends there. */
   #leftover: Buffer | null = null;
+  /** The version that the last line was written under. */
+  #version: number;
   #open = true;
 
   constructor(
@@ -56,16 +61,18 @@ class FileStore implements Store {
     private readonly path: string,
     private readonly fd: number,
     reading: Reading,
+    private readonly versions: Versions,
     readonly notices: readonly string[],
     private readonly release: () => void,
   ) {
     this.facts = [...reading.facts];
     this.#good = reading.good;
+    this.#version = reading.version;
   }
 
   append(fact: Fact): void {
     if (!this.#open) throw new CodedError('internal', 'A line was to be written after the journal was closed.');
-    const line = prepareLine(fact, this.facts.length + 1);
+    const line = prepareLine(fact, this.facts.length + 1, this.#version, this.versions);
     const bytes = Buffer.from(line.text, 'utf8');
     this.#checkTail();
     try {
@@ -81,6 +88,7 @@ class FileStore implements Store {
       throw this.#cannotWrite(cause);
     }
     this.#good += bytes.length;
+    this.#version = this.versions.current;
     this.facts.push(line.fact);
   }
 

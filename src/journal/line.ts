@@ -6,7 +6,7 @@ import { createHash } from 'node:crypto';
 import { CodedError } from '../errors.ts';
 import type { Fact } from '../machine/types.ts';
 import { factSchema } from './schema.ts';
-import { CURRENT_VERSION, upgrade } from './versions.ts';
+import { upgrade, VERSIONS, type Versions } from './versions.ts';
 
 /** Why a line cannot be read, in words that follow "line 7 cannot be read:". */
 export class BadLine extends Error {
@@ -33,12 +33,14 @@ export function encodeLine(fact: Fact): string {
 }
 
 /** The fact of a finished line (without its newline) that was written under version `v`. Throws BadLine. */
-export function decodeLine(line: string, v: number = CURRENT_VERSION): Fact {
+export function decodeLine(line: string, v?: number, versions: Versions = VERSIONS): Fact {
   const raw = parseLine(line);
+  const from = v ?? versions.current;
   try {
-    return checkFact(upgrade(v, raw));
+    return checkFact(upgrade(from, raw, versions));
   } catch (cause) {
-    throw cause instanceof BadLine ? cause : new BadLine(reasonOf(cause));
+    if (!(cause instanceof BadLine)) throw new BadLine(reasonOf(cause));
+    throw from === versions.current ? cause : new BadLine(`${cause.message}; it was written under version ${from} of the journal and brought to version ${versions.current}`);
   }
 }
 

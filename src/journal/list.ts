@@ -1,10 +1,11 @@
 // The tunes in the folder, each in one row. A journal that cannot be read is a row too, never the end of the list.
 
 import { readFileSync, statSync } from 'node:fs';
+import type { CodedError } from '../errors.ts';
 import type { Answer, Fact } from '../machine/types.ts';
 import { tuneIds, tunePath } from './home.ts';
 import { readJournal } from './read.ts';
-import { inWords } from './troubles.ts';
+import { inWords, refusalOf } from './troubles.ts';
 
 export interface TuneInfo {
   readonly id: string;
@@ -19,6 +20,8 @@ export interface TuneInfo {
   readonly bow: string | null;
   /** Why the tune cannot be gone on with. What could be read up to there is in the other fields. */
   readonly bad?: string;
+  /** What opening it ends in, where a finished line of it cannot be read. */
+  readonly refusal?: CodedError;
 }
 
 /** What an answer must be about to name the bow. */
@@ -40,16 +43,20 @@ function infoOf(id: string, path: string): TuneInfo {
   const nothing = { id, path, begun: id.slice(0, 10), last: id.slice(0, 10), finished: false, shots: 0, bow: null };
   try {
     const touched = statSync(path).mtime.toISOString();
-    const { facts, bad } = readJournal(readFileSync(path));
+    const reading = readJournal(readFileSync(path));
+    const { facts, bad } = reading;
+    const refusal = refusalOf(path, reading);
+    const refused = refusal === null ? {} : { refusal };
     const [first, last] = [facts[0], facts.at(-1)];
-    const reason = bad === null ? undefined : `line ${bad.line}: ${bad.reason}`;
+    const todo = bad?.code === 'newer-journal' ? '; open it with the newer quarterturn that wrote it' : '';
+    const reason = bad === null ? undefined : `line ${bad.line}: ${bad.reason}${todo}`;
     if (first === undefined || last === undefined) {
-      return { ...nothing, begun: touched, last: touched, bad: reason ?? 'nothing was kept in it yet' };
+      return { ...nothing, begun: touched, last: touched, bad: reason ?? 'nothing was kept in it yet', ...refused };
     }
     return {
       id, path, begun: first.time, last: last.time,
       finished: isFinished(facts), shots: shotsIn(facts), bow: bowOf(facts),
-      ...(reason === undefined ? {} : { bad: reason }),
+      ...(reason === undefined ? {} : { bad: reason }), ...refused,
     };
   } catch (cause) {
     return { ...nothing, bad: `it cannot be opened: ${inWords(cause)}` };

@@ -4,13 +4,15 @@
 import { CodedError, type ErrorCode } from '../errors.ts';
 import type { Fact } from '../machine/types.ts';
 import { BadLine, decodeLine, encodeLine } from './line.ts';
-import { CURRENT_VERSION, claimedVersion } from './versions.ts';
+import { claimedVersion, claimIn, VERSIONS, type Versions } from './versions.ts';
 
 export interface Reading {
   /** Facts of the finished lines, oldest first, up to the first that cannot be read. */
   readonly facts: readonly Fact[];
   /** Bytes up to and with the newline of the last fact that was read. */
   readonly good: number;
+  /** The version that the last of them was written under; that of this program where there is none. */
+  readonly version: number;
   /** What follows the last newline: a line whose writing was cut short. Empty in a whole file. */
   readonly torn: Buffer;
   /** The first finished line that cannot be read. Everything after it is not looked at. */
@@ -21,36 +23,42 @@ const NEWLINE = 0x0a;
 const strictUtf8 = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
 /** Reads a journal's bytes. Every finished line must be whole and carry its own number, from 1 on. */
-export function readJournal(bytes: Buffer): Reading {
+export function readJournal(bytes: Buffer, versions: Versions = VERSIONS): Reading {
   const facts: Fact[] = [];
   const torn = bytes.subarray(bytes.lastIndexOf(NEWLINE) + 1);
-  let version = CURRENT_VERSION;
+  let version = versions.current;
   let good = 0;
   for (let end = bytes.indexOf(NEWLINE, good); end !== -1; end = bytes.indexOf(NEWLINE, good)) {
     const line = facts.length + 1;
     try {
       const text = textOf(bytes.subarray(good, end));
-      if (line === 1) {
-        version = versionOf(text);
-        if (version > CURRENT_VERSION) {
-          return { facts, good, torn, bad: { code: 'newer-journal', line, reason: `it was begun under version ${version}, and this program knows up to ${CURRENT_VERSION}` } };
-        }
+      // Looked at before checksum and shape, since a newer program may keep both otherwise.
+      const claim = claimIn(text);
+      if (claim !== null && claim > versions.current) {
+        const reason = `it is of version ${claim} of the journal, and this program knows up to version ${versions.current}`;
+        return { facts, good, version, torn, bad: { code: 'newer-journal', line, reason } };
       }
-      facts.push(inItsPlace(decodeLine(text, version), line));
+      facts.push(inItsPlace(decodeLine(text, claim ?? version, versions), line));
+      version = claim ?? version;
     } catch (cause) {
       if (!(cause instanceof BadLine)) throw cause;
-      return { facts, good, torn, bad: { code: 'bad-journal', line, reason: cause.message } };
+      return { facts, good, version, torn, bad: { code: 'bad-journal', line, reason: cause.message } };
     }
     good = end + 1;
   }
-  return { facts, good, torn, bad: null };
+  return { facts, good, version, torn, bad: null };
 }
 
-/** A fact on its way in as line number `line`: its text, and the fact as a later reading will see it. Throws CodedError('internal'). */
-export function prepareLine(fact: Fact, line: number): { readonly text: string; readonly fact: Fact } {
+/**
+ * A fact on its way in as line number `line`, after lines of version `before`: its text, and the fact as a later reading will see
+ * it. Throws CodedError('internal'), also where it would be read under another version than it was written under.
+ */
+export function prepareLine(fact: Fact, line: number, before?: number, versions: Versions = VERSIONS): { readonly text: string; readonly fact: Fact } {
   const text = encodeLine(fact);
+  const version = claimedVersion(fact) ?? before ?? versions.current;
   try {
-    return { text, fact: inItsPlace(decodeLine(text.slice(0, -1)), line) };
+    if (version !== versions.current) throw new BadLine(`it would be read as one of version ${version}, and was written under version ${versions.current}`);
+    return { text, fact: inItsPlace(decodeLine(text.slice(0, -1), version, versions), line) };
   } catch (cause) {
     throw new CodedError('internal', `A line does not belong at place ${line}: ${cause instanceof Error ? cause.message : String(cause)}. Nothing was written.`);
   }
@@ -70,14 +78,5 @@ function textOf(bytes: Buffer): string {
     return strictUtf8.decode(bytes);
   } catch {
     throw new BadLine('it holds bytes that are not text (UTF-8)');
-  }
-}
-
-/** Looked at before checksum and shape, since a newer program may keep both otherwise. */
-function versionOf(firstLine: string): number {
-  try {
-    return claimedVersion(JSON.parse(firstLine)) ?? CURRENT_VERSION;
-  } catch {
-    return CURRENT_VERSION;
   }
 }

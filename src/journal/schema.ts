@@ -7,6 +7,7 @@ import { DIRECTIONS, KNOBS } from '../content/types.ts';
 import { UNITS } from '../maths/units.ts';
 import { ARROW_KNOBS, CHANGED } from '../machine/types.ts';
 import type { Answer, Fact, MachineEvent } from '../machine/types.ts';
+import type { CURRENT_VERSION } from './versions.ts';
 
 const quantity = z.strictObject({ value: z.number(), unit: z.enum(UNITS) });
 
@@ -70,11 +71,13 @@ const carried = z.strictObject({
 
 const seq = z.int().min(1);
 const time = z.string().refine((text) => !Number.isNaN(Date.parse(text)), 'is not a time');
-const base = { seq, time, decided };
+// Which versions are known is looked at before the shape is (read.ts): here any number of a version will do.
+const v = z.int().min(1);
+const base = { seq, time, v: v.exactOptional(), decided };
 
 export const factSchema = z.discriminatedUnion('kind', [
   z.strictObject({
-    ...base, kind: z.literal('begun'), v: z.literal(1), tune: z.string(), engine: z.string(), content: z.string(),
+    ...base, kind: z.literal('begun'), v, tune: z.string(), engine: z.string(), content: z.string(),
     known: z.array(carried),
   }),
   z.strictObject({ ...base, kind: z.literal('answered'), step: z.string(), about: z.string(), answer }),
@@ -87,12 +90,16 @@ export const factSchema = z.discriminatedUnion('kind', [
   z.strictObject({ ...base, kind: z.literal('resumed'), away: z.number(), setAside: z.strictObject({ from: seq, to: seq }).exactOptional() }),
 ]);
 
-// The compiler holds this page to machine/types.ts: an event, an answer or a kind of fact added there and not here is an error here.
+// The compiler holds this page to machine/types.ts: an event, an answer, a kind of fact or a field of one that is added there and
+// not here is an error here; so is a version that facts do not carry.
 type Same<A, B> = [A] extends [B] ? ([B] extends [A] ? true : false) : false;
 type Holds<T extends true> = T;
+type Fields<F extends { kind: string }> = { [K in F['kind']]: keyof Extract<F, { kind: K }> };
 type Deep<T> = T extends object ? { -readonly [K in keyof T]: Deep<T[K]> } : T;
 export type SchemaAgrees = [
   Holds<Same<Deep<MachineEvent>, Deep<z.infer<typeof event>>>>,
   Holds<Same<Deep<Answer>, Deep<z.infer<typeof answer>>>>,
   Holds<Same<Fact['kind'], z.infer<typeof factSchema>['kind']>>,
+  Holds<Same<Fields<Fact>, Fields<z.infer<typeof factSchema>>>>,
+  Holds<Same<Fact['v'], typeof CURRENT_VERSION | undefined>>,
 ];

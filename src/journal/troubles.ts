@@ -6,15 +6,22 @@ import { systemCode } from './disk.ts';
 import type { Reading } from './read.ts';
 
 /** Throws where a finished line cannot be read, with its number and what to do. */
-export function refuseBad(path: string, { bad }: Reading): void {
-  if (bad === null) return;
+export function refuseBad(path: string, reading: Reading): void {
+  const refusal = refusalOf(path, reading);
+  if (refusal !== null) throw refusal;
+}
+
+/** The error that opening this journal ends in, or null where all its finished lines can be read. */
+export function refusalOf(path: string, { bad }: Reading): CodedError | null {
+  if (bad === null) return null;
   if (bad.code === 'newer-journal') {
-    throw new CodedError('newer-journal', `${path} was written by a newer quarterturn: ${bad.reason}. The file was left as it is. Install the newer quarterturn to go on with this tune, or begin a new one.`);
+    const from = bad.line === 1 ? '' : `, line ${bad.line},`;
+    return new CodedError('newer-journal', `${path}${from} was written by a newer quarterturn: ${bad.reason}. The file was left as it is. Install the newer quarterturn to go on with this tune, or begin a new one.`);
   }
   const mend = bad.line === 1
     ? 'Put back a copy of it that you kept, or begin a new tune.'
     : `Put back a copy of it that you kept; or copy it, delete line ${bad.line} and all lines after it, and go on from line ${bad.line - 1}.`;
-  throw new CodedError('bad-journal', `${path}, line ${bad.line}, cannot be read: ${bad.reason}. The file was left as it is. ${mend}`);
+  return new CodedError('bad-journal', `${path}, line ${bad.line}, cannot be read: ${bad.reason}. The file was left as it is. ${mend}`);
 }
 
 /** Runs a call to the disk while opening; what the system refuses becomes words about the folder. */

@@ -271,7 +271,13 @@ export interface Decided {
   readonly loop?: LoopPatch;
 }
 
-interface FactBase { readonly seq: number; readonly time: string; readonly decided: Decided }
+interface FactBase {
+  readonly seq: number;
+  readonly time: string;
+  /** On the first line that a sitting writes: the version of the journal from here on. Others are of the version before them. */
+  readonly v?: 1;
+  readonly decided: Decided;
+}
 export type Fact = FactBase &
   (
     | {

@@ -81,12 +81,13 @@ const earlier = (seq: number) => fc.integer({ min: 1, max: seq - 1 });
 /** Any fact that may stand at line `seq`. */
 export function anyFact(seq: number): fc.Arbitrary<Fact> {
   const base = { seq: fc.constant(seq), time, decided };
+  const later = fc.option(fc.constant({ v: 1 as const }), { nil: {} });
   if (seq === 1) {
     return fc.record({
       ...base, kind: fc.constant('begun'), v: fc.constant(1), tune: text, engine: text, content: text, known: fc.array(carried, { maxLength: 2 }),
     }) as fc.Arbitrary<Fact>;
   }
-  return fc.oneof(
+  const facts = fc.oneof(
     fc.record({ ...base, kind: fc.constant('answered'), step: text, about: text, answer }),
     fc.record({ ...base, kind: fc.constant('corrected'), of: earlier(seq), answer }),
     fc.record({ ...base, kind: fc.constant('wanted-back'), to: earlier(seq) }),
@@ -95,5 +96,6 @@ export function anyFact(seq: number): fc.Arbitrary<Fact> {
     fc.record({ ...base, kind: fc.constant('moved'), knob: fc.constantFrom(...KNOBS), delta: number }),
     fc.record({ ...base, kind: fc.constant('changed'), what: fc.constantFrom(...CHANGED), note: text }),
     fc.record({ ...base, kind: fc.constant('resumed'), away: number }),
-  ) as fc.Arbitrary<Fact>;
+  );
+  return fc.tuple(facts, later).map(([fact, claim]) => ({ ...fact, ...claim })) as fc.Arbitrary<Fact>;
 }

@@ -2,9 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { CodedError } from '../../src/errors.ts';
 import { BadLine, decodeLine, encodeLine } from '../../src/journal/line.ts';
-import { claimedVersion, upgrade } from '../../src/journal/versions.ts';
 import type { Fact } from '../../src/machine/types.ts';
-import { anyFact, begun, noted } from './facts.ts';
+import { anyFact, noted } from './facts.ts';
 
 const plain = (fact: Fact): unknown => JSON.parse(JSON.stringify(fact));
 const anyLine = fc.integer({ min: 1, max: 9 }).chain(anyFact);
@@ -61,23 +60,5 @@ describe('a fact and its line', () => {
     expect(() => decodeLine(line.slice(0, -1).replace('"note 2"', '7'))).toThrow(/checksum/);
     expect(() => decodeLine('')).toThrow(/empty/);
     expect(() => decodeLine('{"seq":2}')).toThrow(/does not end with a checksum/);
-  });
-});
-
-describe('versions', () => {
-  const lifts = { 1: (raw: unknown) => ({ ...(raw as object), two: true }), 2: (raw: unknown) => ({ ...(raw as object), three: true }) };
-  it('lift an older line step by step', () => {
-    expect(upgrade(1, { a: 1 }, lifts, 3)).toEqual({ a: 1, two: true, three: true });
-    expect(upgrade(2, { a: 1 }, lifts, 3)).toEqual({ a: 1, three: true });
-    expect(upgrade(3, { a: 1 }, lifts, 3)).toEqual({ a: 1 });
-  });
-  it('say so where no way is known', () => {
-    expect(() => upgrade(1, {}, {}, 2)).toThrow('from journal version 1 to 2');
-  });
-  it('are whole numbers from 1 on', () => {
-    expect(claimedVersion(begun())).toBe(1);
-    for (const v of [0, -1, 1.5, '1', null, undefined]) expect(claimedVersion({ v })).toBeNull();
-    expect(claimedVersion(null)).toBeNull();
-    expect(claimedVersion('v')).toBeNull();
   });
 });
