@@ -25,12 +25,28 @@ export function tuneList(tunes: readonly TuneInfo[], home: string): string {
   return `${rows.join('\n')}\n`;
 }
 
-/** The tune named, or the one to take when none is named. Throws CodedError('no-tune'). */
+/**
+ * The tune named, or the one to take when none is named. Throws CodedError('no-tune'), and 'newer-journal' or 'bad-journal' where
+ * a finished line of it cannot be read: then not even a lock is touched, and no record is told that may be an old one.
+ */
 export function pickTune(tunes: readonly TuneInfo[], id: string | null, otherwise: () => TuneInfo | null): TuneInfo {
   const found = id === null ? otherwise() : (tunes.find((tune) => tune.id === id) ?? null);
+  if (found?.refusal !== undefined) throw found.refusal;
   if (found !== null) return found;
   if (id !== null) throw new CodedError('no-tune', `There is no tune "${clean(id)}". "quarterturn list" shows the names.`);
+  const newer = tunes.find(isNewer);
+  if (newer?.refusal !== undefined) throw newer.refusal;
   throw new CodedError('no-tune', tunes.length === 0 ? 'There is no tune yet. "quarterturn new" begins one.' : 'No tune is left to go on with. "quarterturn list" shows all, "quarterturn new" begins one.');
+}
+
+const isNewer = ({ refusal }: TuneInfo): boolean => refusal?.code === 'newer-journal';
+
+/** One line where tunes of a newer program lie in the folder: nothing else would tell why one is not gone on with, or its bow not offered. */
+export function leftToNewer(tunes: readonly TuneInfo[]): readonly string[] {
+  const [newest, ...more] = tunes.filter(isNewer);
+  if (newest === undefined) return [];
+  const others = more.length === 0 ? '' : ` The same holds of ${more.length === 1 ? 'one more' : `${more.length} more`}: "quarterturn list" shows all.`;
+  return [clean(`The tune ${newest.id} is left alone, and its bow is not offered here: ${newest.bad ?? ''}.${others}`)];
 }
 
 /** The lines of a journal without taking its lock, as far as they can be read. */

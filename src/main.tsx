@@ -68,7 +68,7 @@ async function walk(wanted: Walking): Promise<number> {
   const { homeFolder, newTunePath } = await import('./journal/home.ts');
   const { latestUnfinished, listTunes } = await import('./journal/list.ts');
   const { openFileStore } = await import('./journal/file-store.ts');
-  const { carriedFrom, pickTune } = await import('./commands.ts');
+  const { carriedFrom, leftToNewer, pickTune } = await import('./commands.ts');
   const { carriedOf, openSession } = await import('./session.ts');
 
   const content = loadContent();
@@ -87,7 +87,9 @@ async function walk(wanted: Walking): Promise<number> {
   // However it ends, the lock is given back.
   process.on('exit', () => session.close());
   if (face !== 'screen') for (const [signal, code] of [['SIGINT', 130], ['SIGTERM', 143], ['SIGHUP', 129]] as const) process.on(signal, () => process.exit(code));
-  return talk(face, session, store.notices);
+  // Who names a tune wants that one; to all others it is told which tunes were passed over.
+  const passedOver = wanted.command === 'resume' && wanted.id !== null ? [] : leftToNewer(tunes);
+  return talk(face, session, [...store.notices, ...passedOver]);
 }
 
 async function tell(wanted: Telling): Promise<void> {
