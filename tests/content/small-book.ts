@@ -19,7 +19,7 @@ const again = (more: Partial<Book['again']> = {}): Book['again'] =>
   Object.fromEntries(TRIGGERS.map((one) => [one, more[one] ?? ''] as const)) as Record<Trigger, string>;
 
 export const NO_BOOK: Book = {
-  steps: [], chapters: '', before: [], again: again(), knobs: knobs(), cautions: {}, says: {}, handling: [], found: {}, foundSays: {},
+  steps: [], chapters: '', before: [], again: again(), knobs: knobs(), cautions: {}, says: {}, phrases: {}, handling: [], found: {}, foundSays: {},
 };
 
 export const SMALL_BOOK: Book = {
@@ -45,6 +45,7 @@ export const SMALL_BOOK: Book = {
     'cam-sync': { press: true, from: 'start', trigger: 'cam-sync', cautions: 'press', cams: '', says: [] },
   }),
   cautions: { finger: [/off the trigger/i], press: [/maker allows/i] },
+  phrases: { 'was-is': [/and is now/i] },
   says: { backstop: [/look through the frame/i] },
   handling: [
     { what: 'flexing', when: /\bflex(ed)?\b/i, cautions: ['finger'], said: /away from your face/i },

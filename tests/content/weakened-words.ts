@@ -7,7 +7,7 @@ import type { Path, Weakening } from './weakening.ts';
 
 export const ofWords = (content: Content): Weakening[] => [
   ...cautions(content), ...howTo(content), ...Object.values(content.steps).flatMap((step) => [...drawing(content, step), ...dealer(content, step), ...said(content, step)]),
-  ...inspections(content),
+  ...inspections(content), ...phrases(content),
 ];
 
 const sentences = (text: string): string[] => text.split(/(?<=[.;:]) /);
@@ -110,4 +110,11 @@ function said(content: Content, step: Step): Weakening[] {
     });
   }
   return found;
+}
+
+/** Sentences of the coach that stop somebody, or ask for work that can hurt, without what they say of it. */
+function phrases(content: Content): Weakening[] {
+  const careful = /\b(do not (draw|shoot)|not drawn|nothing is shot|authorised dealer|away from your face|dry fire|never shot again|quarter turn|nobody behind|X at both ends|people first|full draw, pointing|broadheads are touched|flex, nock)\b/i;
+  return Object.entries(content.phrases).flatMap(([id, text]) => text.split(/(?<=[.]) /).flatMap((part, index, all): Weakening[] => (careful.test(part)
+    ? [{ group: 'a sentence of the coach made easier', name: `${id}: without "${part}"`, content: put(content, ['phrases', id], without(all, index).join(' ')) }] : [])));
 }

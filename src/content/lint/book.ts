@@ -7,7 +7,7 @@ import { BEFORE_THE_FIRST_SHOT } from './book/before-the-first-shot.ts';
 import { HANDLING } from './book/handling.ts';
 import { LATER_ON } from './book/later-on.ts';
 import type { Book } from './book/shape.ts';
-import { CAUTIONS, FOUND, FOUND_SAYS, SAYS } from './book/words.ts';
+import { CAUTIONS, FOUND, FOUND_SAYS, PHRASES, SAYS } from './book/words.ts';
 
 export type { Book } from './book/shape.ts';
 
@@ -32,6 +32,7 @@ export const COMMON_PRACTICE: Book = {
   knobs: ADJUSTING,
   cautions: CAUTIONS,
   says: SAYS,
+  phrases: PHRASES,
   handling: HANDLING,
   found: FOUND,
   foundSays: FOUND_SAYS,

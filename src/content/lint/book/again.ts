@@ -18,7 +18,7 @@ export const AGAIN: Book['again'] = {
   // Bolts change the weight, and the arrow's share of it; nock height, brace and timing go along.
   'limb-bolts': 'after-bolts bolts-top bolts-bottom bolt-limit axle-to-axle brace-height nock-height slow-draw peak-weight arrow-mass',
   // Point, insert, head or cut: mass, length, stiffness, and where blades would stand.
-  'arrow-changed': 'arrow-count arrows-flexed arrow-check arrow-mass broadhead-arrows shaft-ahead',
+  'arrow-changed': 'arrow-count arrows-flexed arrows-looked-at arrow-check arrow-mass broadhead-arrows shaft-ahead',
   // Press work: tracks, clips and peep; weight and draw length; slow draw; one shot.
   'yoke': 'after-press axle-to-axle brace-height nock-height slow-draw peak-weight shaft-ahead first-shot',
   'cam-spacers': 'after-press axle-to-axle brace-height nock-height slow-draw peak-weight shaft-ahead first-shot',
@@ -32,14 +32,14 @@ export const AGAIN: Book['again'] = {
   'clash': 'arrow-check',
   'forty-shots': 'fit-to-shoot',
   // Another part: all of it, as of a bow that nobody knows.
-  'string-replaced': 'history limbs axle-clips bow-at-rest after-press bolts-top bolts-bottom bolt-limit rest-check loop-check axle-to-axle '
+  'string-replaced': 'history limbs axle-clips bow-at-rest after-press bolts-top bolts-bottom bolt-limit rest rest-check loop-check axle-to-axle '
     + 'brace-height nock-height centre-shot arrows-flexed slow-draw peak-weight arrow-mass shaft-ahead warm-up contact',
   'rest-replaced': 'history limbs axle-clips bow-at-rest rest rest-scale rest-check loop-check nock-height centre-shot arrows-flexed '
     + 'slow-draw shaft-ahead warm-up contact',
   'release-replaced': 'release history limbs axle-clips bow-at-rest as-recorded arrows-flexed slow-draw shaft-ahead warm-up',
   // The sight does not touch how an arrow leaves.
   'sight-moved': '',
-  'released-by-dealer': 'history limbs axle-clips bow-at-rest as-recorded rated-weight bolts-top bolts-bottom bolt-limit after-press rest-check '
+  'released-by-dealer': 'history limbs axle-clips bow-at-rest as-recorded rated-weight bolts-top bolts-bottom bolt-limit after-press rest rest-check '
     + 'loop-check axle-to-axle brace-height nock-height centre-shot arrow-count arrows-flexed arrow-check slow-draw peak-weight arrow-mass '
     + 'shaft-ahead warm-up',
   'something-moved': 'marks axle-to-axle brace-height nock-height centre-shot rest-check',

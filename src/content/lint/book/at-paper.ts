@@ -30,7 +30,7 @@ export const AT_PAPER: StepRows = {
     // common practice
     'after-press': { as: 'chunk', pause: 'undrawn', flags: 'onDemand', cautions: 'press',
       shop: 'press-tracks press-loops press-clips press-no-crack',
-      fix: 'press-counted press-legs@yoke-bow press-timing-marks@two-cams press-cable-guard press-peep' },
+      fix: 'press-counted press-legs press-timing-marks press-cable-guard press-peep' },
     // common practice, read in excerpt
     'after-bolts': { as: 'chunk', pause: 'undrawn', flags: 'onDemand', cautions: 'bolts', shop: 'bolts-pockets',
       fix: 'bolts-alike bolts-inside bolts-locks' },
@@ -42,7 +42,7 @@ export const AT_PAPER: StepRows = {
       fix: 'loop-knots loop-centred loop-breathing loop-height loop-to-peep' },
     // common practice
     'slow-draw': { as: 'chunk', pause: 'draw', flags: 'onDemand', cautions: 'draw let-down', shop: 'slow-tracks slow-noise',
-      fix: 'slow-watcher slow-arrow-stayed slow-stops@two-cams' },
+      fix: 'slow-watcher slow-arrow-stayed slow-stops' },
     // common practice
     'first-shot': { as: 'chunk', pause: 'shoot', flags: 'onDemand', cautions: 'draw flex', shop: 'shot-sound shot-bow',
       fix: 'shot-lane shot-flew shot-arrow' },

@@ -84,6 +84,8 @@ export interface Book {
   readonly cautions: Readonly<Record<string, readonly RegExp[]>>;
   /** By step: what its words must say, wherever in it they stand. */
   readonly says: Readonly<Record<string, readonly RegExp[]>>;
+  /** By phrase: what a sentence of the coach must say. */
+  readonly phrases: Readonly<Record<string, readonly RegExp[]>>;
   readonly handling: readonly HandlingRow[];
   /** By inspection: what may be found, with the cause that the walk then knows (`_` for a blank). */
   readonly found: Readonly<Record<string, string>>;

@@ -41,6 +41,30 @@ export const SAYS: Book['says'] = {
   'press': [/maker allows it for this model and you were shown how/i],
 };
 
+// Sentences of the coach where somebody could be hurt: stops, limits that hang on two answers, work that is asked for in passing.
+export const PHRASES: Book['phrases'] = {
+  'growing': [/an adult is there at every session/i, /at least 2 in ahead/i, /no press, no limb bolts and no broadheads/i],
+  'stop-shop': [/do not draw this bow, do not press it, do not relax it yourself/i, /authorised dealer/i],
+  'stop-here': [/nothing is shot before/i],
+  'stopped-by-word': [/let down if you are at full draw, pointing at the backstop/i, /nothing is shot until this is clear/i],
+  'stop-word-bow': [/not drawn, pressed or relaxed/i, /authorised dealer/i],
+  'stop-word-arrow': [/look, feel, flex/i],
+  'stop-word-person': [/people first/i],
+  'arrows-kept': [/mark an X at both ends/i],
+  'bolts-unequal': [/within the maker's limit/i, /a quarter turn at a time/i, /still growing: an authorised dealer/i],
+  'bolts-over-limit': [/turn both in, a quarter turn at a time/i, /still growing, or a bolt near the end of its thread: an authorised dealer/i],
+  'mass-too-low': [/partial dry fire/i, /do not shoot these/i],
+  'peak-over-rating': [/do not draw it again/i, /authorised dealer/i],
+  'shaft-too-short': [/do not shoot/i, /longer arrows are needed/i],
+  'shaft-rather-short': [/ask the arrow maker or an authorised dealer/i],
+  'shoot-how': [/nobody behind you/i, /away from your face/i],
+  'how-nock-swap': [/gloves and glasses on, away from your face/i, /never shot again/i],
+  'arrow-look-said-crack': [/never shot again/i, /mark an X at both ends/i],
+  'arrows-end-never-again': [/never shot again/i],
+  'record-stopped-shop': [/not to be drawn, pressed or shot until an authorised dealer/i],
+  'caution-nock': [/nock whole, fully seated/i, /dry fire/i],
+};
+
 export const FOUND: Book['found'] = {
   'scatter': 'one-arrow=one_arrow loose-part=loose_part contact=contact grip=grip face=face tired=tired_archer other=other nothing',
   'gross': 'contact=contact rest-timing=contact nock-fit=other centre-shot=other grip=grip face=face loose-part=loose_part other=other nothing',

@@ -12,10 +12,14 @@ export const found = (content: Content, where: Where, book: Book): Problem[] =>
   [...cautions(content, where, book), ...told(content, where, book), ...inspections(content, where, book), ...Object.values(content.steps).flatMap((step) => dealer(step, where))];
 
 function cautions(content: Content, where: Where, book: Book): Problem[] {
-  return Object.entries(book.cautions).flatMap(([id, must]) => {
-    const text = content.cautions[id];
-    if (text === undefined) return [error(where(['cautions']), `the caution "${id}" is missing; write it`)];
-    return must.filter((one) => !one.test(text)).map((one) => error(where(['cautions', id]), `the caution "${id}" does not say "${plain(one)}"; write it`));
+  return [...says('caution', 'cautions', content.cautions, book.cautions, where), ...says('phrase', 'phrases', content.phrases, book.phrases, where)];
+}
+
+function says(what: string, root: string, given: Readonly<Record<string, string>>, must: Readonly<Record<string, readonly RegExp[]>>, where: Where): Problem[] {
+  return Object.entries(must).flatMap(([id, patterns]) => {
+    const text = given[id];
+    if (text === undefined) return [error(where([root]), `the ${what} "${id}" is missing; write it`)];
+    return patterns.filter((one) => !one.test(text)).map((one) => error(where([root, id]), `the ${what} "${id}" does not say "${plain(one)}"; write it`));
   });
 }
 
