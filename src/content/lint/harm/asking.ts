@@ -6,7 +6,7 @@ import type { Path, Problem } from '../../problem.ts';
 import type { Where } from '../../read.ts';
 import type { Content, Step } from '../../types.ts';
 
-const DOING = '(draw(?! (weight|length|board|lines?|marks?|a (fine )?line))|pull (it|the (bow|string)) back|let (it )?down|come to (full draw|anchor)|shoot|fire|hold (it )?(drawn|at full draw))';
+const DOING = '(draw(?! ((a|the|fresh|fine|new|witness) )*(weight|length|board|lines?|marks?)\\b)|pull (it|the (bow|string)) back|let (it )?down|come to (full draw|anchor)|shoot|fire|hold (it )?(drawn|at full draw))';
 const LEADING = '(now|then|first|next|again|once|once more|slowly|carefully|and|or|please|you)';
 /** At the head of a sentence, after words that lead up to it, or after a comma, "and" or "then". */
 const ASKS = new RegExp(`^(${LEADING},? )*${DOING}\\b|^at full draw,|(,|\\band|\\bthen) (${LEADING} )*${DOING}\\b`, 'i');
