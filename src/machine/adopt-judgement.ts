@@ -1,32 +1,61 @@
 // What a judgement leads to: the verdict goes to the machine, a cause is looked for, a change is put back, a response is kept.
 
 import { nextUndo } from './bring-back.ts';
-import { axisOf } from './ask.ts';
 import { shopNote } from './loop/advise.ts';
-import { step } from './walk.ts';
 import type { Deciding } from './deciding.ts';
 import { lineOf, priorOf } from './loop/evidence.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { axisFinding, axisResults, endAxes } from './loop/results.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
+import type { Verdict } from './types.ts';
+import type { PlaceIn, PlaceOf, PlaceWith } from './places.ts';
+import { axisOf } from './walk.ts';
 import { amountInWords, phrase } from './words.ts';
 
 /** What this bow's shots must leave of the uncertainty that the book began with, at the most. */
 const OWN_SHARE = 0.7;
 
-/** Adopts a judgement; false where one more shot is wanted. */
-export function adoptJudgement(d: Deciding, judged: Judgement): boolean {
-  d.add({ say: judged.say, findings: judged.findings, loop: { ...judged.notes } });
-  const { verdict } = judged;
+/** A place of the measuring loop that every axis shares: the only ones where something can be put back. */
+export type InLoop<Phase extends string> = Extract<PlaceWith<'put back'>, PlaceOf<Phase>>;
+/** Wherever the bow is judged by shots. */
+export type Shooting = Extract<PlaceIn<'paper' | 'broadheads'>, PlaceOf<'shooting'>>;
+
+// Each adopts one kind of judgement, and takes the verdicts that the places it is called from can take. False where one
+// more shot is wanted.
+
+/** Shots that cannot be read: a cause is looked for. */
+export function adoptScatter(d: Deciding<Shooting>, judged: Judgement<'inconsistent' | 'gross'>): boolean {
+  const verdict = keep(d, judged);
   if (verdict === null) return false;
-  if (verdict !== 'inconsistent') learn(d);
+  if (verdict === 'gross') learn(d);
   if (verdict === 'inconsistent' && tooManyInspections(d)) return undoUnjudged(d) || leaveScattered(d);
   if (verdict === 'gross' && judged.notes.inspection === undefined) return leaveGross(d);
-  // 'returned' in a shooting state means: the set is as before, judge it now.
-  const staying = verdict === 'returned' && d.place.endsWith('shooting');
-  if (!staying) d.event({ type: 'verdict', verdict });
-  if (verdict === 'inconsistent' || verdict === 'gross' || verdict === 'not returned') inspectAdvice(d);
+  d.event({ type: 'verdict', verdict });
+  inspectAdvice(d);
+  return true;
+}
+
+/** The first set of another day was held against the last one: what it shows is judged next, where the walk stands. */
+export function adoptSame(d: Deciding<Shooting>, judged: Judgement<'returned'>): boolean {
+  if (keep(d, judged) === null) return false;
+  learn(d);
+  return true;
+}
+
+/** Both axes at once, as found or at the second distance. */
+export function adoptWhole(d: Deciding<'paper.asFound.shooting' | 'paper.second.shooting'>, judged: Judgement<'in tolerance' | 'out'>): boolean {
+  const verdict = keep(d, judged);
+  if (verdict === null) return false;
+  learn(d);
+  return d.event({ type: 'verdict', verdict });
+}
+
+export function adoptAxis(d: Deciding<InLoop<'shooting'>>, judged: Judgement<'in tolerance' | 'out' | 'worse' | 'cannot' | 'borderline'>): boolean {
+  const verdict = keep(d, judged);
+  if (verdict === null) return false;
+  learn(d);
+  d.event({ type: 'verdict', verdict });
   if (verdict === 'worse') nextUndo(d);
   if (verdict === 'cannot' && d.state.notes.undo.length > 0) {
     d.event({ type: 'put back' });
@@ -35,27 +64,41 @@ export function adoptJudgement(d: Deciding, judged: Judgement): boolean {
   return true;
 }
 
+/** Did it come back? After a put-back, and after tightening. */
+export function adoptReturn(d: Deciding<InLoop<'proving'> | 'finish.proof'>, judged: Judgement<'returned' | 'not returned'>): boolean {
+  const verdict = keep(d, judged);
+  if (verdict === null) return false;
+  learn(d);
+  d.event({ type: 'verdict', verdict });
+  if (verdict === 'not returned') inspectAdvice(d);
+  return true;
+}
+
+function keep<V extends Verdict>(d: Deciding, { verdict, say, findings, notes }: Judgement<V>): V | null {
+  d.add({ say, findings, loop: { ...notes } });
+  return verdict;
+}
+
 const tooManyInspections = (d: Deciding): boolean => d.state.notes.inspections > 2;
 
 // A change that only scattered shots have followed was never judged: it does not stay on the bow.
-function undoUnjudged(d: Deciding): boolean {
+function undoUnjudged(d: Deciding<Shooting>): boolean {
   const { moves, sets, notes } = d.state;
   const last = moves.at(-1);
-  if (last?.why !== 'advice' || step(d.state.walk, { type: 'put back' }) === null) return false;
+  if (last?.why !== 'advice' || !d.may('put back')) return false;
   const judged = sets.some((set) => !notes.scattered.includes(set.id) && set.shots.some((shot) => shot.good && shot.seq > last.seq));
   if (judged) return false;
   d.say('unjudged-back');
-  d.add({ events: [{ type: 'put back' }], loop: { undo: [last.seq], inspection: null } });
+  d.event({ type: 'put back' }, { loop: { undo: [last.seq], inspection: null } });
   nextUndo(d);
   return true;
 }
 
-function leaveScattered(d: Deciding): true {
+function leaveScattered(d: Deciding<Shooting>): true {
   const { of, axes: all } = gaugeOf(d.state);
   // Broadheads that scatter farther back leave nothing standing of what agreed nearer: it is one and the same group.
   const axes = of === 'broadheads' ? all : all.filter((axis) => axisResults(d.state)[axis]?.result !== 'tuned');
-  d.add({
-    events: [{ type: 'settled' }],
+  d.event({ type: 'settled' }, {
     findings: axes.map((axis) => axisFinding(d.state, axis, 'inconsistent')),
     loop: { ...endAxes(d.state, Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }]))), inspection: null },
   });
@@ -63,16 +106,14 @@ function leaveScattered(d: Deciding): true {
   return true;
 }
 
-function leaveGross(d: Deciding): true {
+function leaveGross(d: Deciding<Shooting>): true {
   const why = phrase(d.content, 'shop-very-gross');
   const axes = ['height', 'side'] as const;
-  d.add({
+  return d.event({ type: 'settled' }, {
     advice: shopNote(d.content, why),
-    events: [{ type: 'settled' }],
     findings: axes.map((axis) => axisFinding(d.state, axis, 'cannot')),
     loop: { axis: { height: { result: 'cannot', chance: 0 }, side: { result: 'cannot', chance: 0 } }, shop: [...d.state.notes.shop, why] },
   });
-  return true;
 }
 
 function inspectAdvice(d: Deciding): void {

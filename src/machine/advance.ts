@@ -1,16 +1,16 @@
 // Carries a decision on until a question stands: settles chapters, asks again what is due, judges a full set,
 // picks the next change. Each turn makes one small step, so the order of rules can be read from top to bottom.
 
-import { agenda, chapterOf, isOfFinish } from './agenda.ts';
+import { agenda, chapterOf, isOfFinish, type Pending } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen, holds } from './guards.ts';
 import { turnFinish } from './turn-finish.ts';
 import { arrowsWait, turnArrows } from './turn-arrows.ts';
 import { turnFarther, turnPreparing } from './turn-broadheads.ts';
+import type { PlaceIn } from './places.ts';
 import { lookBeforeShot } from './target.ts';
 import { turnLoop } from './turn-loop.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
-import { step } from './walk.ts';
 
 const MOST_TURNS = 60;
 
@@ -35,33 +35,36 @@ function introduce(d: Deciding, begun: Chapter): void {
 
 /** One automatic step; false where a question stands. */
 function oneTurn(d: Deciding): boolean {
-  const { place } = d;
-  if (place === 'stopped') return false;
-  if (place === 'record') return finishOnce(d);
+  if (d.isAt('stopped')) return false;
+  if (d.isAt('record')) return finishOnce(d);
   const pending = agenda(d.content, d.state);
   const open = pending.length > 0;
-  if (place === 'asking') return open ? false : d.event({ type: 'clear' });
-  if (place === 'safety' || place === 'baseline' || place === 'warmUp') return open ? false : d.event({ type: 'settled' });
+  if (d.isAt('asking')) return open ? false : d.event({ type: 'clear' });
+  if (d.isAt('safety', 'baseline', 'warmUp')) return open ? false : d.event({ type: 'settled' });
+  return d.isIn(...SHOOTING) && turnOfShooting(d, pending);
+}
+
+/** The chapters in which is shot: all that are left. */
+const SHOOTING = ['paper', 'broadheads', 'arrows', 'finish'] as const;
+
+function turnOfShooting(d: Deciding<PlaceIn<(typeof SHOOTING)[number]>>, pending: readonly Pending[]): boolean {
   const { backTo } = d.state.notes;
-  if (backTo !== null) {
-    d.add({ events: [{ type: 'return', to: backTo }], loop: { backTo: null } });
-    return true;
-  }
+  if (backTo !== null) return d.event({ type: 'return', to: backTo }, { loop: { backTo: null } });
   // The finish asks its own questions in place; everything else interrupts.
-  if (open) return place.startsWith('finish.') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
+  if (pending.length > 0) return d.isIn('finish') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
   if (chosen(d.state, 'release') === 'fingers') return leavePaper(d);
-  const [chapter = '', , phase = ''] = place.split('.');
-  if (place === 'broadheads.preparing') return turnPreparing(d);
-  if (place === 'broadheads.farther') return turnFarther(d);
-  if (chapter === 'arrows') return turnArrows(d);
+  if (d.isAt('broadheads.preparing')) return turnPreparing(d);
+  if (d.isAt('broadheads.farther')) return turnFarther(d);
+  if (d.isIn('arrows')) return turnArrows(d);
   // A change on the bow was taken back: the arrows wait.
   if (d.state.notes.of === 'arrows') return arrowsWait(d);
-  return chapter === 'finish' ? turnFinish(d, place) : turnLoop(d, phase);
+  if (d.isIn('finish')) return turnFinish(d);
+  return d.isIn('paper', 'broadheads') && turnLoop(d);
 }
 
 // From wherever it stands to the end: a put-back, a proof or an offer that is under way is left first.
 function leavePaper(d: Deciding): boolean {
-  return d.event({ type: step(d.state.walk, { type: 'settled' }) === null ? 'looked' : 'settled' });
+  return d.may('settled') ? d.event({ type: 'settled' }) : d.where('looked').event({ type: 'looked' });
 }
 
 function finishOnce(d: Deciding): boolean {

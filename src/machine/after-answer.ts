@@ -12,14 +12,14 @@ import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts
 import { judgeGate } from './gates.ts';
 import { holds } from './guards.ts';
 import { SHOTS_TO_REST } from './limits.ts';
-import { axisOf } from './ask.ts';
 import { choose } from './loop/advise.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
 import { axisFinding, endAxes } from './loop/results.ts';
 import { tagsFor } from './plan.ts';
 import { isCableWork } from './standing.ts';
+import { stopNow } from './stop-now.ts';
 import { stopOver } from './stops.ts';
-import { placeOf } from './walk.ts';
+import { axisOf, placeOf } from './walk.ts';
 import { bowKnobOf, type Answer, type Chapter, type MovedAnswer } from './types.ts';
 
 export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
@@ -48,8 +48,7 @@ export function applyGate(d: Deciding, step: string, answer: Answer): void {
   if (ruling !== null) {
     d.add({ findings: ruling.findings, due: ruling.due, say: ruling.say });
     if (ruling.stop !== null) {
-      const fresh = d.place !== 'stopped';
-      d.add({ events: fresh ? [{ type: 'stop' }] : [], loop: { stop: stopOver(d.state.stop, ruling.stop) } });
+      stopNow(d, ruling.stop);
       d.say(ruling.stop.ask[0] === 'released' ? 'stop-shop' : 'stop-here');
       return;
     }
@@ -67,8 +66,8 @@ function sayOption(d: Deciding, id: string, answer: Answer): void {
 
 /** A stop ends when the last of its questions is answered and none of them raised it again. */
 export function releaseIfAnswered(d: Deciding): void {
-  if (d.place !== 'stopped' || d.state.stop === null || d.state.stop.ask.length > 0) return;
-  d.add({ events: [{ type: 'released' }], loop: { stop: null } });
+  if (!d.isAt('stopped') || d.state.stop === null || d.state.stop.ask.length > 0) return;
+  d.event({ type: 'released' }, { loop: { stop: null } });
   d.say('stop-cleared');
 }
 
@@ -164,7 +163,7 @@ function afterMove(d: Deciding, moved: MovedAnswer): void {
   if (isCableWork(knob.id)) d.add({ loop: { cablesAt: d.draft.seq } });
   if (moved !== 'as told') d.say('moved-other');
   if (!putBack) {
-    d.add({ events: [{ type: 'moved' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: gaugeOf(d.state).again, offered: null, declined: [] } });
+    d.where('moved').event({ type: 'moved' }, { advice: null, loop: { newSet: true, purpose: 'judge', wanted: gaugeOf(d.state).again, offered: null, declined: [] } });
     return;
   }
   // The walk goes on to prove it once all is put back.
@@ -197,18 +196,18 @@ function notNow(d: Deciding, putBack: boolean): void {
   const another = other !== null && !declined.includes(other) && d.state.notes.ended[other] === undefined;
   d.add({ advice: null, loop: { declined } });
   if (another) { d.say('another-offered'); return; }
-  d.add({ events: [{ type: 'verdict', verdict: 'borderline' }], loop: { offered: 'accept' } });
+  d.where('verdict: borderline').event({ type: 'verdict', verdict: 'borderline' }, { loop: { offered: 'accept' } });
 }
 
 function afterFinishing(d: Deciding, value: string): void {
   d.add({ loop: { offered: null } });
-  if (value === 'one more step') d.event({ type: 'chosen', choice: 'finish step' });
-  else d.event({ type: 'settled' });
+  if (value === 'one more step') d.where('chosen: finish step').event({ type: 'chosen', choice: 'finish step' });
+  else d.where('settled').event({ type: 'settled' });
 }
 
 function afterAccept(d: Deciding, value: string): void {
   if (value !== 'accept') {
-    d.add({ events: [{ type: 'chosen', choice: 'go on' }], loop: { offered: null, declined: [], wanted: gaugeOf(d.state).next(taken(d.state)) } });
+    d.where('chosen: go on').event({ type: 'chosen', choice: 'go on' }, { loop: { offered: null, declined: [], wanted: gaugeOf(d.state).next(taken(d.state)) } });
     return;
   }
   const axis = axisOf(placeOf(d.before.walk));
@@ -219,5 +218,5 @@ function afterAccept(d: Deciding, value: string): void {
     });
   }
   d.say('accepted');
-  d.add({ events: [{ type: 'chosen', choice: 'accept' }], loop: { offered: null, declined: [] } });
+  d.where('chosen: accept').event({ type: 'chosen', choice: 'accept' }, { loop: { offered: null, declined: [] } });
 }

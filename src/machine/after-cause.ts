@@ -41,7 +41,7 @@ export function afterInspection(d: Deciding, id: string, value: string): void {
   const mended = AFTER_MENDING[value];
   if (mended !== undefined) d.trigger(mended);
   // After scatter five shots judge better than three.
-  d.add({ events: [{ type: 'looked' }], advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' && gaugeOf(d.state).of === 'paper' ? 5 : gaugeOf(d.state).first, inspection: null, reshoot: false } });
+  d.where('looked').event({ type: 'looked' }, { advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' && gaugeOf(d.state).of === 'paper' ? 5 : gaugeOf(d.state).first, inspection: null, reshoot: false } });
   if (cause !== undefined && VOIDS.includes(cause)) voidEarlier(d);
 }
 

@@ -12,7 +12,7 @@ import type { LoopNotes } from './notes.ts';
 import { isCableWork, voided } from './standing.ts';
 import { isImpact } from './plan.ts';
 import type { Move } from './state.ts';
-import { stopOver } from './stops.ts';
+import { stopNow } from './stop-now.ts';
 import { headsOn } from './target.ts';
 import { placeUnder } from './walk.ts';
 import { amountInWords, headlineOf } from './words.ts';
@@ -34,7 +34,7 @@ export function afterHappening(d: Deciding, draft: Exclude<FactDraft, { kind: 'a
       }
       return;
     case 'stopped':
-      d.add({ events: d.place === 'stopped' ? [] : [{ type: 'stop' }], loop: { stop: stopOver(d.state.stop, { cause: 'word', ask: ['what-happened'], from: 'word' }) } });
+      stopNow(d, { cause: 'word', ask: ['what-happened'], from: 'word' });
       d.say('stopped-by-word', { words: draft.words.slice(0, 80) });
       return;
     case 'noted':

@@ -3,8 +3,10 @@
 import type { Content, Trigger } from '../content/types.ts';
 import { routeSoFar } from './agenda.ts';
 import { evolve, type State } from './state.ts';
+import { SIGNALS_AT, type EventAt, type Part, type Phase, type Place, type PlaceIn, type PlaceOf, type PlaceWith } from './places.ts';
+import type { Signal } from './signals.ts';
 import type { Decided, Fact, Finding, LoopPatch, MachineEvent } from './types.ts';
-import { placeOf } from './walk.ts';
+import { partOfPlace, phaseOfPlace, placeOf } from './walk.ts';
 import { phrase } from './words.ts';
 
 type WithoutDecision<F> = F extends Fact ? Omit<F, 'decided'> : never;
@@ -12,7 +14,6 @@ type WithoutDecision<F> = F extends Fact ? Omit<F, 'decided'> : never;
 export type FactDraft = WithoutDecision<Fact>;
 
 export interface Patch {
-  readonly events?: readonly MachineEvent[];
   readonly say?: readonly string[];
   readonly findings?: readonly Finding[];
   readonly advice?: Decided['advice'];
@@ -20,7 +21,11 @@ export interface Patch {
   readonly loop?: LoopPatch;
 }
 
-export class Deciding {
+/**
+ * `P` is where the walk is known to stand: what can happen there is all that `event` takes. It is learned by asking (`isAt`,
+ * `isIn`, `inPhase`, `may`) and is out of date once an event was raised: whoever raises another one asks again.
+ */
+export class Deciding<P extends Place = Place> {
   private decided: Decided = { events: [], say: [], findings: [] };
   private cache: State | null = null;
 
@@ -37,8 +42,34 @@ export class Deciding {
     return this.cache;
   }
 
-  get place(): string {
-    return placeOf(this.state.walk);
+  get place(): P {
+    // Nobody has a `Deciding<P>` without having asked where it stands.
+    return placeOf(this.state.walk) as P;
+  }
+
+  isAt<Q extends P>(...places: readonly Q[]): this is Deciding<Q> {
+    return places.some((place) => place === this.place);
+  }
+
+  /** In one of these chapters. */
+  isIn<C extends Part>(...parts: readonly C[]): this is Deciding<Extract<P, PlaceIn<C>>> {
+    return parts.some((part) => part === partOfPlace(this.place));
+  }
+
+  /** Shooting, advising, ..., in whatever chapter. */
+  inPhase<F extends Phase>(...phases: readonly F[]): this is Deciding<Extract<P, PlaceOf<F>>> {
+    return phases.some((phase) => phase === phaseOfPlace(this.place));
+  }
+
+  /** Where this can happen. */
+  may<S extends Signal>(signal: S): this is Deciding<Extract<P, PlaceWith<S>>> {
+    return SIGNALS_AT.get(this.place)?.includes(signal) === true;
+  }
+
+  /** The same as a demand. Throws RangeError where this cannot happen: then an answer was taken where nobody asked for it. */
+  where<S extends Signal>(signal: S): Deciding<Extract<P, PlaceWith<S>>> {
+    if (this.may(signal)) return this;
+    throw new RangeError(`"${signal}" cannot happen at ${this.place}; look at what was asked there`);
   }
 
   fact(): Fact {
@@ -46,12 +77,16 @@ export class Deciding {
   }
 
   add(patch: Patch): void {
+    this.adopt(patch, []);
+  }
+
+  private adopt(patch: Patch, events: readonly MachineEvent[]): void {
     const d = this.decided;
     const advice = patch.advice !== undefined ? { advice: patch.advice } : d.advice !== undefined ? { advice: d.advice } : {};
     const due = [...(d.due ?? []), ...(patch.due ?? [])];
     const loop = { ...d.loop, ...patch.loop };
     this.decided = {
-      events: [...d.events, ...(patch.events ?? [])],
+      events: [...d.events, ...events],
       // What two turns of one decision have to say is said once.
       say: [...new Set([...d.say, ...(patch.say ?? [])])],
       findings: [...d.findings, ...(patch.findings ?? [])],
@@ -66,9 +101,9 @@ export class Deciding {
     this.add({ say: [phrase(this.content, id, holes)] });
   }
 
-  /** Moves the machine; true, so that a turn can end with it. */
-  event(event: MachineEvent): true {
-    this.add({ events: [event] });
+  /** Moves the machine, and adds what goes with that; true, so that a turn can end with it. */
+  event(event: EventAt<P>, patch: Patch = {}): true {
+    this.adopt(patch, [event]);
     return true;
   }
 

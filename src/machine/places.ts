@@ -30,6 +30,12 @@ export type VerdictAt<P extends Place> = Extract<EventAt<P>, { readonly type: 'v
 
 /** The first word of a place: its chapter, or the interruption. */
 export type Part = Place extends infer P ? (P extends `${infer First}.${string}` ? First : P) : never;
+/** The last word of a place: what is done there. */
+export type Phase = Last<Place>;
+type Last<P> = P extends `${string}.${infer Rest}` ? Last<Rest> : P;
+/** The word in the middle of a place: the axis, or the round. */
+export type Stage = Place extends infer P ? (P extends `${string}.${infer Middle}.${string}` ? Middle : never) : never;
+
 /** Every place of a chapter. */
 export type PlaceIn<C extends string> = Extract<Place, C | `${C}.${string}`>;
 /** Every place whose last word this is: `PlaceOf<'shooting'>`. */

@@ -12,30 +12,23 @@ import { watchersWander } from './arrows/wander.ts';
 import { offInWords } from './arrows/words.ts';
 import type { Deciding } from './deciding.ts';
 import { currentSet, FIRST_DISTANCE } from './loop/sets.ts';
+import type { PlaceIn } from './places.ts';
 
 /** One automatic step of the chapter; false where a question stands. */
-export function turnArrows(d: Deciding): boolean {
-  switch (d.place) {
-    case 'arrows.preparing':
-      return prepare(d);
-    case 'arrows.screening.shooting':
-      return shootRounds(d);
-    case 'arrows.mending.advising':
-      return backToRounds(d) || adviseMending(d);
-    case 'arrows.mending.shooting':
-      return backToRounds(d) || arrowsGone(d) || (readyToShoot(d) ? false : judgeMending(d));
-    default:
-      // screening.inspecting, mending.looking: the archer chooses.
-      return false;
-  }
+export function turnArrows(d: Deciding<PlaceIn<'arrows'>>): boolean {
+  if (d.isAt('arrows.preparing')) return prepare(d);
+  if (d.isAt('arrows.screening.shooting')) return shootRounds(d);
+  if (d.isAt('arrows.mending.advising')) return backToRounds(d) || adviseMending(d);
+  if (d.isAt('arrows.mending.shooting')) return backToRounds(d) || arrowsGone(d) || (readyToShoot(d) ? false : judgeMending(d));
+  // screening.inspecting, mending.looking: the archer chooses.
+  return false;
 }
 
-function prepare(d: Deciding): boolean {
+function prepare(d: Deciding<'arrows.preparing'>): boolean {
   const reason = skipReason(d.state);
   if (reason === null) return beginRounds(d);
   if (reason !== 'done') d.say(`arrows-skip-${reason}`);
-  d.add({ events: [{ type: 'skipped' }], loop: { arrows: { ...d.state.notes.arrows, done: true } } });
-  return true;
+  return d.event({ type: 'skipped' }, { loop: { arrows: { ...d.state.notes.arrows, done: true } } });
 }
 
 /** Opens the set where none is open, on another day too; true while a shot is wanted. */
@@ -50,7 +43,7 @@ function readyToShoot(d: Deciding): boolean {
   return arrowPlan(d.state) !== null;
 }
 
-function shootRounds(d: Deciding): boolean {
+function shootRounds(d: Deciding<'arrows.screening.shooting'>): boolean {
   if (arrowsGone(d)) return true;
   const wanted = readyToShoot(d);
   const fresh = sayStage(d);
@@ -65,7 +58,7 @@ function shootRounds(d: Deciding): boolean {
 /** The first round is shot, and what stood out in it was shot twice more. */
 const roundsTold = (d: Deciding): boolean => !['', 'round 1', 'again'].includes(d.state.notes.arrows.told);
 
-function judgeAll(d: Deciding): true {
+function judgeAll(d: Deciding<'arrows.screening.shooting'>): true {
   const judged = judgeRounds(d.state);
   if (judged?.tooMany === true) return lookAtAll(d, judged.standOut);
   if (judged === null || judged.odd.length === 0) return settleAll(d);
@@ -77,23 +70,21 @@ function judgeAll(d: Deciding): true {
   // The bow was tuned with three arrows; one of them odd, and "tuned" rests partly on its shots.
   const [own] = odd.filter((arrow) => (TUNING as readonly string[]).includes(arrow));
   if (own !== undefined) d.say('tuning-arrow-odd', { arrow: own });
-  d.add({ events: [{ type: 'verdict', verdict: 'odd arrows' }], advice: null, loop: { arrows: { ...arrows, odd, cases: { ...arrows.cases, ...cases } }, newSet: true, purpose: 'prove' } });
-  return true;
+  return d.event({ type: 'verdict', verdict: 'odd arrows' }, { advice: null, loop: { arrows: { ...arrows, odd, cases: { ...arrows.cases, ...cases } }, newSet: true, purpose: 'prove' } });
 }
 
 /**
  * What mending rests on may change under it: a corrected shot, a part that was replaced, a setting that was moved.
  * Then the rounds are judged again, or shot again where they no longer count.
  */
-function backToRounds(d: Deciding): boolean {
+function backToRounds(d: Deciding<'arrows.mending.advising' | 'arrows.mending.shooting'>): boolean {
   const { arrows } = d.state.notes;
   const judged = roundShots(d.state).length === 0 ? null : judgeRounds(d.state);
   const odd = judged?.odd.filter((arrow) => arrows.classes[arrow] === undefined) ?? [];
   const holds = judged !== null && judged.complete && !judged.tooMany && odd.length === arrows.odd.length && odd.every((arrow) => arrows.odd.includes(arrow));
   if (holds || arrows.odd.length === 0) return false;
   d.say('arrows-judged-anew');
-  d.add({ events: [{ type: 'looked' }], advice: null, loop: { arrows: { ...arrows, odd: [], told: judged === null ? '' : arrows.told }, newSet: true, purpose: 'judge' } });
-  return true;
+  return d.event({ type: 'looked' }, { advice: null, loop: { arrows: { ...arrows, odd: [], told: judged === null ? '' : arrows.told }, newSet: true, purpose: 'judge' } });
 }
 
 /** The arrows are left for work on the bow: they begin anew when the walk comes back to them. */

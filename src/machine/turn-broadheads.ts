@@ -14,15 +14,15 @@ const YARDS = [20, 30, 40] as const;
 /** A group wider than this share of a yard (in) tells nothing: 5 in at 40 yd (common practice). */
 const WIDEST_GROUP = 1 / 8;
 
-export function turnPreparing(d: Deciding): true {
+export function turnPreparing(d: Deciding<'broadheads.preparing'>): true {
   const { state } = d;
   // Brought here again (a change on the bow was taken back): only what no longer stands is shot again.
   const agreed = AXES.every((axis) => state.notes.broadAxis[axis] !== undefined);
   if (!holds(state, ['shoots-broadheads', 'launch-settled']) || agreed) return skip(d);
   const ended: Partial<Record<KnobId, 'no response' | 'limit'>> = {};
   for (const [knob, how] of Object.entries(state.notes.ended) as [KnobId, 'no response' | 'limit'][]) if (how === 'no response') ended[knob] = how;
-  d.add({
-    events: [{ type: 'settled' }], advice: null,
+  d.event({ type: 'settled' }, {
+    advice: null,
     loop: {
       of: 'broadheads', distance: FIRST_YARDS * FEET_PER_YARD, purpose: 'judge', resumeSet: false, inspections: 0, inspection: null,
       offered: null, declined: [], worse: {}, ended, broadAxis: {}, broadReached: 0, headsSwappedAt: 0,
@@ -32,7 +32,7 @@ export function turnPreparing(d: Deciding): true {
   return true;
 }
 
-function skip(d: Deciding): true {
+function skip(d: Deciding<'broadheads.preparing'>): true {
   const known = Object.keys(d.state.notes.broadAxis).length > 0;
   if (!known) d.say(holds(d.state, ['hunts', 'adult']) && !holds(d.state, ['launch-settled']) ? 'broadheads-skipped-paper' : 'broadheads-skipped-use');
   return d.event({ type: 'skipped' });
@@ -49,7 +49,7 @@ export function swapHeads(d: Deciding): boolean {
 }
 
 /** Both axes are done with at this distance: farther, while the group allows and the archer wants, or on to the arrows. */
-export function turnFarther(d: Deciding): true {
+export function turnFarther(d: Deciding<'broadheads.farther'>): true {
   const { notes } = d.state;
   const yards = notes.distance / FEET_PER_YARD;
   if (isStale(d)) return d.event({ type: 'farther' });
@@ -71,7 +71,7 @@ function isStale(d: Deciding): boolean {
   return AXES.some((axis) => d.state.notes.broadAxis[axis] === undefined);
 }
 
-function nextDistance(d: Deciding, yards: number): true {
+function nextDistance(d: Deciding<'broadheads.farther'>, yards: number): true {
   const next = YARDS.find((each) => each > yards);
   if (next === undefined) return d.event({ type: 'settled' });
   const group = groupAt(spreadOf(d.state), yards, next);
@@ -84,9 +84,9 @@ function nextDistance(d: Deciding, yards: number): true {
   return true;
 }
 
-function goFarther(d: Deciding, yards: number): true {
+function goFarther(d: Deciding<'broadheads.farther'>, yards: number): true {
   const next = YARDS.find((each) => each > yards) ?? yards;
-  d.add({ events: [{ type: 'farther' }], loop: { distance: next * FEET_PER_YARD, purpose: 'judge' } });
+  d.event({ type: 'farther' }, { loop: { distance: next * FEET_PER_YARD, purpose: 'judge' } });
   d.trigger('broadheads-distance');
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
   return true;

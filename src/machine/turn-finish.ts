@@ -1,25 +1,27 @@
 // The finish: tighten, prove that tightening moved nothing, then the sight and the calendar.
 
-import { adoptJudgement } from './adopt-judgement.ts';
+import { adoptReturn } from './adopt-judgement.ts';
 import type { Deciding } from './deciding.ts';
 import { differs, judgeReturn } from './loop/compare.ts';
 import { gaugeOf, wantsShots } from './loop/gauge.ts';
 import { countingSets, currentSet, FIRST_DISTANCE, goodShots, settingKey, shotsHere } from './loop/sets.ts';
 import type { LoopNotes, SetKind } from './notes.ts';
+import type { PlaceIn } from './places.ts';
 import { settingsOf, type ShotSet, type State } from './state.ts';
 import { startAnew } from './turn-loop.ts';
 
 /** One automatic step of the finish; false where a question stands. */
-export function turnFinish(d: Deciding, place: string): boolean {
-  if (place === 'finish.tightening') {
+export function turnFinish(d: Deciding<PlaceIn<'finish'>>): boolean {
+  if (d.isAt('finish.tightening')) {
     const hardware = ['cams', 'rest'].filter((id) => d.state.answers[id] === undefined);
     if (hardware.length > 0) { d.add({ due: hardware }); return true; }
     d.add({ loop: { ...proofBy(d.state), purpose: 'tightened' } });
     d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
     return d.event({ type: 'settled' });
   }
-  if (place === 'finish.proof') return turnProof(d);
-  if (place === 'finish.closing') return d.event({ type: 'settled' });
+  if (d.isAt('finish.proof')) return turnProof(d);
+  if (d.isAt('finish.closing')) return d.event({ type: 'settled' });
+  // inspecting: the archer chooses.
   return false;
 }
 
@@ -33,11 +35,11 @@ function proofBy(state: State): Pick<LoopNotes, 'of' | 'distance'> {
 }
 
 // Tightening can move a rest: three shots against the last ones at this setting. Nothing to hold them against, nothing to prove.
-function turnProof(d: Deciding): boolean {
+function turnProof(d: Deciding<'finish.proof'>): boolean {
   if (shotsHere(d.state).length === 0) return d.event({ type: 'settled' });
   startAnew(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (wantsShots(d.state)) return false;
   if (differs(d.state) === null) return d.event({ type: 'settled' });
-  return adoptJudgement(d, judgeReturn(d.content, d.state));
+  return adoptReturn(d, judgeReturn(d.content, d.state));
 }

@@ -1,9 +1,8 @@
 // The measuring loop, one automatic step at a time: when to judge, when to advise, when to leave an axis.
 
 import type { Axis } from '../content/types.ts';
-import { adoptJudgement } from './adopt-judgement.ts';
+import { adoptAxis, adoptReturn, adoptSame, adoptScatter, adoptWhole, type InLoop, type Shooting } from './adopt-judgement.ts';
 import { nextUndo } from './bring-back.ts';
-import { axisOf } from './ask.ts';
 import type { Deciding } from './deciding.ts';
 import { choose, shopNote } from './loop/advise.ts';
 import { judgeResume, judgeReturn, judgeSecond } from './loop/compare.ts';
@@ -11,67 +10,62 @@ import { evidenceOn, toleranceOn } from './loop/evidence.ts';
 import { gaugeOf, wantsShots } from './loop/gauge.ts';
 import { judgeAsFound, judgeAxis } from './loop/judge.ts';
 import { judgeSet } from './loop/judge-set.ts';
-import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
 import { sizeMove } from './loop/size.ts';
 import { axisFinding, endAxes } from './loop/results.ts';
 import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere, tunedAxes } from './loop/sets.ts';
+import type { PlaceIn } from './places.ts';
 import { skipStage, withoutPaper } from './turn-paper.ts';
 import { swapHeads } from './turn-broadheads.ts';
+import { axisOf } from './walk.ts';
 
 /** A finishing step is offered beyond this, inches. */
 const FINISH_FROM = 1 / 8;
 
 /** One automatic step of a measuring loop, whatever it measures; false where a question stands. */
-export function turnLoop(d: Deciding, phase: string): boolean {
-  switch (phase) {
-    case 'shooting':
-      return turnShooting(d);
-    case 'proving':
-      return turnProving(d);
-    case 'advising':
-      return turnAdvising(d);
-    case 'passed':
-      return turnPassed(d);
-    case 'puttingBack':
-      if (d.state.advice === null) nextUndo(d);
-      if (d.state.advice !== null) return false;
-      // All is put back, or there was nothing to put back.
-      return d.event({ type: d.state.notes.purpose === 'prove' ? 'moved' : 'looked' });
-    default:
-      // inspecting, offering: the archer chooses, unless something else made the question void.
-      return d.state.notes.reshoot && phase === 'offering' ? reshoot(d) : false;
-  }
+export function turnLoop(d: Deciding<PlaceIn<'paper' | 'broadheads'>>): boolean {
+  if (d.inPhase('shooting')) return turnShooting(d);
+  if (d.inPhase('proving')) return turnProving(d);
+  if (d.inPhase('advising')) return turnAdvising(d);
+  if (d.inPhase('passed')) return turnPassed(d);
+  if (d.inPhase('puttingBack')) return turnPuttingBack(d);
+  // inspecting, offering: the archer chooses, unless something else made the question void.
+  return d.inPhase('offering') && d.state.notes.reshoot && reshoot(d);
 }
 
-function reshoot(d: Deciding): true {
-  d.add({ events: [{ type: 'looked' }], advice: null, loop: { reshoot: false, offered: null } });
-  return true;
+function turnPuttingBack(d: Deciding<InLoop<'puttingBack'>>): boolean {
+  if (d.state.advice === null) nextUndo(d);
+  if (d.state.advice !== null) return false;
+  // All is put back, or there was nothing to put back.
+  return d.event({ type: d.state.notes.purpose === 'prove' ? 'moved' : 'looked' });
 }
 
-function turnShooting(d: Deciding): boolean {
-  const stage = d.place.split('.')[1] ?? '';
-  if (d.place.startsWith('paper.') && withoutPaper(d)) return true;
-  if (skipStage(d, stage)) return true;
+function reshoot(d: Deciding<InLoop<'advising' | 'proving' | 'passed' | 'offering'>>): true {
+  return d.event({ type: 'looked' }, { advice: null, loop: { reshoot: false, offered: null } });
+}
+
+function turnShooting(d: Deciding<Shooting>): boolean {
+  if (d.isIn('paper') && withoutPaper(d)) return true;
+  if (skipStage(d)) return true;
   if (d.state.notes.reshoot) d.add({ loop: { reshoot: false } });
   if (resumeDue(d)) return true;
-  if (stage === 'second' && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);
+  if (d.isAt('paper.second.shooting') && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (wantsShots(d.state)) return swapHeads(d);
-  return adoptJudgement(d, judgeHere(d, stage)) || swapHeads(d);
+  return judgeHere(d) || swapHeads(d);
 }
 
-function judgeHere(d: Deciding, stage: string): Judgement {
+function judgeHere(d: Deciding<Shooting>): boolean {
   const { content, state } = d;
-  if (state.notes.purpose === 'resume') return judgeResume(content, state);
+  if (state.notes.purpose === 'resume') return adoptSame(d, judgeResume(content, state));
   const scatter = judgeSet(content, state);
-  if (scatter !== null) return scatter;
-  if (stage === 'asFound') return judgeAsFound(content, state);
-  if (stage === 'second') {
-    const axes = tunedAxes(d.state);
-    return judgeSecond(content, axes.flatMap((axis) => evidenceOn(content, state, axis, null) ?? []), state);
+  if (scatter !== null) return adoptScatter(d, scatter);
+  if (d.isAt('paper.asFound.shooting')) return adoptWhole(d, judgeAsFound(content, state));
+  if (d.isAt('paper.second.shooting')) {
+    const axes = tunedAxes(state);
+    return adoptWhole(d, judgeSecond(content, axes.flatMap((axis) => evidenceOn(content, state, axis, null) ?? []), state));
   }
-  return judgeAxis(content, state, axisOf(d.place) ?? 'height');
+  return adoptAxis(d.where('put back'), judgeAxis(content, state, axisOf(d.place) ?? 'height'));
 }
 
 function secondDistance(d: Deciding): true {
@@ -96,16 +90,16 @@ export function startAnew(d: Deciding): void {
   if (d.state.notes.resumeSet) d.add({ loop: { resumeSet: false, newSet: true, wanted: gaugeOf(d.state).first } });
 }
 
-function turnProving(d: Deciding): boolean {
+function turnProving(d: Deciding<InLoop<'proving'>>): boolean {
   // Moved or found otherwise in between: there is no return to be proved any more.
   if (d.state.notes.reshoot) return reshoot(d);
   startAnew(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (wantsShots(d.state)) return false;
-  return adoptJudgement(d, judgeReturn(d.content, d.state));
+  return adoptReturn(d, judgeReturn(d.content, d.state));
 }
 
-function turnAdvising(d: Deciding): boolean {
+function turnAdvising(d: Deciding<InLoop<'advising'>>): boolean {
   const { content, state } = d;
   if (state.notes.reshoot || state.notes.resumeSet) return reshoot(d);
   if (state.advice?.kind === 'adjust') return false;
@@ -113,8 +107,8 @@ function turnAdvising(d: Deciding): boolean {
   const choice = choose(content, state, axis);
   if (choice.kind === 'ask first') { d.add({ due: choice.steps }); return true; }
   if (choice.kind === 'advice') { d.add({ advice: choice.advice }); return false; }
-  d.add({
-    advice: shopNote(content, choice.shop), events: [{ type: 'settled' }],
+  d.event({ type: 'settled' }, {
+    advice: shopNote(content, choice.shop),
     findings: [axisFinding(state, axis, 'cannot')],
     loop: { ...endAxes(state, { [axis]: { result: 'cannot', chance: 0 } }), shop: [...new Set([...state.notes.shop, choice.shop])] },
   });
@@ -123,7 +117,7 @@ function turnAdvising(d: Deciding): boolean {
 }
 
 // In tolerance. One finishing step is offered where the estimate lies beyond 1/8 in and the knob is learned.
-function turnPassed(d: Deciding): boolean {
+function turnPassed(d: Deciding<InLoop<'passed'>>): boolean {
   const { notes } = d.state;
   if (notes.reshoot) return reshoot(d);
   if (notes.offered === 'finish step') return false;

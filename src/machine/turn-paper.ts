@@ -1,6 +1,5 @@
 // What is particular to the first measuring chapter: stages with nothing to do, and what stands in where there is no paper.
 
-import { axisOf } from './ask.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen, holds } from './guards.ts';
 import { isSettled } from './agenda.ts';
@@ -9,22 +8,24 @@ import { FIRST_YARDS } from './loop/gauge-groups.ts';
 import { axisResults } from './loop/results.ts';
 import { FEET_PER_YARD, FIRST_DISTANCE, tunedAxes } from './loop/sets.ts';
 import type { SetKind } from './notes.ts';
+import type { Shooting } from './adopt-judgement.ts';
+import { axisOf } from './walk.ts';
 
 /** Leaves a stage that has nothing to do: scatter has ended the work, or nothing has changed since the axis was settled. */
-export function skipStage(d: Deciding, stage: string): boolean {
-  return hasNothingToDo(d, stage) && d.event({ type: 'settled' });
+export function skipStage(d: Deciding<Shooting>): boolean {
+  return hasNothingToDo(d) && d.event({ type: 'settled' });
 }
 
-function hasNothingToDo(d: Deciding, stage: string): boolean {
+function hasNothingToDo(d: Deciding<Shooting>): boolean {
   const { cablesAt, heightAt } = d.state.notes;
   const { of, axes } = gaugeOf(d.state);
   const results = axisResults(d.state);
   if (axes.some((axis) => results[axis]?.result === 'inconsistent')) return true;
-  if (stage === 'asFound') return false;
-  if (stage === 'second') return of !== 'paper' || tunedAxes(d.state).length === 0 || d.state.notes.secondDistance !== null;
+  if (d.isAt('paper.asFound.shooting')) return false;
+  if (d.isAt('paper.second.shooting')) return of !== 'paper' || tunedAxes(d.state).length === 0 || d.state.notes.secondDistance !== null;
   const axis = axisOf(d.place);
   if (axis === null || !axes.includes(axis)) return axis !== null;
-  if (stage === 'heightAgain') return results.height !== undefined && (cablesAt <= heightAt || results.height.result !== 'tuned');
+  if (d.isAt('paper.heightAgain.shooting')) return results.height !== undefined && (cablesAt <= heightAt || results.height.result !== 'tuned');
   const ended = results[axis]?.result;
   return ended === 'cannot' || ended === 'accepted';
 }

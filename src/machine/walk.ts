@@ -3,9 +3,9 @@
 // is finite and can be explored whole in tests.
 
 import { setup, initialTransition, transition, type SnapshotFrom } from 'xstate';
-import { isPlace, type Part, type Place } from './places.ts';
+import { isPlace, SIGNALS_AT, type Part, type Phase, type Place, type Stage } from './places.ts';
 import { signalOf, type WalkNode } from './signals.ts';
-import type { Chapter, MachineEvent } from './types.ts';
+import type { Axis, Chapter, MachineEvent } from './types.ts';
 import { WALK } from './walk-table.ts';
 
 const walk = setup({ types: { events: {} as MachineEvent } });
@@ -62,6 +62,14 @@ const CHAPTER_OF: Readonly<Record<Part, Chapter | null>> = {
   safety: 'safety', baseline: 'baseline', warmUp: 'warm-up', paper: 'paper', broadheads: 'broadheads', arrows: 'arrows', finish: 'finish',
   record: 'record', asking: null, stopped: null,
 };
+const AXIS_OF: Readonly<Record<Stage, Axis | null>> = {
+  asFound: null, height: 'height', side: 'side', heightAgain: 'height', second: null, screening: null, mending: null,
+};
+
+const isPart = (word: string): word is Part => Object.hasOwn(CHAPTER_OF, word);
+const isStage = (word: string): word is Stage => Object.hasOwn(AXIS_OF, word);
+const PHASES: ReadonlySet<string> = new Set([...SIGNALS_AT.keys()].map(lastWord));
+const isPhase = (word: string): word is Phase => PHASES.has(word);
 
 /** The first word of a place. */
 export function partOfPlace(place: Place): Part {
@@ -70,7 +78,28 @@ export function partOfPlace(place: Place): Part {
   return first;
 }
 
-const isPart = (word: string): word is Part => Object.hasOwn(CHAPTER_OF, word);
+/** The last word of a place. */
+export function phaseOfPlace(place: Place): Phase {
+  const last = lastWord(place);
+  if (!isPhase(last)) throw new RangeError(`"${place}" ends with no phase of the walk; look at walk-table.ts`);
+  return last;
+}
+
+function lastWord(place: string): string {
+  return place.slice(place.lastIndexOf('.') + 1);
+}
+
+/** The word in the middle; null where there is none. */
+export function stageOfPlace(place: Place): Stage | null {
+  const [, middle = '', last] = place.split('.');
+  return last !== undefined && isStage(middle) ? middle : null;
+}
+
+/** The axis that a place works on; null where both are looked at, or none. */
+export function axisOf(place: Place): Axis | null {
+  const stage = stageOfPlace(place);
+  return stage === null ? null : AXIS_OF[stage];
+}
 
 /** The chapter of a place; null in `asking` and `stopped`, which interrupt a chapter. */
 export const chapterOfPlace = (place: Place): Chapter | null => CHAPTER_OF[partOfPlace(place)];

@@ -2,10 +2,15 @@
 // are checked by `tsc`, which fails where one of them compiles.
 
 import { describe, expect, expectTypeOf, test } from 'vitest';
+import { adoptAxis, adoptReturn } from '../../src/machine/adopt-judgement.ts';
+import { Deciding } from '../../src/machine/deciding.ts';
+import { judgement } from '../../src/machine/loop/judgement.ts';
 import { SIGNALS_AT, type EventAt, type Place, type PlaceIn, type PlaceOf, type PlaceWith } from '../../src/machine/places.ts';
 import { signalOf, type Signal } from '../../src/machine/signals.ts';
 import type { MachineEvent } from '../../src/machine/types.ts';
+import { emptyState } from '../../src/machine/state.ts';
 import { step, walkMachine } from '../../src/machine/walk.ts';
+import { content } from './state-of.ts';
 
 const EVERY: Readonly<Record<Signal, MachineEvent>> = {
   'settled': { type: 'settled' }, 'skipped': { type: 'skipped' }, 'farther': { type: 'farther' }, 'due': { type: 'due' }, 'clear': { type: 'clear' },
@@ -100,5 +105,50 @@ describe('an event that cannot happen at a place', () => {
     expectTypeOf<EventAt<PlaceOf<'offering'>>['type']>().toEqualTypeOf<'chosen' | 'looked' | 'put back' | 'due' | 'stop' | 'return'>();
     expectTypeOf<PlaceWith<'released'>>().toEqualTypeOf<'stopped'>();
     expectTypeOf<PlaceIn<'finish'>>().toEqualTypeOf<'finish.tightening' | 'finish.proof' | 'finish.inspecting' | 'finish.closing'>();
+  });
+});
+
+describe('a decision', () => {
+  // Never run: these lines are there for `tsc`, which fails where one that is marked compiles, and where one that is not does not.
+  const lines = (d: Deciding, asking: Deciding<'asking'>, proving: Deciding<'paper.height.proving'>, shooting: Deciding<'paper.side.shooting'>): void => {
+    d.event({ type: 'stop' });
+    // @ts-expect-error -- where the walk stands was not asked
+    d.event({ type: 'settled' });
+    if (d.isAt('safety', 'asking')) {
+      d.event({ type: 'stop' });
+      // @ts-expect-error -- it may stand at the other one of them
+      d.event({ type: 'clear' });
+    }
+    if (d.isIn('finish')) d.event({ type: 'return', to: 'paper' });
+    // @ts-expect-error -- nothing is moved any more
+    if (d.isIn('finish')) d.event({ type: 'moved' });
+    if (d.inPhase('offering')) d.event({ type: 'chosen', choice: 'accept' });
+    // @ts-expect-error -- the finishing step is no offer
+    if (d.inPhase('offering')) d.event({ type: 'chosen', choice: 'finish step' });
+    d.where('moved').event({ type: 'moved' });
+    // @ts-expect-error -- where something can be moved, not everything can be left
+    d.where('moved').event({ type: 'settled' });
+    asking.event({ type: 'clear' });
+    // @ts-expect-error -- a place is not another one
+    proving.isAt('asking');
+    adoptReturn(proving, judgement('not returned'));
+    // @ts-expect-error -- a return is proved where something was put back, and nowhere else
+    adoptReturn(shooting, judgement('returned'));
+    // @ts-expect-error -- a proof says whether it came back, and nothing of the tear
+    adoptReturn(proving, judgement('in tolerance'));
+    adoptAxis(shooting, judgement('worse'));
+    // @ts-expect-error -- the arrows are no matter of an axis
+    adoptAxis(shooting, judgement('odd arrows'));
+    // @ts-expect-error -- events come with their place, never in a patch
+    d.add({ events: [{ type: 'settled' }] });
+  };
+
+  test('knows where it stands only by asking, and says so where a demand does not hold', () => {
+    expect(lines).toBeTypeOf('function');
+    const d = new Deciding(content, emptyState(), { kind: 'noted', seq: 1, time: '', note: '' });
+    expect([d.place, d.isAt('safety'), d.isAt('asking'), d.isIn('safety', 'paper'), d.inPhase('shooting'), d.may('due'), d.may('moved')])
+      .toEqual(['safety', true, false, true, false, true, false]);
+    expect(d.where('settled')).toBe(d);
+    expect(() => d.where('moved')).toThrow('"moved" cannot happen at safety');
   });
 });

@@ -31,8 +31,7 @@ export function afterArrowMove(d: Deciding, moved: MovedAnswer): boolean {
     keep({ turn, tried: one.tried.includes(turn) ? one.tried : [...one.tried, turn] });
   }
   if (moved !== 'as told' && knob === 'nock-turn') d.say('moved-other');
-  d.add({ events: [{ type: 'moved' }], loop: { arrowTold: { arrow, knob, by } } });
-  return true;
+  return d.where('moved').event({ type: 'moved' }, { loop: { arrowTold: { arrow, knob, by } } });
 }
 
 /** What was found on an arrow that no nock has mended, and the class that follows from it. */
@@ -45,5 +44,5 @@ export function afterLook(d: Deciding, value: string): void {
     classify(d, arrow, as, phrase(d.content, `arrow-why-${value}`));
     d.say(`arrow-look-said-${value}`, { arrow });
   }
-  d.event({ type: 'looked' });
+  d.where('looked').event({ type: 'looked' });
 }

@@ -17,13 +17,13 @@ export function skipReason(state: State): 'done' | 'no-paper' | 'scatter' | 'lat
 }
 
 /** Opens the rounds, or first asks how many arrows there are. */
-export function beginRounds(d: Deciding): true {
+export function beginRounds(d: Deciding<'arrows.preparing'>): true {
   const inSet = arrowsCounted(d.state);
   if (inSet === null) { d.add({ due: ['arrows-in-set'] }); return true; }
   const { notes } = d.state;
   if (notes.distance !== FIRST_DISTANCE) d.trigger('distance-changed');
-  d.add({
-    events: [{ type: 'settled' }], advice: null,
+  d.event({ type: 'settled' }, {
+    advice: null,
     loop: { of: 'arrows', newSet: true, distance: FIRST_DISTANCE, purpose: 'judge', arrows: { ...notes.arrows, inSet }, inspection: null, offered: null },
   });
   d.say('arrows-begin', { arrows: inSet, rounds: ROUNDS, shots: roundsLeft(roundsOf(d.state), roundShots(d.state)).length });

@@ -12,6 +12,9 @@ import { arrowsInWords } from './words.ts';
 /** The bow or the batch is looked at once; if it is so again, nothing is said of any arrow. */
 const MOST_LOOKS = 1;
 
+/** Where the chapter may end: after the rounds, or once the last odd arrow is dealt with. */
+type Leaving = 'arrows.screening.shooting' | 'arrows.mending.advising';
+
 /** Gives one arrow its class, once. */
 export function classify(d: Deciding, arrow: string, as: ArrowClass, why: string): void {
   const { arrows } = d.state.notes;
@@ -23,7 +26,7 @@ export function classify(d: Deciding, arrow: string, as: ArrowClass, why: string
 }
 
 /** Nothing is left to do: every arrow that does not stand out is first choice. */
-export function settleAll(d: Deciding): true {
+export function settleAll(d: Deciding<Leaving>): true {
   for (const arrow of arrowsInPlay(d.state)) classify(d, arrow, 'first choice', phrase(d.content, 'arrow-why-near'));
   const of = (as: ArrowClass): readonly string[] => Object.entries(d.state.notes.arrows.classes).filter(([, one]) => one.class === as).map(([arrow]) => arrow);
   for (const as of ['first choice', 'practice', 'repair', 'never again'] as const) {
@@ -34,7 +37,7 @@ export function settleAll(d: Deciding): true {
 }
 
 /** More than a third stand out: nobody is culled. The first time the bow and the batch are looked at, and all is shot anew. */
-export function lookAtAll(d: Deciding, odd: readonly string[]): true {
+export function lookAtAll(d: Deciding<'arrows.screening.shooting'>, odd: readonly string[]): true {
   const { arrows } = d.state.notes;
   const of = arrowsInPlay(d.state).length;
   if (arrows.manyOdd >= MOST_LOOKS) {
@@ -48,27 +51,24 @@ export function lookAtAll(d: Deciding, odd: readonly string[]): true {
 }
 
 /** The references wander: another day or another look, and no word about any arrow. */
-export function wanderAway(d: Deciding, { kind, size }: Wander): true {
+export function wanderAway(d: Deciding<'arrows.screening.shooting'>, { kind, size }: Wander): true {
   d.say(kind === 'drift' ? 'arrows-drift' : 'arrows-scatter', { size: size.toFixed(2) });
   if (d.state.notes.arrows.wandered < MOST_LOOKS) return inspect(d, 'references', 'inconsistent');
   d.say('arrows-wander-again');
   return leave(d);
 }
 
-function inspect(d: Deciding, id: 'many-odd' | 'references', verdict: 'many odd' | 'inconsistent'): true {
+function inspect(d: Deciding<'arrows.screening.shooting'>, id: 'many-odd' | 'references', verdict: 'many odd' | 'inconsistent'): true {
   const { arrows } = d.state.notes;
   const counted = id === 'many-odd' ? { manyOdd: arrows.manyOdd + 1 } : { wandered: arrows.wandered + 1 };
-  d.add({
-    events: [{ type: 'verdict', verdict }],
+  return d.event({ type: 'verdict', verdict }, {
     advice: { kind: 'inspect', what: phrase(d.content, `inspect-what-${id}`), why: d.content.inspections[id].say[0] ?? '', caution: [] },
     // All shots so far are left out, whatever is found: the arrows are shot anew.
     loop: { inspection: id, arrows: { ...arrows, ...counted, after: currentSet(d.state)?.id ?? arrows.after, told: '' } },
   });
-  return true;
 }
 
-function leave(d: Deciding): true {
+function leave(d: Deciding<Leaving>): true {
   d.add({ loop: { of: 'paper', purpose: 'judge', arrows: { ...d.state.notes.arrows, odd: [], done: true } } });
-  d.add({ events: [{ type: 'settled' }], loop: { newSet: true } });
-  return true;
+  return d.event({ type: 'settled' }, { loop: { newSet: true } });
 }

@@ -12,7 +12,7 @@ import { asTurn, waysCount, waysOf, type Ways } from './ways.ts';
 import { offInWords, vanesInWords } from './words.ts';
 
 /** The next change of the arrow in hand; on to the next arrow, or to the end, where none is left. */
-export function adviseMending(d: Deciding): boolean {
+export function adviseMending(d: Deciding<'arrows.mending.advising'>): boolean {
   if (arrowsGone(d)) return true;
   const { notes } = d.state;
   const [arrow] = notes.arrows.odd;
@@ -38,7 +38,7 @@ function advise(d: Deciding, advice: Advice): false {
 }
 
 /** After the shots that a change asks for: near the others, or the next change. */
-export function judgeMending(d: Deciding): true {
+export function judgeMending(d: Deciding<'arrows.mending.shooting'>): true {
   const [arrow] = d.state.notes.arrows.odd;
   const now = arrow === undefined ? null : standingOf(d.state, arrow);
   if (arrow === undefined || now === null) return d.event({ type: 'verdict', verdict: 'in tolerance' });

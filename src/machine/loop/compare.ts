@@ -7,7 +7,7 @@ import { phrase } from '../words.ts';
 import { spreadOf } from './evidence.ts';
 import { gaugeOf, taken } from './gauge.ts';
 import { MOST_SHOTS, NEAR, SURE } from './gauge-paper.ts';
-import { judgement, type Judgement } from './judgement.ts';
+import { judgement, shootOn, type Judgement } from './judgement.ts';
 import { readingInWords } from './summary.ts';
 import { currentSet, goodShots, shotsHere } from './sets.ts';
 
@@ -32,7 +32,7 @@ export function differs(state: State): { readonly proven: boolean; readonly doub
 }
 
 /** After a put-back or after tightening. `Unknown before` counts as returned: there is nothing that it could contradict. */
-export function judgeReturn(content: Content, state: State): Judgement {
+export function judgeReturn(content: Content, state: State): Judgement<'returned' | 'not returned'> {
   const difference = differs(state);
   const tear = readingInWords(content, state);
   if (difference === null || !difference.proven) {
@@ -45,25 +45,25 @@ export function judgeReturn(content: Content, state: State): Judgement {
 }
 
 /** The first set of another day against the last accepted one. Null verdict: shoot three more before anything is said. */
-export function judgeResume(content: Content, state: State): Judgement {
+export function judgeResume(content: Content, state: State): Judgement<'returned'> {
   const difference = differs(state);
   const whole = 2 * gaugeOf(state).first;
   // Moved just before the break, and not yet shot: nothing to hold it against, so nothing is claimed.
   if (difference === null) return judgement('returned', { notes: { purpose: 'judge' } });
   if (!difference.doubtful) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
-  if (taken(state) < whole) return judgement(null, { say: [phrase(content, 'resume-doubtful')], notes: { wanted: whole } });
+  if (taken(state) < whole) return shootOn({ say: [phrase(content, 'resume-doubtful')], notes: { wanted: whole } });
   if (!difference.proven) return judgement('returned', { say: [phrase(content, 'resume-same')], notes: { purpose: 'judge' } });
   // Learned responses stay; where the line stands is measured anew, and nothing is called tuned on yesterday's word.
   return judgement('returned', { say: [phrase(content, 'resume-different')], notes: { purpose: 'judge', wanted: gaugeOf(state).first, epoch: state.notes.epoch + 1, axis: {}, broadAxis: {} } });
 }
 
 /** The second close distance: only axes that were tuned at the first one, pass or fail. */
-export function judgeSecond(content: Content, evidence: readonly { readonly within: number; readonly shots: number }[], state: State): Judgement {
+export function judgeSecond(content: Content, evidence: readonly { readonly within: number; readonly shots: number }[], state: State): Judgement<'in tolerance' | 'out'> {
   const within = Math.min(...evidence.map((e) => e.within));
   const shots = evidence[0]?.shots ?? 0;
   if (within >= SURE) return judgement('in tolerance', { say: [phrase(content, 'second-confirmed')], notes: { secondDistance: 'confirmed' } });
   if (within >= NEAR && shots < MOST_SHOTS) {
-    return judgement(null, { say: [phrase(content, 'one-more')], notes: { wanted: (currentSet(state) === null ? 0 : shots) + 1 } });
+    return shootOn({ say: [phrase(content, 'one-more')], notes: { wanted: (currentSet(state) === null ? 0 : shots) + 1 } });
   }
   return judgement('out', { say: [phrase(content, 'second-not-confirmed')], notes: { secondDistance: 'not confirmed' } });
 }

@@ -10,7 +10,7 @@ import { centreOf } from './centre.ts';
 import { spreadAsShot, spreadOf } from './evidence.ts';
 import { groupsIn } from './gauge-groups.ts';
 import { INCHES_PER_MRAD, plumbPoints } from './gauge-plumb.ts';
-import { judgement, type Judgement } from './judgement.ts';
+import { judgement, shootOn, type Judgement } from './judgement.ts';
 import { countingSets, currentSet, goodShots, shotsHere, subjectOf } from './sets.ts';
 
 /** Above this spread of one shot (in) a set is five shots (common practice). */
@@ -21,8 +21,10 @@ const MOST_SPREAD = 0.3;
 const GROSS = 1;
 const VERY_GROSS = 2;
 
+type Unreadable = 'inconsistent' | 'gross';
+
 /** Why the present set cannot be read, or what must be shot first; null where it may be read. */
-export function judgeSet(content: Content, state: State): Judgement | null {
+export function judgeSet(content: Content, state: State): Judgement<Unreadable> | null {
   const set = currentSet(state);
   if (set === null) return null;
   const of = subjectOf(state);
@@ -30,14 +32,14 @@ export function judgeSet(content: Content, state: State): Judgement | null {
   return of === 'plumb' ? judgeLine(content, state, set) : judgeGroups(content, state, set, of);
 }
 
-const lookElsewhere = (state: State, set: ShotSet, inspection: Inspection['id'], say: string): Judgement =>
+const lookElsewhere = (state: State, set: ShotSet, inspection: Inspection['id'], say: string): Judgement<'inconsistent'> =>
   judgement('inconsistent', {
     say: [say],
     notes: { inspection, inspections: state.notes.inspections + 1, scattered: [...state.notes.scattered, set.id] },
   });
 
 // Broadheads honestly spread wider than field points; twice as wide and beyond luck is no matter of the rest.
-function judgeGroups(content: Content, state: State, set: ShotSet, of: 'broadheads' | 'unfletched'): Judgement | null {
+function judgeGroups(content: Content, state: State, set: ShotSet, of: 'broadheads' | 'unfletched'): Judgement<Unreadable> | null {
   const pairs = [...countingSets(state).filter((other) => other.id !== set.id), set].map((one) => groupsIn(goodShots(one), of));
   const here = groupsIn(goodShots(set), of);
   if (here.a.length < 3 || here.b.length < 3) return null;
@@ -52,13 +54,13 @@ function judgeGroups(content: Content, state: State, set: ShotSet, of: 'broadhea
   return lookElsewhere(state, set, 'broadhead-scatter', phrase(content, 'scatter-broadheads', { b: width('b'), a: width('a') }));
 }
 
-function judgeLine(content: Content, state: State, set: ShotSet): Judgement | null {
+function judgeLine(content: Content, state: State, set: ShotSet): Judgement<Unreadable> | null {
   const { sd, df } = spreadOf(state);
   return bends(plumbPoints(goodShots(set)), { sd: sd / INCHES_PER_MRAD, df })
     ? lookElsewhere(state, set, 'plumb-bend', phrase(content, 'plumb-bends')) : null;
 }
 
-function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement | null {
+function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement<Unreadable> | null {
   const shots = goodShots(set);
   const others = spreadOf(state, set.id);
   // One wild shot among three is no scatter: it takes a fourth to tell (measured: 77 % false alarms otherwise). Three that
@@ -71,7 +73,7 @@ function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement 
   }
   // Who scatters shoots five before anything is read from them.
   if (set.purpose === 'judge' && shots.length < FIVE && shots.length >= 2 && spreadAsShot(state).sd > SCATTERS_FROM) {
-    return judgement(null, { notes: { wanted: FIVE }, say: [phrase(content, 'five-shots')] });
+    return shootOn({ notes: { wanted: FIVE }, say: [phrase(content, 'five-shots')] });
   }
   // Each set alone may pass by luck; together they say that no move could be judged.
   const asShot = spreadAsShot(state);
@@ -79,13 +81,13 @@ function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement 
     return lookElsewhere(state, set, 'scatter', phrase(content, 'scatter-wide', { sd: asShot.sd.toFixed(2) }));
   }
   if (shots.length === 2 && widest(shots).pair > pairLimits(3, others.df).pair95 * others.sd) {
-    return judgement(null, { notes: { wanted: 3 }, say: [phrase(content, 'two-far-apart')] });
+    return shootOn({ notes: { wanted: 3 }, say: [phrase(content, 'two-far-apart')] });
   }
-  if (consistency.kind === 'suspect' && shots.length < 7) return judgement(null, { notes: { wanted: shots.length + 1 }, say: [phrase(content, 'one-far-off')] });
+  if (consistency.kind === 'suspect' && shots.length < 7) return shootOn({ notes: { wanted: shots.length + 1 }, say: [phrase(content, 'one-far-off')] });
   return judgeGross(content, state);
 }
 
-function judgeGross(content: Content, state: State): Judgement | null {
+function judgeGross(content: Content, state: State): Judgement<Unreadable> | null {
   const { mean } = centreOf(shotsHere(state), spreadOf(state).sd);
   const size = Math.max(Math.abs(mean.x), Math.abs(mean.y));
   if (size <= GROSS) return null;

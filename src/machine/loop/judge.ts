@@ -9,7 +9,7 @@ import { phrase } from '../words.ts';
 import { evidenceOn, pointsOf, spreadOf, toleranceOn, type AxisEvidence } from './evidence.ts';
 import { gaugeOf, taken, type Gauge } from './gauge.ts';
 import { SURE } from './gauge-paper.ts';
-import { judgement, type Judgement } from './judgement.ts';
+import { judgement, shootOn, type Judgement } from './judgement.ts';
 import { homeOf, rungNow, type Rung } from './ladder.ts';
 import { axisFinding, endAxes } from './results.ts';
 import { sizeMove } from './size.ts';
@@ -22,10 +22,10 @@ const LIKELY_WORSE = 0.6;
 const BY_SIGHT = 0.975;
 
 /** As found: both axes at once; "in tolerance" only if both are, so that a bow in tune is left alone. */
-export function judgeAsFound(content: Content, state: State): Judgement {
+export function judgeAsFound(content: Content, state: State): Judgement<'in tolerance' | 'out'> {
   const gauge = gaugeOf(state);
   const all = gauge.axes.flatMap((axis) => evidenceOn(content, state, axis, null) ?? []);
-  if (all.length === 0) return judgement(null, { notes: { wanted: gauge.first } });
+  if (all.length === 0) return shootOn({ notes: { wanted: gauge.first } });
   const say = wholeSummary(content, state, gauge);
   if (all.every((e) => inTolerance(gauge, e))) {
     return judgement('in tolerance', {
@@ -48,17 +48,17 @@ const inTolerance = (gauge: Gauge, e: AxisEvidence): boolean =>
 const wantsMore = ({ near, far, most, cheap }: Gauge, within: number, shots: number): boolean =>
   (within >= near && shots < most) || (within > far && shots < cheap);
 
-function oneMore(content: Content, state: State, say: readonly string[], why: 'more' | 'perhaps-worse' = 'more'): Judgement {
+function oneMore(content: Content, state: State, say: readonly string[], why: 'more' | 'perhaps-worse' = 'more'): Judgement<never> {
   const wanted = gaugeOf(state).next(taken(state));
-  return judgement(null, { notes: { wanted }, say: [...say, why === 'more' ? moreWanted(content, state) : phrase(content, why)] });
+  return shootOn({ notes: { wanted }, say: [...say, why === 'more' ? moreWanted(content, state) : phrase(content, why)] });
 }
 
 /** One axis at the present setting, with the adjustment under work. */
-export function judgeAxis(content: Content, state: State, axis: Axis): Judgement {
+export function judgeAxis(content: Content, state: State, axis: Axis): Judgement<'in tolerance' | 'out' | 'worse' | 'cannot' | 'borderline'> {
   const gauge = gaugeOf(state);
   const rung = touchedRung(content, state, axis);
   const evidence = evidenceOn(content, state, axis, rung?.knob ?? null);
-  if (evidence === null) return judgement(null, { notes: { wanted: gauge.first } });
+  if (evidence === null) return shootOn({ notes: { wanted: gauge.first } });
   const say = axisSummary(content, state, evidence);
   if (inTolerance(gauge, evidence)) return tuned(content, state, evidence, say);
   const worse = rung === null ? null : judgeWorse(content, state, axis, rung, evidence, say);
@@ -84,7 +84,7 @@ function promising(content: Content, state: State, axis: Axis, rung: Rung | null
   return Math.abs(predict(sized.line, sized.to).mean - aim) < Math.abs(evidence.mean - aim);
 }
 
-function tuned(content: Content, state: State, evidence: AxisEvidence, say: readonly string[]): Judgement {
+function tuned(content: Content, state: State, evidence: AxisEvidence, say: readonly string[]): Judgement<'in tolerance'> {
   const { axis, within } = evidence;
   return judgement('in tolerance', {
     say: [...say, tunedWords(content, state, axis, within)],
@@ -103,7 +103,7 @@ function touchedRung(content: Content, state: State, axis: Axis): Rung | null {
   return state.moves.some((move) => move.knob === rung.knob) ? rung : null;
 }
 
-function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence, say: readonly string[]): Judgement | null {
+function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence, say: readonly string[]): Judgement<'worse'> | null {
   const last = state.moves.at(-1);
   if (last === undefined || last.knob !== rung.knob || last.why !== 'advice' || evidence.line === null) return null;
   const now = settingNow(state, rung.knob);
@@ -146,7 +146,7 @@ function worseBySight(state: State, axis: Axis, rung: Rung, before: number, now:
 }
 
 /** "This adjustment cannot": nothing in reach would do, it does nothing, or it wants to go beyond its limit. */
-function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence): Judgement | null {
+function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence): Judgement<'cannot'> | null {
   const { line } = evidence;
   if (line === null) return null;
   const knob = content.knobs[rung.knob];
