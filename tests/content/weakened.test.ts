@@ -20,7 +20,15 @@ const { content, where } = read;
 
 // The rules of words and of height are no matter of safety.
 const RULES = [...HARM_RULES, safety, limits, calling, references];
-const told = (one: Content): boolean => RULES.some((rule) => rule(one, where, COMMON_PRACTICE).some((problem) => problem.level === 'error'));
+
+/** The rule that told of the last one is asked first: like weakenings come together, and one rule is enough. */
+let likely: (typeof RULES)[number] | undefined;
+function told(one: Content): boolean {
+  const tells = (rule: (typeof RULES)[number]): boolean => rule(one, where, COMMON_PRACTICE).some((problem) => problem.level === 'error');
+  if (likely !== undefined && tells(likely)) return true;
+  likely = RULES.find((rule) => rule !== likely && tells(rule));
+  return likely !== undefined;
+}
 
 const HARMLESS: Readonly<Record<string, string>> = {
   'centre-shot-figure: paper': 'the machine asks it by name; without a place it is still asked',
