@@ -3,6 +3,7 @@
 // is finite and can be explored whole in tests.
 
 import { setup, initialTransition, transition, type SnapshotFrom } from 'xstate';
+import { once } from './once.ts';
 import { isPlace, SIGNALS_AT, type Part, type Phase, type Place, type Stage } from './places.ts';
 import { signalOf, type WalkNode } from './signals.ts';
 import type { Axis, Chapter, MachineEvent } from './types.ts';
@@ -30,15 +31,36 @@ export const walkMachine = walk.createMachine({ ...configOf(WALK), id: 'quartert
 
 export type WalkSnapshot = SnapshotFrom<typeof walkMachine>;
 
-export const initialWalk = (): WalkSnapshot => initialTransition(walkMachine)[0];
+// Without context or invoked work a snapshot is told whole by where it stands and where it would come back to: of equal ones
+// the first is kept, so that there are only as many as places, and each step out of one is worked out once.
+const snapshots = new Map<string, WalkSnapshot>();
+function theOne(snapshot: WalkSnapshot): WalkSnapshot {
+  const comesBack = Object.entries(snapshot.historyValue).map(([id, nodes]) => [id, nodes.map((node) => node.id)]);
+  const key = JSON.stringify([snapshot.value, comesBack]);
+  const first = snapshots.get(key) ?? snapshot;
+  snapshots.set(key, first);
+  return first;
+}
+
+const begin = theOne(initialTransition(walkMachine)[0]);
+export const initialWalk = (): WalkSnapshot => begin;
+
+const stepsFrom = once((_from: WalkSnapshot) => new Map<string, WalkSnapshot | null>());
 
 /** One step of the machine; null where this event cannot happen here (a fact that no longer fits). */
 export function step(snapshot: WalkSnapshot, event: MachineEvent): WalkSnapshot | null {
-  return snapshot.can(event) ? transition(walkMachine, snapshot, event)[0] : null;
+  const steps = stepsFrom(snapshot);
+  // All that the table asks of an event.
+  const signal = signalOf(event);
+  const known = steps.get(signal);
+  if (known !== undefined) return known;
+  const next = snapshot.can(event) ? theOne(transition(walkMachine, snapshot, event)[0]) : null;
+  steps.set(signal, next);
+  return next;
 }
 
 /** Where the walk stands. */
-export function placeOf(snapshot: WalkSnapshot): Place {
+export const placeOf: (snapshot: WalkSnapshot) => Place = once((snapshot: WalkSnapshot) => {
   const path: string[] = [];
   let value: unknown = snapshot.value;
   while (typeof value === 'object' && value !== null) {
@@ -50,7 +72,7 @@ export function placeOf(snapshot: WalkSnapshot): Place {
   if (typeof value === 'string') path.push(value);
   if (path[0] === 'walk') path.shift();
   return placeNamed(path);
-}
+});
 
 function placeNamed(path: readonly string[]): Place {
   const place = path.join('.');
@@ -108,11 +130,11 @@ export const chapterOfPlace = (place: Place): Chapter | null => CHAPTER_OF[partO
 export const canPutBackAt = (place: Place): boolean => /^(paper|broadheads|arrows|finish)\./.test(place);
 
 /** Where the walk stands under a question or a stop that interrupts it. */
-export function placeUnder(snapshot: WalkSnapshot): Place {
+export const placeUnder: (snapshot: WalkSnapshot) => Place = once((snapshot: WalkSnapshot) => {
   const place = placeOf(snapshot);
   if (place !== 'asking' && place !== 'stopped') return place;
   const under = Object.values(snapshot.historyValue ?? {})[0] ?? [];
   const deepest = [...under].sort((a, b) => b.path.length - a.path.length)[0];
   // Nothing can interrupt the walk before it has begun.
   return deepest === undefined ? 'safety' : placeNamed(deepest.path.slice(1));
-}
+});
