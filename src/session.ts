@@ -9,12 +9,12 @@ import { answerToAskInWords } from './machine/answer-words.ts';
 import { aboutOf } from './machine/ask.ts';
 import { correctable } from './machine/correctable.ts';
 import type { FactDraft } from './machine/deciding.ts';
-import { decide } from './machine/decide.ts';
+import { decideOn } from './machine/decide.ts';
 import { historyOf } from './machine/history.ts';
 import { carriedOf as carriedOfState, recordOf as recordOfState } from './machine/record.ts';
 import { replay } from './machine/replay.ts';
 import { answersOf } from './machine/review.ts';
-import { evolve, type State } from './machine/state.ts';
+import type { State } from './machine/state.ts';
 import { hasStopWord } from './machine/stop-words.ts';
 import { transcriptOf } from './machine/transcript.ts';
 import type { AnswerEntry, BowRecord, Carried, Fact, HistoryEntry, Intent, Reply, SessionLike, Store, TranscriptEntry, View } from './machine/types.ts';
@@ -224,8 +224,7 @@ class Session implements SessionLike {
   private take(draft: FactDraft): Reply {
     // The first line of every sitting says the version: an older program then sees which lines it does not know, and reads on as before
     // where all are its own. A finished tune is not resumed, so it may be a note that says it.
-    const fact = decide(this.content, this.state, this.wrote ? draft : { ...draft, v: CURRENT_VERSION });
-    const next = evolve(this.content, this.state, fact);
+    const { fact, next } = decideOn(this.content, this.state, this.wrote ? draft : { ...draft, v: CURRENT_VERSION });
     // A note does not close an answer that is open for correction; everything else does.
     const open = draft.kind === 'noted' ? this.correcting : null;
     const view = viewOf(this.content, next, open);

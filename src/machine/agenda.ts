@@ -3,6 +3,7 @@
 
 import type { Check, Content, Step } from '../content/types.ts';
 import { holds } from './guards.ts';
+import { once, onceForBoth } from './once.ts';
 import type { State } from './state.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
 import { chapterOfPlace, placeOf, placeUnder } from './walk.ts';
@@ -14,24 +15,24 @@ export interface Pending { readonly id: string; readonly step: Step; readonly ch
 const RANK = { talk: 0, undrawn: 0, draw: 1, shoot: 2 } as const;
 
 /** The step (and its check, for `chunk/check`) behind an id; null where content has none. */
-export function lookUp(content: Content, id: string): Pending | null {
-  const [stepId = '', checkId] = id.split('/');
-  const step = content.steps[stepId];
-  if (step === undefined) return null;
-  if (checkId === undefined) return { id, step };
-  const check = step.kind === 'chunk' ? step.checks.find((c) => c.id === checkId) : undefined;
-  return check === undefined ? null : { id, step, check };
-}
+export const lookUp = (content: Content, id: string): Pending | null => pendings(content).get(id) ?? null;
+
+const pendings = once((content: Content): ReadonlyMap<string, Pending> => new Map(Object.entries(content.steps).flatMap(([id, step]) => {
+  const checks = step.kind === 'chunk' ? step.checks.map((check): [string, Pending] => [`${id}/${check.id}`, { id: `${id}/${check.id}`, step, check }]) : [];
+  return [[id, { id, step }], ...checks] satisfies [string, Pending][];
+})));
 
 /** The chapter that the walk is in; an interruption belongs to the chapter it interrupts. */
 export const chapterOf = (state: State): Chapter => chapterOfPlace(placeUnder(state.walk)) ?? 'safety';
 
 /** True of a step of the finish, which keeps an order of its own. */
-export const isOfFinish = (content: Content, step: string): boolean =>
-  content.chapters.some((chapter) => chapter.id === 'finish' && chapter.blocks.some((block) => block.steps.includes(step)));
+export const isOfFinish = (content: Content, step: string): boolean => finishSteps(content).has(step);
+
+const finishSteps = once((content: Content): ReadonlySet<string> =>
+  new Set(content.chapters.filter((chapter) => chapter.id === 'finish').flatMap((chapter) => chapter.blocks.flatMap((block) => block.steps))));
 
 /** What must be answered before the walk may go on from here, first one first. */
-export function agenda(content: Content, state: State): readonly Pending[] {
+export const agenda: (content: Content, state: State) => readonly Pending[] = onceForBoth((content: Content, state: State) => {
   // Between two put-backs nothing is drawn or shot: what the moves ask for is asked once the bow is back.
   const half = state.notes.undo.length > 0 && state.advice?.kind === 'put-back';
   const waits = (step: Step): boolean => half && (step.pause === 'draw' || step.pause === 'shoot');
@@ -49,18 +50,21 @@ export function agenda(content: Content, state: State): readonly Pending[] {
     .map((p, i) => ({ p, i }))
     .sort((a, b) => rank(a.p) - rank(b.p) || a.i - b.i)
     .map(({ p }) => p);
-}
+});
 
 /** Step ids of all chapters up to where the walk stands; in `finish`, only up to the block that is under way. */
-export function routeSoFar(content: Content, state: State): readonly string[] {
-  const chapter = chapterOf(state);
-  const reach = CHAPTERS.indexOf(chapter);
-  const closing = chapter === 'record' || placeOf(state.walk) === 'finish.closing';
-  return content.chapters
-    .filter((plan) => CHAPTERS.indexOf(plan.id as Chapter) <= reach)
-    .flatMap((plan) => (plan.id === 'finish' && !closing ? plan.blocks.slice(0, 1) : plan.blocks))
-    .flatMap((block) => block.steps);
-}
+export const routeSoFar = (content: Content, state: State): readonly string[] =>
+  routes(content)[placeOf(state.walk) === 'finish.closing' ? 'closing' : chapterOf(state)];
+
+const routes = once((content: Content): Readonly<Record<Chapter | 'closing', readonly string[]>> => {
+  const upTo = (reach: Chapter, closing: boolean): readonly string[] =>
+    content.chapters
+      .filter((plan) => CHAPTERS.indexOf(plan.id as Chapter) <= CHAPTERS.indexOf(reach))
+      .flatMap((plan) => (plan.id === 'finish' && !closing ? plan.blocks.slice(0, 1) : plan.blocks))
+      .flatMap((block) => block.steps);
+  const each = Object.fromEntries(CHAPTERS.map((chapter) => [chapter, upTo(chapter, chapter === 'record')])) as Record<Chapter, readonly string[]>;
+  return { ...each, closing: upTo('finish', true) };
+});
 
 /** True where the step is answered, up to date and on the route. */
 export const isSettled = (state: State, id: string): boolean =>

@@ -2,7 +2,7 @@
 
 import type { Content, Trigger } from '../content/types.ts';
 import { routeSoFar } from './agenda.ts';
-import { evolve, type State } from './state.ts';
+import { adoptDecision, record, RECORDED_WITH, type State } from './state.ts';
 import { SIGNALS_AT, type EventAt, type Part, type Phase, type Place, type PlaceIn, type PlaceOf, type PlaceWith } from './places.ts';
 import type { Signal } from './signals.ts';
 import type { Decided, Fact, Finding, LoopPatch, MachineEvent } from './types.ts';
@@ -27,6 +27,9 @@ export interface Patch {
  */
 export class Deciding<P extends Place = Place> {
   private decided: Decided = { events: [], say: [], findings: [] };
+  // Worked out when asked for, and kept until a patch changes them: many patches, and few that change what is recorded.
+  private made: Fact | null = null;
+  private recorded: State | null = null;
   private cache: State | null = null;
 
   constructor(
@@ -38,7 +41,8 @@ export class Deciding<P extends Place = Place> {
 
   /** The state that the decision so far leads to. */
   get state(): State {
-    this.cache ??= evolve(this.content, this.before, this.fact());
+    this.recorded ??= record(this.content, this.before, this.fact());
+    this.cache ??= adoptDecision(this.recorded, this.fact());
     return this.cache;
   }
 
@@ -73,7 +77,8 @@ export class Deciding<P extends Place = Place> {
   }
 
   fact(): Fact {
-    return { ...this.draft, decided: this.decided } as Fact;
+    this.made ??= { ...this.draft, decided: this.decided } as Fact;
+    return this.made;
   }
 
   add(patch: Patch): void {
@@ -94,7 +99,10 @@ export class Deciding<P extends Place = Place> {
       ...(due.length > 0 ? { due } : {}),
       ...(Object.keys(loop).length > 0 ? { loop } : {}),
     };
+    this.made = null;
     this.cache = null;
+    const { loop: order } = patch;
+    if (order !== undefined && RECORDED_WITH.some((part) => part in order)) this.recorded = null;
   }
 
   say(id: string, holes: Readonly<Record<string, string | number>> = {}): void {

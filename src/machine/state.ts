@@ -3,7 +3,7 @@
 import type { Content, KnobId } from '../content/types.ts';
 import { carriedAnswers, pickedBow } from './known-bow.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
-import { NO_NOTES, patchNotes, type LoopNotes, type Purpose, type SetKind, type ShotTag, type Stop } from './notes.ts';
+import { NO_NOTES, patchNotes, type LoopNotes, type LoopPatch, type Purpose, type SetKind, type ShotTag, type Stop } from './notes.ts';
 import { afterQuestion } from './stops.ts';
 import type { Advice, Answer, Answered, Fact, Finding, ShotAnswer } from './types.ts';
 
@@ -57,11 +57,18 @@ export const emptyState = (): State => ({
 });
 
 /** Adopts one fact. Pure. */
-export function evolve(content: Content, state: State, fact: Fact): State {
-  if (fact.kind === 'corrected') return adoptCorrection(content, state, fact);
-  const facts = [...state.facts, fact];
-  return adoptDecision(recordData(content, { ...state, facts }, fact), fact);
+export const evolve = (content: Content, state: State, fact: Fact): State => adoptDecision(record(content, state, fact), fact);
+
+/**
+ * What a fact itself says, without what was decided about it; `adoptDecision` makes the rest of it. Of the decision only
+ * RECORDED_WITH goes in.
+ */
+export function record(content: Content, state: State, fact: Fact): State {
+  return fact.kind === 'corrected' ? recordCorrection(content, state, fact) : recordData(content, state, fact);
 }
+
+/** Parts of a decision without which a fact cannot be recorded: what was moved, what was shot with, how far is taken back. */
+export const RECORDED_WITH = ['told', 'tags', 'rewindTo'] as const satisfies readonly (keyof LoopPatch)[];
 
 /** The fold of a whole journal. */
 export const fold = (content: Content, facts: readonly Fact[]): State =>
@@ -69,23 +76,21 @@ export const fold = (content: Content, facts: readonly Fact[]): State =>
 
 // A correction replaces the old answer in every figure that used it; where the walk stands is kept as it was, and
 // only the correction's own decisions move it. (A walk choice with nothing after it is taken back whole: rewindTo.)
-function adoptCorrection(content: Content, state: State, fact: Extract<Fact, { kind: 'corrected' }>): State {
-  const facts = [...state.facts, fact];
+function recordCorrection(content: Content, state: State, fact: Extract<Fact, { kind: 'corrected' }>): State {
+  const { facts } = state;
   const rewindTo = fact.decided.loop?.rewindTo;
   if (rewindTo !== undefined) {
-    const before = fold(content, state.facts.filter((f) => f.seq < rewindTo));
-    return adoptDecision({ ...before, facts, shotCount: state.shotCount }, fact);
+    const before = fold(content, facts.filter((f) => f.seq < rewindTo));
+    return { ...before, facts, shotCount: state.shotCount };
   }
-  const effective = effectiveFacts(facts);
-  let data = emptyState();
+  const effective = effectiveFacts([...facts, fact]);
+  let data: State = { ...emptyState(), facts: effective };
   for (const each of effective) {
-    if (each.kind === 'corrected') continue;
-    data = recordData(content, { ...data, facts: [...data.facts, each] }, each);
-    data = adoptNotes(data, each);
+    if (each.kind !== 'corrected') data = adoptNotes(recordData(content, data, each), each);
   }
   const inForce = Object.fromEntries(Object.entries(data.answers).filter(([id]) => state.answers[id] !== undefined));
   const { walk, due, stop, findings, advice, suggestions, gates } = state;
-  return adoptDecision({ ...data, answers: inForce, facts, walk, due, stop, findings, advice, suggestions, gates }, fact);
+  return { ...data, answers: inForce, facts, walk, due, stop, findings, advice, suggestions, gates };
 }
 
 /** The facts with each corrected answer in the place of the one it corrects. */
@@ -193,11 +198,13 @@ function adoptNotes(state: State, fact: Fact): State {
   return patch?.newSet === true ? openSet(next, notes.purpose) : next;
 }
 
-function adoptDecision(state: State, fact: Fact): State {
+/** Adopts a fact that was recorded, with its decision. */
+export function adoptDecision(recorded: State, fact: Fact): State {
   const { decided } = fact;
-  let next = adoptNotes(state, fact);
+  let next = adoptNotes(recorded, fact);
   next = {
     ...next,
+    facts: [...next.facts, fact],
     findings: [...next.findings, ...decided.findings],
     advice: decided.advice === undefined ? next.advice : decided.advice,
     due: dueAfter(next.due, fact),
