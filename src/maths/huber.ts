@@ -26,6 +26,9 @@ export function huberCentre(values: readonly number[], scale: number, k = 1.5): 
   mustBePositive(k, 'k');
   for (const value of values) mustBeFinite(value, 'a value');
   const reach = k * scale;
+  const [least, most] = [Math.min(...values), Math.max(...values)];
+  // All closer together than the reach: each counts fully, and the balance is their mean.
+  if (values.length > 0 && most - least < reach) return { centre: clamp(sum(values) / values.length, most - reach, least + reach), count: values.length, weights: values.map(() => 1) };
   const pull = (m: number): number => sum(values.map((v) => Math.max(-reach, Math.min(reach, v - m))));
 
   const middle = median(values);

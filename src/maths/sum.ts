@@ -8,7 +8,8 @@ import { mustBeFinite } from './check.ts';
 export function sum(values: readonly number[]): number {
   let plus = 0;
   let minus = 0;
-  for (const value of [...values].sort((a, b) => Math.abs(a) - Math.abs(b))) {
+  // Of two terms it is all one which comes first.
+  for (const value of values.length < 3 ? values : [...values].sort((a, b) => Math.abs(a) - Math.abs(b))) {
     mustBeFinite(value, 'a term of a sum');
     if (value > 0) plus += value;
     else minus -= value;
