@@ -75,15 +75,18 @@ function shotLine(ask: Ask): string[] {
   return special.length === 0 ? [] : [`shoot: ${special.join(', ')}`];
 }
 
-/** The question with its cautions first, and last what may be typed. A correction comes before all. */
+/** Said last before what may be typed: on a low terminal a long question would push them out of sight. */
+export const cautionLines = (ask: Ask | null): string[] => (ask?.caution ?? []).map((text) => clean(`caution: ${text}`));
+
+/** The question, its cautions, and last what may be typed. A correction comes before all. */
 export function askLines(ask: Ask, form: 'full' | 'short'): string[] {
   const options = ask.kind === 'choice' ? ask.options.map(({ label }, at) => `  ${numberOf(ask, at)}. ${label}`) : [];
   return [
     ...(ask.correcting === undefined ? [] : ['You are correcting an earlier answer; the bow does not move by this. "keep" leaves it as it was.']),
-    ...ask.caution.map((text) => `caution: ${text}`),
     ask.short, ...(form === 'full' ? ask.text.filter((text) => text !== ask.short) : []),
     ...shotLine(ask), ...options,
     ...(ask.suggestion ? [`Your answer before: ${suggested(ask)}. Type it again if it still holds.`] : []),
+    ...cautionLines(ask),
     howLine(ask, form),
   ].map(clean);
 }

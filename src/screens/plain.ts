@@ -8,7 +8,7 @@ import { LONGEST_LINE, readLines, type Line } from './lines.ts';
 import { outputTo, type Output } from './output.ts';
 import { COMMANDS, readCommand } from './plain-commands.ts';
 import { pictureLines, takenLines } from './plain-pictures.ts';
-import { adviceLines, answersLines, askLines, historyLines, recordLines, sayLines, stepsLines, whereLine, whyLines } from './plain-words.ts';
+import { adviceLines, answersLines, askLines, cautionLines, historyLines, recordLines, sayLines, stepsLines, whereLine, whyLines } from './plain-words.ts';
 
 export interface PlainStreams {
   readonly input: Readable;
@@ -128,11 +128,12 @@ class Plain {
       case 'quit': return false;
       case 'nothing': await this.mistake('Nothing was typed. "help" lists what can be typed.'); break;
       case 'mistake': await this.heardOr(line.text, command.message); break;
-      case 'help': await this.print(COMMANDS); break;
+      // Whatever was looked up, the question stands, and its cautions with it.
+      case 'help': await this.print([...COMMANDS, ...cautionLines(ask)]); break;
       case 'again': await this.ask(ask, 'full'); break;
-      case 'why': await this.print(ask ? whyLines(ask, this.session.glossary()) : []); break;
-      case 'history': await this.print(historyLines(this.session.history())); break;
-      case 'answers': await this.print(answersLines(this.session.answers())); break;
+      case 'why': await this.print([...(ask ? whyLines(ask, this.session.glossary()) : []), ...cautionLines(ask)]); break;
+      case 'history': await this.print([...historyLines(this.session.history()), ...cautionLines(ask)]); break;
+      case 'answers': await this.print([...answersLines(this.session.answers()), ...cautionLines(ask)]); break;
       case 'put back to': await this.putBackTo(command.seq); break;
       case 'intent': await this.send(command.intent); break;
     }

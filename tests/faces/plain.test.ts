@@ -135,6 +135,13 @@ describe('the plain face', () => {
     expect(session.intents).toHaveLength(1);
   });
 
+  it('says the cautions again after whatever was looked up', async () => {
+    for (const looked of ['why', 'history', 'answers', 'help']) {
+      const text = await talk(fakeSession([ASKS.number]), `${looked}\n`);
+      expect([looked, text.split('caution: Mind your fingers.').length]).toEqual([looked, 3]);
+    }
+  });
+
   it('teaches on an empty line', async () => {
     expect(await talk(fakeSession([ASKS.choice]), '\n')).toContain('not taken: Nothing was typed. "help" lists what can be typed.');
   });
@@ -231,9 +238,9 @@ describe('plain words', () => {
     const arrows: Ask = { ...ASKS.choice, options: [{ value: '3', label: 'three' }, { value: '7', label: 'seven' }] };
     expect(askLines(arrows, 'full')).toEqual(expect.arrayContaining(['  3. three', '  7. seven']));
   });
-  it('put cautions before the question, and say when an answer is being corrected', () => {
+  it('put cautions last before what may be typed, and say when an answer is being corrected', () => {
     const lines = askLines(ASKS.number, 'full');
-    expect(lines[0]).toBe('caution: Mind your fingers.');
+    expect(lines.at(-2)).toBe('caution: Mind your fingers.');
     expect(lines.at(-1)).toBe('Type a number from 20 to 90, in pounds.');
     expect(askLines(ASKS.confirm, 'full')[0]).toContain('You are correcting an earlier answer');
     expect(askLines(ASKS.text, 'full')).toContain('Your answer before: the old one. Type it again if it still holds.');
