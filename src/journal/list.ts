@@ -48,8 +48,9 @@ function infoOf(id: string, path: string): TuneInfo {
     const refusal = refusalOf(path, reading);
     const refused = refusal === null ? {} : { refusal };
     const [first, last] = [facts[0], facts.at(-1)];
-    const todo = bad?.code === 'newer-journal' ? '; open it with the newer quarterturn that wrote it' : '';
-    const reason = bad === null ? undefined : `line ${bad.line}: ${bad.reason}${todo}`;
+    const reason = bad === null ? undefined : bad.code === 'newer-journal'
+      ? `line ${bad.line} was written by a newer quarterturn: ${bad.reason}; open it with the newer one`
+      : `line ${bad.line}: ${bad.reason}`;
     if (first === undefined || last === undefined) {
       return { ...nothing, begun: touched, last: touched, bad: reason ?? 'nothing was kept in it yet', ...refused };
     }
