@@ -46,7 +46,7 @@ export function leftToNewer(tunes: readonly TuneInfo[]): readonly string[] {
   const [newest, ...more] = tunes.filter(isNewer);
   if (newest === undefined) return [];
   const others = more.length === 0 ? '' : ` The same holds of ${more.length === 1 ? 'one more' : `${more.length} more`}: "quarterturn list" shows all.`;
-  return [clean(`The tune ${newest.id} is left alone, and its bow is not offered here: ${newest.bad ?? ''}.${others}`)];
+  return [clean(`The tune ${newest.id} is left as it is and not used here: ${newest.bad ?? ''}.${others}`)];
 }
 
 /** The lines of a journal without taking its lock, as far as they can be read. */
