@@ -1,7 +1,7 @@
 // The only mover: takes an intent, decides, writes the line to disk, and only then adopts and shows it.
 
 import { CodedError, type ErrorCode } from './errors.ts';
-import type { Content, KnobId } from './content/types.ts';
+import type { Content } from './content/types.ts';
 import { CURRENT_VERSION } from './journal/versions.ts';
 import { asSentence, MAX_TEXT, parseAnswer, readQuantity, UNSEEN } from './machine/answer.ts';
 import { formatQuantity } from './maths/fractions.ts';
@@ -109,12 +109,11 @@ class Session implements SessionLike {
     // Words of danger are heard wherever they are written, even where a number was asked for.
     if (!parsed.ok) return danger ? this.stop(words, now) : this.refuse(parsed.code, parsed.message);
     const { answer } = parsed;
-    if (ask.kind === 'text') {
-      // What a dealer found may be a crack, and is told in a sentence. Any other text with such a word in it is a call.
-      const told = ask.about === 'released' && (words.match(/[a-z]{2,}/gi) ?? []).length >= 5;
-      if (danger && !told) return this.stop(words, now);
-      if (ask.about === 'released' && !told) return this.refuse('empty', 'Write who released the bow, when, and what was found.');
-    }
+    // What a dealer found may be a crack, and is told in a sentence. An option may have such a word in it. All else is a call,
+    // also where something was answered before it: "high 1/2 it cracked".
+    const released = ask.about === 'released' && (words.match(/[a-z]{2,}/gi) ?? []).length >= 5;
+    if (danger && !released && ask.kind !== 'choice') return this.stop(words, now);
+    if (ask.about === 'released' && !released) return this.refuse('empty', 'Write who released the bow, when, and what was found.');
     const draft: FactDraft = this.correcting === null
       ? { kind: 'answered', ...this.stamp(now), step: ask.step, about: ask.about, answer }
       : { kind: 'corrected', ...this.stamp(now), of: this.correcting, answer };
@@ -175,7 +174,7 @@ class Session implements SessionLike {
     if (!read.ok) return this.refuse('not-an-amount', asSentence(read.why));
     if (read.value <= 0 || read.value > knob.hard * 4) return this.refuse('out-of-range', `Write an amount above 0 and at most ${formatQuantity({ value: knob.hard * 4, unit: knob.unit })}.`);
     const delta = intent.direction === knob.plus ? read.value : -read.value;
-    return this.take({ kind: 'moved', ...this.stamp(now), knob: intent.knob as KnobId, delta });
+    return this.take({ kind: 'moved', ...this.stamp(now), knob: intent.knob, delta });
   }
 
   /** What changed is kept, and so is a word of danger said of it: it stops besides. */

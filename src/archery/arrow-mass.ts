@@ -2,7 +2,7 @@
 // Units: mass in grains, weights in pounds, result in grains per pound.
 
 import { mustBePositive } from '../maths/check.ts';
-import type { Grains, Pounds } from '../maths/units.ts';
+import { pounds, type Grains, type Pounds } from '../maths/units.ts';
 
 /** Grains of arrow for each pound of peak draw weight. Throws RangeError unless both are above 0. */
 export function grainsPerPound(mass: Grains, peak: Pounds): number {
@@ -17,5 +17,5 @@ export function worstGrainsPerPound(mass: Grains, peak: Pounds, scaleError: Poun
     throw new RangeError(`the scale's error is ${scaleError}; 0 lb or more is needed`);
   }
   mustBePositive(peak, 'the peak draw weight');
-  return grainsPerPound(mass, (peak + scaleError) as Pounds);
+  return grainsPerPound(mass, pounds(peak + scaleError));
 }

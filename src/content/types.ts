@@ -1,6 +1,7 @@
 // The shape of the content as the rest of the program sees it, after reading and checking.
 // Content holds words, order and limits as data; it never holds arithmetic or expressions.
 
+import { oneOf } from '../maths/closed.ts';
 import type { Unit } from '../maths/units.ts';
 
 export const KNOBS = [
@@ -8,6 +9,11 @@ export const KNOBS = [
   'cam-screw', 'cam-sync', 'limb-bolts', 'point-weight', 'drop-cord',
 ] as const;
 export type KnobId = (typeof KNOBS)[number];
+export const isKnob = oneOf(KNOBS);
+
+/** What stands in a table by adjustment, in the table's own order. */
+export const knobEntries = <V>(table: Readonly<Partial<Record<KnobId, V>>>): readonly (readonly [KnobId, V])[] =>
+  Object.entries(table).flatMap(([id, value]) => (isKnob(id) ? [[id, value] as const] : []));
 
 export const AXES = ['height', 'side'] as const;
 export type Axis = (typeof AXES)[number];
@@ -156,9 +162,14 @@ export interface LadderRule {
   readonly source: readonly string[];
 }
 
+export const INSPECTIONS = [
+  'scatter', 'gross', 'very-gross', 'not-returned', 'no-response', 'broadhead-scatter', 'plumb-bend', 'many-odd', 'references',
+] as const;
+export const isInspection = oneOf(INSPECTIONS);
+
 /** Things to look at when no adjustment is right: scatter, a gross tear, a knob that does nothing, a return that did not. */
 export interface Inspection {
-  readonly id: 'scatter' | 'gross' | 'very-gross' | 'not-returned' | 'no-response' | 'broadhead-scatter' | 'plumb-bend' | 'many-odd' | 'references';
+  readonly id: (typeof INSPECTIONS)[number];
   readonly say: readonly string[];
   readonly options: readonly { readonly value: string; readonly label: string; readonly cause: string | null; readonly say: string }[];
   readonly source: readonly string[];

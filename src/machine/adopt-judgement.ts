@@ -118,7 +118,7 @@ function leaveGross(d: Deciding<Shooting>): true {
 
 function inspectAdvice(d: Deciding): void {
   const id = d.state.notes.inspection ?? 'scatter';
-  const inspection = d.content.inspections[id as keyof typeof d.content.inspections];
+  const inspection = d.content.inspections[id];
   d.add({ advice: { kind: 'inspect', what: phrase(d.content, `inspect-what-${id}`), why: inspection.say[0] ?? '', caution: [] } });
 }
 

@@ -1,6 +1,6 @@
 // What follows from an answer: the ruling on a gate, a move that was made, a choice of the walk.
 
-import type { KnobId } from '../content/types.ts';
+import { isInspection, type KnobId } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { bowPicked } from './after-bow.ts';
 import { chapterOf } from './agenda.ts';
@@ -26,7 +26,8 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (answer.kind === 'shots') return afterShots(d, answer);
   if (answer.kind === 'moved') return afterArrowMove(d, answer.moved) ? undefined : afterMove(d, answer.moved);
   const value = answer.kind === 'choice' ? (answer.values[0] ?? '') : '';
-  if (step.startsWith('inspect-')) return afterInspection(d, step.slice('inspect-'.length), value);
+  const inspected = step.startsWith('inspect-') ? step.slice('inspect-'.length) : '';
+  if (isInspection(inspected)) return afterInspection(d, inspected, value);
   if (step === 'finishing-step') return afterFinishing(d, value);
   if (step === 'leave-or-go-on') return afterAccept(d, value);
   if (step === 'look-arrow') return afterLook(d, value);

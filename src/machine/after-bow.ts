@@ -1,6 +1,6 @@
 // What follows once it is told which bow it is: what is carried over is said, and what another archer must show is asked.
 
-import type { KnobId } from '../content/types.ts';
+import { knobEntries } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { knownBows, pickedBow } from './known-bow.ts';
 import { carriedGains, carriedSpread } from './loop/carried.ts';
@@ -21,7 +21,7 @@ export function bowPicked(d: Deciding, step: 'bow' | 'which-bow', value: string)
 
 function sayCarried(d: Deciding): void {
   const spread = carriedSpread(d.state);
-  const gains = Object.entries(carriedGains(d.state)) as [KnobId, { readonly mean: number }][];
+  const gains = knobEntries(carriedGains(d.state));
   if (spread !== null) d.say('known-carried-spread', { sd: spread.sd.toFixed(2) });
   for (const [id, { mean }] of gains) {
     const knob = d.content.knobs[id];

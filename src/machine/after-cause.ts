@@ -1,6 +1,6 @@
 // What follows from a cause that was found: what it voids, what is looked at again, and the fresh set that judges it.
 
-import type { Content, Trigger } from '../content/types.ts';
+import type { Inspection, Trigger } from '../content/types.ts';
 import { judgeAnew } from './after-happening.ts';
 import type { Deciding } from './deciding.ts';
 import { gaugeOf } from './loop/gauge.ts';
@@ -28,8 +28,8 @@ const AFTER_MENDING: Readonly<Record<string, Trigger>> = {
   'head-wobbles': 'clash', 'insert-loose': 'clash', 'vanes-small': 'arrow-changed',
 };
 
-export function afterInspection(d: Deciding, id: string, value: string): void {
-  const inspection = d.content.inspections[id as keyof Content['inspections']];
+export function afterInspection(d: Deciding, id: Inspection['id'], value: string): void {
+  const inspection = d.content.inspections[id];
   const option = inspection.options.find((o) => o.value === value);
   const cause = CAUSES.find((c) => c === option?.cause);
   if (option !== undefined && option.say !== '') d.add({ say: [option.say] });

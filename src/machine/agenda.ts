@@ -2,6 +2,7 @@
 // exactly the questions that it should.
 
 import type { Check, Content, Step } from '../content/types.ts';
+import { oneOf, tableOf } from '../maths/closed.ts';
 import { holds } from './guards.ts';
 import { once, onceForBoth } from './once.ts';
 import type { State } from './state.ts';
@@ -56,13 +57,14 @@ export const agenda: (content: Content, state: State) => readonly Pending[] = on
 export const routeSoFar = (content: Content, state: State): readonly string[] =>
   routes(content)[placeOf(state.walk) === 'finish.closing' ? 'closing' : chapterOf(state)];
 
+const isChapter = oneOf(CHAPTERS);
 const routes = once((content: Content): Readonly<Record<Chapter | 'closing', readonly string[]>> => {
   const upTo = (reach: Chapter, closing: boolean): readonly string[] =>
     content.chapters
-      .filter((plan) => CHAPTERS.indexOf(plan.id as Chapter) <= CHAPTERS.indexOf(reach))
+      .filter(({ id }) => !isChapter(id) || CHAPTERS.indexOf(id) <= CHAPTERS.indexOf(reach))
       .flatMap((plan) => (plan.id === 'finish' && !closing ? plan.blocks.slice(0, 1) : plan.blocks))
       .flatMap((block) => block.steps);
-  const each = Object.fromEntries(CHAPTERS.map((chapter) => [chapter, upTo(chapter, chapter === 'record')])) as Record<Chapter, readonly string[]>;
+  const each = tableOf(CHAPTERS, (chapter) => upTo(chapter, chapter === 'record'));
   return { ...each, closing: upTo('finish', true) };
 });
 

@@ -13,7 +13,8 @@ import type { State } from './state.ts';
 import { nextQuestions } from './stops.ts';
 import { bowKnobOf, type Ask, type Option, type ShotPlan } from './types.ts';
 import { idOfPlace, phrase } from './words.ts';
-import { placeOf } from './walk.ts';
+import type { Place } from './places.ts';
+import { axisOf, phaseOfPlace, placeOf } from './walk.ts';
 
 /** The standing ask; null where the walk is done. */
 export function standingAsk(content: Content, state: State): Ask | null {
@@ -96,24 +97,20 @@ function choiceOptions(state: State, id: string, step: Extract<Step, { kind: 'ch
   return [...knownBows(state).map((c) => ({ value: c.from, label: c.bow })), ...own];
 }
 
-const AXIS_OF_STAGE: Readonly<Record<string, Axis>> = { height: 'height', side: 'side', heightAgain: 'height' };
-
-/** The axis that a place works on; null where both are looked at. */
-export const axisOf = (place: string): Axis | null => AXIS_OF_STAGE[place.split('.')[1] ?? ''] ?? null;
-
-function loopAsk(content: Content, state: State, place: string): Ask | null {
+function loopAsk(content: Content, state: State, place: Place): Ask | null {
   const ofArrows = arrowAsk(content, state, place);
   if (ofArrows !== null) return ofArrows;
-  const phase = place.split('.').at(-1) ?? '';
+  const phase = phaseOfPlace(place);
   const axis = axisOf(place);
-  const base = { why: [phrase(content, `why-${idOfPlace(phase)}`)], caution: [] as readonly string[] };
+  const none: readonly string[] = [];
+  const base = { why: [phrase(content, `why-${idOfPlace(phase)}`)], caution: none };
   switch (phase) {
     case 'shooting':
     case 'proving':
     case 'proof':
       return shotAsk(content, state, phase, axis);
     case 'inspecting': {
-      const inspection = content.inspections[(state.notes.inspection ?? 'scatter') as keyof Content['inspections']];
+      const inspection = content.inspections[state.notes.inspection ?? 'scatter'];
       return {
         ...base, kind: 'choice', about: 'inspected', step: `inspect-${inspection.id}`, short: phrase(content, 'inspect-short'), text: inspection.say,
         noDefault: true, options: inspection.options.map((o) => ({ value: o.value, label: o.label })),
@@ -146,7 +143,9 @@ function loopAsk(content: Content, state: State, place: string): Ask | null {
           { value: 'go on', label: phrase(content, 'accept-go-on') },
         ],
       };
-    default:
+    // Where nothing of the loop is asked.
+    case 'safety': case 'baseline': case 'warmUp': case 'preparing': case 'farther': case 'looking': case 'tightening': case 'closing':
+    case 'record': case 'asking': case 'stopped':
       return null;
   }
 }

@@ -23,7 +23,13 @@ export function decideOn(content: Content, state: State, draft: FactDraft): { re
     case 'corrected':
       afterCorrection(d, draft.of, draft.answer);
       break;
-    default:
+    case 'begun':
+    case 'resumed':
+    case 'stopped':
+    case 'noted':
+    case 'moved':
+    case 'changed':
+    case 'wanted-back':
       afterHappening(d, draft);
   }
   if (draft.kind !== 'begun' && draft.kind !== 'resumed') longGap(d);

@@ -1,6 +1,6 @@
 // Every point that the bow was at, with what came of it and the way back to it: for the history list and the record.
 
-import type { Content, KnobId } from '../content/types.ts';
+import { knobEntries, type Content } from '../content/types.ts';
 import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { undoAdvice } from './loop/advise.ts';
@@ -36,7 +36,7 @@ export function moveInWords(content: Content, move: Move): string {
 }
 
 const ledgerAt = (content: Content, moves: readonly Move[]): Ledger =>
-  Object.fromEntries((Object.entries(settingsOf(moves)) as [KnobId, number][]).map(([knob, value]) => [knob, { value, unit: content.knobs[knob].unit }]));
+  Object.fromEntries(knobEntries(settingsOf(moves)).map(([knob, value]) => [knob, { value, unit: content.knobs[knob].unit }]));
 
 /** From the point after the first `count` moves; null where the bow stands there. */
 function wayBack(content: Content, state: State, count: number): HistoryEntry['back'] {

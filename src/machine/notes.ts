@@ -1,6 +1,6 @@
 // What the measuring loop keeps between shots besides the facts: written by decide, adopted by replay.
 
-import type { Axis, KnobId } from '../content/types.ts';
+import type { Axis, Inspection, KnobId } from '../content/types.ts';
 
 export type AxisResult = 'tuned' | 'cannot' | 'accepted' | 'inconsistent';
 
@@ -89,7 +89,7 @@ export interface LoopNotes {
   readonly learned: Partial<Record<KnobId, { readonly mean: number; readonly sd: number }>>;
   readonly axis: Partial<Record<Axis, { readonly result: AxisResult; readonly chance: number }>>;
   /** Which inspection is open, and how many were made in this chapter. */
-  readonly inspection: string | null;
+  readonly inspection: Inspection['id'] | null;
   readonly inspections: number;
   readonly grossSeen: boolean;
   /** Sets (by id) that scattered: neither a tear nor a usual spread may be read from them. */

@@ -25,7 +25,7 @@ function nextShot(state: State, already: readonly ShotTag[] = []): ShotTag {
       return { ...PLAIN, distance: leastShot(tags) };
     case 'arrows':
       return arrowPlan(state, already)?.tag ?? PLAIN;
-    default:
+    case 'paper':
       return PLAIN;
   }
 }

@@ -1,7 +1,7 @@
 // The upper half of the bow record: how it ended, where it stands against its beginning, what this bow answered.
 // "Tuned" is said of the setting that the shots were shot at, and of no later one.
 
-import type { Axis, Content, KnobId } from '../content/types.ts';
+import { knobEntries, type Axis, type Content, type KnobId } from '../content/types.ts';
 import { chosen, measured } from './guards.ts';
 import { dayOf } from './history.ts';
 import { centreOf } from './loop/centre.ts';
@@ -64,7 +64,7 @@ function movedSince(content: Content, state: State, axis: Axis): boolean {
   const said = state.facts.findLast((fact) => fact.decided.findings.some((f) => f.kind === 'axis' && f.axis === axis && f.chapter === 'paper'))?.seq ?? 0;
   const sum: Partial<Record<KnobId, number>> = {};
   for (const { knob, delta, seq } of state.moves) if (seq > said) sum[knob] = (sum[knob] ?? 0) + delta;
-  return (Object.entries(sum) as [KnobId, number][]).some(([id, delta]) =>
+  return knobEntries(sum).some(([id, delta]) =>
     Math.abs(delta) > 1e-9 && (content.knobs[id].axis === axis || content.knobs[id].axis === 'none' || isCableWork(id)));
 }
 
@@ -104,7 +104,7 @@ const meanInWords = (state: State, shots: readonly Shot[]): string =>
   `${tearInWords(centreOf(shots, paperSpreadOf(state).sd).mean)} (${shots.length} ${shots.length === 1 ? 'shot' : 'shots'})`;
 
 export function settingRows(content: Content, state: State): readonly RecordRow[] {
-  const rows = (Object.entries(settingsOf(state.moves)) as [KnobId, number][]).map(([id, value]): RecordRow => {
+  const rows = knobEntries(settingsOf(state.moves)).map(([id, value]): RecordRow => {
     const knob = content.knobs[id];
     const words = value === 0 ? settingInWords(content, knob, value) : phrase(content, 'record-from-start', { setting: settingInWords(content, knob, value) });
     const now = readingNow(state, id);
@@ -128,7 +128,7 @@ export function readingNow(state: State, knob: KnobId): number | null {
 }
 
 export function learnedRows(content: Content, state: State): readonly RecordRow[] {
-  const learned = (Object.entries(state.notes.learned) as [KnobId, { mean: number; sd: number }][]).map(([id, { mean, sd }]): RecordRow => {
+  const learned = knobEntries(state.notes.learned).map(([id, { mean, sd }]): RecordRow => {
     const knob = content.knobs[id];
     const [plus, minus] = knob.axis === 'height' ? ['higher', 'lower'] : ['further right', 'further left'];
     const move = settingInWords(content, knob, knob.first);
@@ -137,7 +137,7 @@ export function learnedRows(content: Content, state: State): readonly RecordRow[
       value: phrase(content, 'record-answer', { move, change: Math.abs(mean * knob.first).toFixed(2), side: mean > 0 ? plus : minus, give: (2 * sd * knob.first).toFixed(2) }),
     };
   });
-  const ended = (Object.entries(state.notes.ended) as [KnobId, 'no response' | 'limit'][])
+  const ended = knobEntries(state.notes.ended)
     .filter(([id]) => state.moves.some((move) => move.knob === id))
     .map(([id, how]): RecordRow => ({ name: content.knobs[id].name, value: phrase(content, how === 'limit' ? 'record-limit' : 'record-no-response') }));
   return [...learned, ...ended];

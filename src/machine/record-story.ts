@@ -47,7 +47,9 @@ function noticedIn(content: Content, state: State, fact: Fact): readonly RecordR
       if (fact.step === 'what-happened') return [row('what-happened', answerAt(content, fact)), ...found];
       return found;
     }
-    default:
+    case 'begun':
+    case 'corrected':
+    case 'moved':
       return found;
   }
 }

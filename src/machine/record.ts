@@ -2,7 +2,7 @@
 // It says "tuned" only where the shots did, and "left as it is" where the archer decided so.
 
 import { carriedPrior } from '../archery/spread.ts';
-import type { Content, KnobId } from '../content/types.ts';
+import { knobEntries, type Content } from '../content/types.ts';
 import { chosen } from './guards.ts';
 import { pickedBow } from './known-bow.ts';
 import { carriedGains } from './loop/carried.ts';
@@ -79,7 +79,7 @@ const isKnown = (answer: Answer): boolean =>
 
 // The bow is handed on as it stands: a measure that was taken before a move is carried with the move in it.
 function measuresNow(state: State): Record<string, Answer> {
-  return Object.fromEntries((Object.entries(MEASURE_OF) as [KnobId, string][]).flatMap(([knob, step]) => {
+  return Object.fromEntries(knobEntries(MEASURE_OF).flatMap(([knob, step]) => {
     const value = readingNow(state, knob);
     return value === null ? [] : [[step, { kind: 'number', value }]];
   }));

@@ -26,7 +26,7 @@ export function voided(content: Content, state: State, knob: KnobId): Partial<Lo
   const { notes } = state;
   const touched = axesOf(content, knob);
   const without = (results: LoopNotes['axis']): LoopNotes['axis'] => touched.reduce(withoutAxis, withoutScatter(results));
-  const offeredFor = Object.fromEntries(Object.entries(notes.offeredFor).filter(([axis]) => !touched.includes(axis as Axis)));
+  const offeredFor = Object.fromEntries(Object.entries(notes.offeredFor).filter(([axis]) => !touched.some((one) => one === axis)));
   const broad = { broadAxis: without(notes.broadAxis), broadReached: 0 };
   if (chapterOf(state) === 'broadheads' && subjectOf(state) === 'broadheads') return { ...broad, offeredFor };
   const notForTheShop = touched.filter((axis) => notes.axis[axis]?.result === 'cannot').map((axis) => ladderFor(content, state, axis).shop);

@@ -6,7 +6,7 @@ import { judgeRounds } from './arrows/judge.ts';
 import { arrowsGone } from './arrows/gone.ts';
 import { adviseMending, judgeMending } from './arrows/mend.ts';
 import { arrowPlan } from './arrows/plan.ts';
-import { roundShots, TUNING } from './arrows/shots.ts';
+import { isTuningArrow, roundShots } from './arrows/shots.ts';
 import { sayStage } from './arrows/stage.ts';
 import { watchersWander } from './arrows/wander.ts';
 import { offInWords } from './arrows/words.ts';
@@ -68,7 +68,7 @@ function judgeAll(d: Deciding<'arrows.screening.shooting'>): true {
   const cases = Object.fromEntries(odd.map((arrow) => [arrow, arrows.cases[arrow] ?? { swapped: null, tried: [0], turn: 0, declined: [] }]));
   for (const arrow of odd) d.say('arrow-is-odd', { arrow, off: offInWords(judged.off(arrow)), usual: judged.usual.toFixed(2) });
   // The bow was tuned with three arrows; one of them odd, and "tuned" rests partly on its shots.
-  const [own] = odd.filter((arrow) => (TUNING as readonly string[]).includes(arrow));
+  const [own] = odd.filter(isTuningArrow);
   if (own !== undefined) d.say('tuning-arrow-odd', { arrow: own });
   return d.event({ type: 'verdict', verdict: 'odd arrows' }, { advice: null, loop: { arrows: { ...arrows, odd, cases: { ...arrows.cases, ...cases } }, newSet: true, purpose: 'prove' } });
 }

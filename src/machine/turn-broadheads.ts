@@ -7,7 +7,7 @@ import { gaugeOf, taken } from './loop/gauge.ts';
 import { FIRST_YARDS, groupAt } from './loop/gauge-groups.ts';
 import { withoutAxis } from './loop/results.ts';
 import { currentSet, FEET_PER_YARD } from './loop/sets.ts';
-import { AXES, type KnobId } from '../content/types.ts';
+import { knobEntries, AXES, type KnobId } from '../content/types.ts';
 
 /** Where broadheads are compared, yards: 20 finds the direction, 30 and 40 confirm it. */
 const YARDS = [20, 30, 40] as const;
@@ -20,7 +20,7 @@ export function turnPreparing(d: Deciding<'broadheads.preparing'>): true {
   const agreed = AXES.every((axis) => state.notes.broadAxis[axis] !== undefined);
   if (!holds(state, ['shoots-broadheads', 'launch-settled']) || agreed) return skip(d);
   const ended: Partial<Record<KnobId, 'no response' | 'limit'>> = {};
-  for (const [knob, how] of Object.entries(state.notes.ended) as [KnobId, 'no response' | 'limit'][]) if (how === 'no response') ended[knob] = how;
+  for (const [knob, how] of knobEntries(state.notes.ended)) if (how === 'no response') ended[knob] = how;
   d.event({ type: 'settled' }, {
     advice: null,
     loop: {

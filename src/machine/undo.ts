@@ -1,7 +1,7 @@
 // What must be undone to bring the bow back to an earlier point, and in which order: newest first, all moves of one
 // adjustment at once.
 
-import type { KnobId } from '../content/types.ts';
+import { knobEntries, type KnobId } from '../content/types.ts';
 import { settingsOf, tidy, UNSEEN, type Move, type State } from './state.ts';
 
 /**
@@ -24,8 +24,7 @@ export const movesFrom = (state: State, to: number): readonly Move[] => state.mo
 export const settingsBefore = (state: State, to: number): Partial<Record<KnobId, number>> => settingsOf(state.moves.filter((move) => move.seq < to));
 
 export function sameSettings(a: Readonly<Partial<Record<KnobId, number>>>, b: Readonly<Partial<Record<KnobId, number>>>): boolean {
-  const knobs = [...Object.keys(a), ...Object.keys(b)] as KnobId[];
-  return knobs.every((knob) => Math.abs((a[knob] ?? 0) - (b[knob] ?? 0)) < UNSEEN);
+  return [...knobEntries(a), ...knobEntries(b)].every(([knob]) => Math.abs((a[knob] ?? 0) - (b[knob] ?? 0)) < UNSEEN);
 }
 
 /**

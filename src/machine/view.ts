@@ -1,6 +1,6 @@
 // What is shown, from the state alone: the same for every face.
 
-import type { Content, KnobId } from '../content/types.ts';
+import { knobEntries, isInspection, type Content } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
 import { lookAsk } from './arrows/ask.ts';
 import { askById, partOf, standingAsk } from './ask.ts';
@@ -72,7 +72,7 @@ export const mayBringBack = (content: Content, state: State): true | string =>
 export function ledgerOf(content: Content, state: State): Ledger {
   const settings = settingsOf(state.moves);
   return Object.fromEntries(
-    Object.entries(settings).map(([knob, value]) => [knob, { value, unit: content.knobs[knob as KnobId].unit }]),
+    knobEntries(settings).map(([knob, value]) => [knob, { value, unit: content.knobs[knob].unit }]),
   );
 }
 
@@ -120,8 +120,9 @@ function shotAskOfFact(content: Content, state: State, fact: AnsweredFact, base:
 }
 
 function walkChoiceAsk(content: Content, fact: AnsweredFact, base: AskOfFact): Ask | null {
-  if (fact.step.startsWith('inspect-')) {
-    const inspection = content.inspections[fact.step.slice('inspect-'.length) as keyof Content['inspections']];
+  const inspected = fact.step.startsWith('inspect-') ? fact.step.slice('inspect-'.length) : '';
+  if (isInspection(inspected)) {
+    const inspection = content.inspections[inspected];
     return { ...base, kind: 'choice', short: phrase(content, 'inspect-short'), text: inspection.say, options: inspection.options.map((o) => ({ value: o.value, label: o.label })) };
   }
   if (fact.step === 'look-arrow') {

@@ -1,6 +1,6 @@
 // The words for units: what is understood when written, and what is written back.
 
-import type { Unit } from './units.ts';
+import { UNITS, type Unit } from './units.ts';
 
 /** Singular, plural, and whatever else is understood. Short forms of measures have no plural. */
 const WORDS: Readonly<Record<Unit, readonly [string, string, ...string[]]>> = {
@@ -28,9 +28,7 @@ const WORDS: Readonly<Record<Unit, readonly [string, string, ...string[]]>> = {
   fps: ['fps', 'fps', 'ft/s'],
 };
 
-const BY_WORD = new Map<string, Unit>(
-  Object.entries(WORDS).flatMap(([unit, words]) => words.filter((w) => w !== '').map((w) => [w, unit as Unit] as const)),
-);
+const BY_WORD = new Map<string, Unit>(UNITS.flatMap((unit) => WORDS[unit].filter((w) => w !== '').map((w) => [w, unit] as const)));
 
 /** The unit that a word stands for, capitals or not; null where it is none of ours. */
 export function unitFromWord(word: string): Unit | null {

@@ -2,6 +2,7 @@
 
 import type { Content } from '../../content/types.ts';
 import { currentSet } from '../loop/sets.ts';
+import type { Place } from '../places.ts';
 import { distanceOf } from '../plan.ts';
 import type { State } from '../state.ts';
 import type { Ask } from '../types.ts';
@@ -12,18 +13,10 @@ import { waysOf } from './ways.ts';
 import { vanesInWords } from './words.ts';
 
 /** The standing question at a place of the arrows; null where it is one that every chapter has. */
-export function arrowAsk(content: Content, state: State, place: string): Ask | null {
-  switch (place) {
-    case 'arrows.screening.shooting':
-    case 'arrows.mending.shooting':
-      return tearAsk(content, state);
-    case 'arrows.mending.advising':
-      return changeAsk(content, state);
-    case 'arrows.mending.looking':
-      return lookAsk(content, state.notes.arrows.odd[0] ?? '');
-    default:
-      return null;
-  }
+export function arrowAsk(content: Content, state: State, place: Place): Ask | null {
+  if (place === 'arrows.screening.shooting' || place === 'arrows.mending.shooting') return tearAsk(content, state);
+  if (place === 'arrows.mending.advising') return changeAsk(content, state);
+  return place === 'arrows.mending.looking' ? lookAsk(content, state.notes.arrows.odd[0] ?? '') : null;
 }
 
 function tearAsk(content: Content, state: State): Ask | null {

@@ -1,5 +1,6 @@
 // Which arrows are in the set, and which of their shots count: those at the bow's present settings, since the set was begun.
 
+import { oneOf } from '../../maths/closed.ts';
 import { chosen, measured } from '../guards.ts';
 import { settingKey } from '../loop/sets.ts';
 import { settingsOf, type ShotSet, type State } from '../state.ts';
@@ -7,6 +8,7 @@ import type { Tear } from '../types.ts';
 
 /** The three that the bow was tuned with: here they watch the archer, and are compared like any other. */
 export const TUNING = ['1', '2', '3'] as const;
+export const isTuningArrow = oneOf(TUNING);
 
 /** One shot of one numbered arrow; `tear` is missing where it is only planned. */
 export interface ArrowShot {
@@ -49,7 +51,7 @@ export function arrowsInPlay(state: State): readonly string[] {
 export function references(play: readonly string[], doubtful: readonly string[]): readonly string[] {
   const sure = play.filter((arrow) => !doubtful.includes(arrow));
   const sound = sure.length > 0 ? sure : play;
-  const tuning = sound.filter((arrow) => (TUNING as readonly string[]).includes(arrow));
+  const tuning: readonly string[] = sound.filter(isTuningArrow);
   return tuning.length > 0 ? tuning : sound.slice(0, TUNING.length);
 }
 

@@ -102,7 +102,8 @@ function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from
   const next = predict(line, to);
   const sd = Math.hypot(next.sd, spreadOf(state).sd / Math.sqrt(3));
   const still = spreadOf(state).sd * Math.sqrt(2 / 3);
-  const [mean, x, y, sdAxis, sdOther] = [next.mean, here.x, here.y, sd, still].map(thousandths) as [number, number, number, number, number];
+  const [mean, sdAxis, sdOther] = [thousandths(next.mean), thousandths(sd), thousandths(still)];
+  const [x, y] = [thousandths(here.x), thousandths(here.y)];
   const expect = axis === 'height' ? { x, y: mean, sdX: sdOther, sdY: sdAxis } : { x: mean, y, sdX: sdAxis, sdY: sdOther };
   const [plus, minus] = AXIS_WORDS[axis];
   const digits = gaugeOf(state).of === 'paper' ? 2 : 1;
