@@ -111,7 +111,7 @@ class Session implements SessionLike {
     const { answer } = parsed;
     // What a dealer found may be a crack, and is told in a sentence. An option may have such a word in it. All else is a call,
     // also where something was answered before it: "high 1/2 it cracked".
-    const released = ask.about === 'released' && (words.match(/[a-z]{2,}/gi) ?? []).length >= 5;
+    const released = ask.about === 'released' && (words.match(/[a-z]{2,}/gi) ?? []).length >= 5 && (!danger || OF_A_DEALER.test(words));
     if (danger && !released && ask.kind !== 'choice') return this.stop(words, now);
     if (ask.about === 'released' && !released) return this.refuse('empty', 'Write who released the bow, when, and what was found.');
     const draft: FactDraft = this.correcting === null
@@ -247,6 +247,9 @@ class Session implements SessionLike {
     return { view: this.shown, error: { code, message } };
   }
 }
+
+/** Of what is told by somebody who was at a dealer's, one of these is a part; of a shout none is. */
+const OF_A_DEALER = /\b(dealers?|shop|technician|released?|repaired|replaced|fixed|mended|checked|inspected|found|examined|looked)\b/i;
 
 /** The words in what came in, also where a list of them was sent. */
 const wordsIn = (raw: unknown): string => (Array.isArray(raw) ? raw : [raw]).filter((part) => typeof part === 'string').join(', ').trim();

@@ -2,6 +2,7 @@
 
 import type { Advice, Ask, View } from '../machine/types.ts';
 import { adviceCautions, adviceDetailLines, adviceHeadline, cautionLines } from './advice-lines.ts';
+import { clean } from './clean.ts';
 import { type Entry, entryText } from './entry.ts';
 import { type Block, endless, fixed, wholeOrNone } from './fit.ts';
 import { listLines, type ListLook, listWindow } from './list-lines.ts';
@@ -58,11 +59,12 @@ const adviceDetailBlocks = (advice: Advice, ask: Ask, width: number): Block[] =>
 const questionBlocks = (ask: Ask, { read, told }: { readonly read: boolean; readonly told: boolean }, width: number): Block[] => {
   const texts = ask.text.filter((text) => text !== ask.short);
   const asked = paragraph(span('  coach  ', 'coach'), ask.short, width, 'strong');
+  const begun: Line = [span('  coach  ', 'coach'), span(cut(clean(ask.short), width - 9), 'strong')];
   const rest = paragraphs(texts, 9, width);
   if (read) return [{ rank: RANK.read, lines: [...asked, ...rest], shrink: (room) => [[...asked, ...rest], asked].find((lines) => lines.length <= room) ?? [] }];
   const mark = isChecks(ask) ? paragraphs(['Mark what is NOT true.'], 9, width) : [];
   return [
-    told ? wholeOrNone(RANK.asked, asked) : fixed(asked),
+    { rank: RANK.asked, lines: asked, shrink: (room) => (asked.length <= room ? asked : told ? [] : [begun]) },
     { rank: RANK.text, lines: rest, tell: true, shrink: (room) => (rest.length <= room ? rest : told && room < 1 ? [] : mark) },
   ];
 };

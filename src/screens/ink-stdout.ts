@@ -18,7 +18,7 @@ export const inkStdout = (stdout: Out): Out =>
           return stdout;
         };
       }
-      return typeof value === 'function' ? value.bind(target) : value;
+      return typeof value === 'function' ? (...args: unknown[]): unknown => Reflect.apply(value, target, args) : value;
     },
   });
 

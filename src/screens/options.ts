@@ -32,7 +32,7 @@ export const picksOf = (ask: Ask): readonly Pick[] | null => {
       ...(ask.unknown ? [{ value: NOT_KNOWN, label: NOT_KNOWN, pass: false }] : []),
     ];
     case 'amount': return amountPicks(ask);
-    default: return null;
+    case 'number': case 'text': case 'tear': case 'impact': return null;
   }
 };
 

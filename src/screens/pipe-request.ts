@@ -2,6 +2,7 @@
 
 import type { Intent } from '../machine/types.ts';
 import type { ErrorCode } from '../errors.ts';
+import { namesOf } from '../maths/closed.ts';
 import { LONGEST_LINE, type Line } from './lines.ts';
 import { REQUESTS, type RequestName } from './pipe-schema.ts';
 
@@ -11,7 +12,7 @@ export type Request =
   | { readonly kind: 'intent'; readonly intent: Intent }
   | { readonly kind: 'error'; readonly code: ErrorCode; readonly message: string };
 
-const NAMES = Object.keys(REQUESTS) as RequestName[];
+const NAMES: readonly RequestName[] = namesOf(REQUESTS);
 const error = (code: ErrorCode, message: string): Request => ({ kind: 'error', code, message });
 const intent = (value: Intent): Request => ({ kind: 'intent', intent: value });
 
@@ -25,11 +26,13 @@ export function readRequest(line: Line): Request {
   } catch {
     return error('not-json', 'The line is not JSON. Send one JSON object a line, for example {"answer":"not known"}.');
   }
-  if (typeof value !== 'object' || value === null || Array.isArray(value)) {
+  if (!isObject(value)) {
     return error('not-json', 'The line is JSON but not an object. Send for example {"answer":1.5} or {"note":"..."}.');
   }
-  return readObject(value as Record<string, unknown>);
+  return readObject(value);
 }
+
+const isObject = (value: unknown): value is Record<string, unknown> => typeof value === 'object' && value !== null && !Array.isArray(value);
 
 function readObject(value: Record<string, unknown>): Request {
   // A note may go with a change, so `note` alone decides only when nothing else does.

@@ -2,8 +2,9 @@
 
 import { z } from 'zod';
 import { AXES, DIRECTIONS, KNOBS } from '../content/types.ts';
-import { ERRORS, type ErrorCode } from '../errors.ts';
+import { ERRORS } from '../errors.ts';
 import { ARROW_KNOBS, CHANGED, CHAPTERS } from '../machine/types.ts';
+import { namesOf } from '../maths/closed.ts';
 import { UNITS } from '../maths/units.ts';
 
 export const PIPE_VERSION = 1;
@@ -123,7 +124,7 @@ const walk = {
   bow: z.partialRecord(z.enum(KNOBS), quantity).describe('the setting of every moved knob against the baseline'),
   advice: advice.nullable(), findings: list(finding), noted: z.literal(true).optional(),
 };
-const codes = Object.keys(ERRORS) as [ErrorCode, ...ErrorCode[]];
+const codes = namesOf(ERRORS);
 
 export const outSchema = z.discriminatedUnion('type', [
   z.strictObject({ ...walk, type: z.literal('ask'), ask: askSchema.nullable() }),

@@ -100,7 +100,7 @@ function suggested(ask: Ask): string {
     case 'text': return suggestion.value;
     case 'moved': return typeof suggestion.moved === 'string' ? suggestion.moved : formatQuantity(suggestion.moved);
     case 'shots': return suggestion.shots.map((shot) => ('missed' in shot ? 'missed' : `${shot.called === 'bad' ? 'bad ' : ''}${tearWords(shot, ask.kind === 'impact' ? 'on the dot' : 'clean')}`)).join('; ');
-    default: return 'not known';
+    case 'not known': case undefined: return 'not known';
   }
 }
 

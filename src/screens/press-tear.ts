@@ -77,7 +77,11 @@ export const tearOf = (preview: Preview, text: string): Tear | null => {
   return understood.ok ? shotIn(understood.answer) : null;
 };
 
-const takeHole = (state: ScreenState, preview: Preview): Pressed => {
+/** Words are listened to before they are read as a shot: "high 1/2 it cracked" is both. */
+const takeHole = (state: ScreenState, preview: Preview): Pressed =>
+  heard(state, /\p{L}/u.test(entryText(state.prompt.entry)) ? shotText(state.prompt.entry) : '', readHole(state, preview));
+
+const readHole = (state: ScreenState, preview: Preview): Pressed => {
   const { prompt } = state;
   const text = shotText(prompt.entry);
   const called = prompt.called ?? 'good';
@@ -88,7 +92,7 @@ const takeHole = (state: ScreenState, preview: Preview): Pressed => {
   const whole = prompt.lead + text;
   const alone = preview(text);
   const understood = !alone.ok && /^(bad|good)\b/i.test(whole) ? preview(whole) : alone;
-  if (!understood.ok) return heard(state, text, heard(state, prompt.lead === '' ? '' : whole, still(state, alone.ok ? null : alone.message)));
+  if (!understood.ok) return heard(state, prompt.lead === '' ? '' : whole, still(state, alone.ok ? null : alone.message));
   const tear = shotIn(understood.answer);
   if (tear !== null) return answer(state, { ...tear, called });
   if (understood.answer.kind === 'shots' && understood.answer.shots.length > 1) {

@@ -70,7 +70,7 @@ const valueOf = (answer: Answer): Pick['value'] | null => {
     case 'confirm': return answer.value;
     case 'moved': return typeof answer.moved === 'string' ? answer.moved : null;
     case 'not known': return answer.kind;
-    default: return null;
+    case 'number': case 'shots': case 'text': return null;
   }
 };
 

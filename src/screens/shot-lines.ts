@@ -107,7 +107,7 @@ export const setLines = (picture: Picture, look: PictureLook): Line[] => {
   switch (picture.kind) {
     case 'paper': return sketchLines(drawPaper(picture, { rows: TOLD_ROWS, braille: look.braille }), pictureWords(picture), look);
     case 'groups': return sketchLines(drawGroups(picture, { rows: TOLD_ROWS, braille: look.braille }), groupsWords(picture), look);
-    default: return shapesOfPicture(picture, look)[0] ?? [];
+    case 'arrows': case 'plumb': return shapesOfPicture(picture, look)[0] ?? [];
   }
 };
 
