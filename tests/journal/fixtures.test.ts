@@ -93,3 +93,22 @@ describe.each(files)('%s', (name) => {
     expect(viewOf(content, replay(content, store.facts).state)).toEqual(view);
   });
 });
+
+describe('the first line of a sitting', () => {
+  const versionsOf = (facts: readonly Fact[]): readonly unknown[] => facts.map(({ kind, v }) => [kind, v]);
+  const note = { kind: 'note', note: 'x' } as const;
+  const sitting = (name: string): readonly Fact[] => {
+    const old = name === '' ? [] : factsOf([name]);
+    const store = memoryStore(old);
+    const session = openSession({ content, store, startAt: new Date('2026-05-01T09:00:00Z'), engine: '9', tune: 'x', known: [] });
+    for (const minute of [1, 2]) session.send(note, new Date(Date.parse('2026-05-01T09:00:00Z') + minute * 60_000));
+    return store.facts.slice(old.length);
+  };
+
+  it('says the version, and no other: also where a finished tune takes a note', () => {
+    const v = CURRENT_VERSION;
+    expect(versionsOf(sitting(''))).toEqual([['begun', v], ['noted', undefined], ['noted', undefined]]);
+    expect(versionsOf(sitting('journal-v1-paper.jsonl'))).toEqual([['resumed', v], ['noted', undefined], ['noted', undefined]]);
+    expect(versionsOf(sitting('journal-v1-press.jsonl'))).toEqual([['noted', v], ['noted', undefined]]);
+  });
+});
