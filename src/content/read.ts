@@ -2,6 +2,7 @@
 // Everything that is wrong is told at once, in reading order.
 
 import type { z } from 'zod';
+import { namesOf, oneOf } from '../maths/closed.ts';
 import { error, inOrder } from './problem.ts';
 import type { Path, Position, Problem } from './problem.ts';
 import { nearest } from './nearest.ts';
@@ -38,7 +39,7 @@ export function readContent(files: ReadonlyMap<string, string>): ReadResult {
     return one.value;
   };
   const parsed: Partial<Record<FileName, unknown>> = {};
-  for (const file of Object.keys(FILES) as FileName[]) parsed[file] = read(file, FILES[file]);
+  for (const file of namesOf(FILES)) parsed[file] = read(file, FILES[file]);
   const chapterFiles = [...files.keys()].filter((file) => CHAPTER_FILE.test(file)).sort();
   const chapters = chapterFiles.map((file) => ({ file, value: read(file, chapterFile) }));
   problems.push(...repeatedSteps(chapters, texts));
@@ -98,6 +99,7 @@ const HOME = {
   version: 'procedure', chapters: 'procedure', ladders: 'ladders', inspections: 'inspections', rechecks: 'rechecks',
   cautions: 'cautions', glossary: 'glossary', sources: 'sources', phrases: 'phrases',
 } as const satisfies Partial<Record<keyof Content, string>>;
+const isHome = oneOf(namesOf(HOME));
 
 function placesOf(parsed: Parsed, chapters: Chapters, texts: ReadonlyMap<string, YamlText>): Where {
   const stepFile = new Map(chapters.flatMap(({ file, value }) => Object.keys(value?.steps ?? {}).map((id) => [id, file] as const)));
@@ -107,7 +109,7 @@ function placesOf(parsed: Parsed, chapters: Chapters, texts: ReadonlyMap<string,
     const [root, second, ...more] = path;
     if (root === 'steps') return inFile(stepFile.get(String(second)) ?? 'content/procedure.yaml', path);
     if (root === 'knobs') return inFile('content/knobs.yaml', [knobIndex.get(String(second)) ?? 0, ...more]);
-    const home = HOME[root as keyof typeof HOME] ?? 'procedure';
+    const home = isHome(root) ? HOME[root] : 'procedure';
     return inFile(`content/${home}.yaml`, home === 'procedure' ? path : path.slice(1));
   };
 }

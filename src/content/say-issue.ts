@@ -38,7 +38,9 @@ export function sayIssue(issue: Issue, text: YamlText, above: Path = []): Proble
     case 'custom':
       if (issue.message === 'origin') return here(`${name} does not say where it is from; begin with "read:", "memory:" or "common practice:"`);
       return here(issue.message);
-    default:
+    case 'too_big':
+    case 'not_multiple_of':
+    case 'invalid_element':
       return here(`${name}: ${issue.message}`);
   }
 }

@@ -1,5 +1,6 @@
 // Which file holds what, and how the parsed files become `Content`. The authors' form is in schema/; the result is types.ts.
 
+import { tableOf } from '../maths/closed.ts';
 import { KNOBS } from './types.ts';
 import type { Content, Knob, KnobId, Step } from './types.ts';
 import {
@@ -61,9 +62,9 @@ export function toContent(parsed: Parsed, chapters: readonly z.output<typeof ste
 }
 
 function byId(knobs: readonly Knob[]): Readonly<Record<KnobId, Knob>> {
-  const found: Partial<Record<KnobId, Knob>> = {};
-  for (const knob of knobs) found[knob.id] = knob;
-  const missing = KNOBS.filter((id) => found[id] === undefined);
-  if (missing.length > 0) throw new Error(`adjustments missing: ${missing.join(', ')}`);
-  return found as Record<KnobId, Knob>;
+  return tableOf(KNOBS, (id) => {
+    const knob = knobs.findLast((one) => one.id === id);
+    if (knob === undefined) throw new Error(`adjustment missing: ${id}`);
+    return knob;
+  });
 }

@@ -1,9 +1,9 @@
 // Everything in content but the steps: order, adjustments, ladders, inspections, and the tables of words.
 
 import { z } from 'zod';
+import { tableOf } from '../../maths/closed.ts';
 import { UNITS } from '../../maths/units.ts';
 import { AXES, DIRECTIONS, KNOBS, TRIGGERS } from '../types.ts';
-import type { Trigger } from '../types.ts';
 import { amount, id, known, line, listOf, paragraphs } from './words.ts';
 
 const block = known({ id, title: line, steps: listOf(id) });
@@ -73,12 +73,7 @@ export const inspectionsFile = known({
 });
 
 const stepIds = listOf(id);
-const perTrigger: Record<Trigger, typeof stepIds> = (() => {
-  const shape: Partial<Record<Trigger, typeof stepIds>> = {};
-  for (const trigger of TRIGGERS) shape[trigger] = stepIds;
-  return shape as Record<Trigger, typeof stepIds>;
-})();
-export const rechecksFile = known(perTrigger);
+export const rechecksFile = known(tableOf(TRIGGERS, () => stepIds));
 
 export const cautionsFile = z.record(id, line);
 export const phrasesFile = z.record(id, line);
