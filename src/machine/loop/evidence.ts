@@ -9,31 +9,21 @@ import { chosen } from '../guards.ts';
 import type { Shot, State } from '../state.ts';
 import { carriedGains } from './carried.ts';
 import type { Centre } from './centre.ts';
-import { gaugeOf, type Tolerance } from './gauge.ts';
-import { paperSpread } from './gauge-paper.ts';
-import { countingSets, goodShots, on, settingKey, settingNow, shotsHere } from './sets.ts';
+import { gaugeAt, gaugeOf, type Tolerance } from './gauge.ts';
+import { spreadOver } from './pooled.ts';
+import { countingSets, FIRST_DISTANCE, on, settingKey, settingNow, shotsHere } from './sets.ts';
 
-const spreads = new WeakMap<State, Map<number | undefined, Spread>>();
-
-/**
- * The spread of one shot at what is measured now, from every set of it that counts; `without` leaves one set out.
- * A state never changes, and a decision asks for this many times: worked out once for each.
- */
-export function spreadOf(state: State, without?: number): Spread {
-  const known = spreads.get(state) ?? new Map<number | undefined, Spread>();
-  spreads.set(state, known);
-  const spread = known.get(without) ?? gaugeOf(state).spread(countingSets(state).filter((set) => set.id !== without));
-  known.set(without, spread);
-  return spread;
-}
+/** The spread of one shot at what is measured now, from every set of it that counts; `without` leaves one set out. */
+export const spreadOf = (state: State, without?: number): Spread =>
+  spreadOver(gaugeOf(state), countingSets(state).filter((set) => set.id !== without));
 
 /** The spread of one tear in paper, whatever is shot now: it is the archer's own, kept for the record and for the next tune. */
-export const paperSpreadOf = (state: State): Spread => paperSpread(state, countingSets(state, 'paper').map(goodShots));
+export const paperSpreadOf = (state: State): Spread => spreadOver(gaugeAt(state, 'paper', FIRST_DISTANCE), countingSets(state, 'paper'));
 
 /** As it was really shot: every set of this epoch, scattered ones too, until a cause is found and a new epoch begins. */
 export function spreadAsShot(state: State): Spread {
   const gauge = gaugeOf(state);
-  return gauge.spread(state.sets.filter((set) => set.of === gauge.of && set.epoch === state.notes.epoch));
+  return spreadOver(gauge, state.sets.filter((set) => set.of === gauge.of && set.epoch === state.notes.epoch));
 }
 
 /** What is wanted on an axis of what is measured now, inches. */

@@ -35,8 +35,9 @@ export function groupsGauge(state: State, of: 'broadheads' | 'unfletched', dista
     const scale = distance / set.distance;
     return goodShots(set).map((shot) => (scale === 1 ? shot : { ...shot, x: shot.x * scale, y: shot.y * scale }));
   };
+  const prior = groupPrior(state, yards);
   return {
-    of,
+    of, distance, prior,
     axes: ['height', 'side'],
     first: FIRST, again: FIRST, most: LAST,
     // Half-time: the heads change shafts, so that a shaft's own error cancels. Farther on it has cancelled already.
@@ -54,7 +55,7 @@ export function groupsGauge(state: State, of: 'broadheads' | 'unfletched', dista
     },
     read: (shots, sd) => difference(groupsIn(shots, of), sd),
     comparable,
-    spread: (sets) => pairSpread(sets.map((set) => groupsIn(comparable(set), of)), groupPrior(state, yards)),
+    spread: (sets) => pairSpread(sets.map((set) => groupsIn(comparable(set), of)), prior),
     tolerance: (axis, spread) => {
       const aim = axis === 'height' && kind === 'fixed' ? dragShare(yards) : 0;
       const give = margin(spread.sd, yards);

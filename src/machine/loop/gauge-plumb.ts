@@ -17,11 +17,11 @@ const FARTHEST = PLUMB_YARDS[2];
 /** Inches at the farthest distance for one mrad. */
 export const INCHES_PER_MRAD = (36 * FARTHEST) / 1000;
 
-export function plumbGauge(state: State): Gauge {
+export function plumbGauge(state: State, distance: number): Gauge {
   const at20 = groupPrior(state, FIRST_YARDS);
   const prior: Spread = { sd: milliradians(at20.sd, FIRST_YARDS), df: at20.df };
   return {
-    of: 'plumb',
+    of: 'plumb', distance, prior,
     axes: ['side'],
     first: 9, again: 9, most: 18, enough: 9,
     sure: 0.9, near: 0.45, far: 0.2, cheap: 15,

@@ -33,7 +33,11 @@ export interface Gauge {
   readonly read: (shots: readonly Shot[], sd: number) => Centre | null;
   /** The good shots of a set, brought to the present distance; none where they cannot be compared with shots here. */
   readonly comparable: (set: ShotSet) => readonly Shot[];
-  /** Spread of one shot, inches at the present distance, pooled over sets. */
+  /** From where it is shot, feet. */
+  readonly distance: number;
+  /** What is known of the spread before a shot counts, as `spread` takes it. */
+  readonly prior: Spread;
+  /** Spread of one shot, inches at the present distance, pooled over sets: made of nothing else but `of`, `distance` and `prior`. */
   readonly spread: (sets: readonly ShotSet[]) => Spread;
   readonly tolerance: (axis: Axis, spread: Spread) => Tolerance;
   /**

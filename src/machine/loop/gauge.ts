@@ -15,8 +15,8 @@ export const gaugeOf = (state: State): Gauge => gaugeAt(state, subjectOf(state),
 
 /** Of anything that was measured, from `distance` feet. */
 export function gaugeAt(state: State, of: Gauge['of'], distance: number): Gauge {
-  if (of === 'paper') return paperGauge(state);
-  return of === 'plumb' ? plumbGauge(state) : groupsGauge(state, of, distance);
+  if (of === 'paper') return paperGauge(state, distance);
+  return of === 'plumb' ? plumbGauge(state, distance) : groupsGauge(state, of, distance);
 }
 
 /** More shots belong to the present set before it is judged. */

@@ -1,6 +1,7 @@
 // Which shots belong together: the same thing shot, same epoch, same distance, same settings.
 
 import type { Axis, KnobId } from '../../content/types.ts';
+import { once } from '../once.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from '../state.ts';
 import type { SetKind } from '../notes.ts';
 import type { Tear } from '../types.ts';
@@ -13,7 +14,7 @@ export const FEET_PER_YARD = 3;
 
 export const on = (axis: Axis, tear: Tear): number => (axis === 'height' ? tear.y : tear.x);
 
-export const goodShots = (set: ShotSet): readonly Shot[] => set.shots.filter((shot) => shot.good);
+export const goodShots: (set: ShotSet) => readonly Shot[] = once((set: ShotSet) => set.shots.filter((shot) => shot.good));
 
 export const settingKey = (settings: Readonly<Partial<Record<KnobId, number>>>, except?: KnobId): string =>
   Object.entries(settings).filter(([knob, value]) => knob !== except && value !== 0).map(([k, v]) => `${k}=${v}`).sort().join(' ');
