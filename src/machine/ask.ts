@@ -7,6 +7,7 @@ import { holds } from './guards.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { currentSet } from './loop/sets.ts';
 import { knownBows } from './known-bow.ts';
+import { onceForBoth } from './once.ts';
 import { isImpact, planOf } from './plan.ts';
 import type { SetKind } from './notes.ts';
 import type { State } from './state.ts';
@@ -17,14 +18,14 @@ import type { Place } from './places.ts';
 import { axisOf, phaseOfPlace, placeOf } from './walk.ts';
 
 /** The standing ask; null where the walk is done. */
-export function standingAsk(content: Content, state: State): Ask | null {
+export const standingAsk: (content: Content, state: State) => Ask | null = onceForBoth((content: Content, state: State) => {
   const place = placeOf(state.walk);
   if (place === 'record') return null;
   if (place === 'stopped') return stoppedAsk(content, state);
   const [first] = agenda(content, state);
   if (first !== undefined) return askOf(content, state, first);
   return loopAsk(content, state, place);
-}
+});
 
 // The question that leads out. Where it draws the bow, what must be looked at undrawn comes first even here.
 function stoppedAsk(content: Content, state: State): Ask | null {

@@ -17,16 +17,21 @@ export const isWalkChoice = (fact: AnsweredFact): boolean => WALK_CHOICES.includ
  * that follows from it is taken back with it; what led out of a stop never: that happened.
  */
 export function correctable(content: Content, state: State): readonly AnsweredFact[] {
-  const answered = state.facts.filter((f): f is AnsweredFact => f.kind === 'answered');
+  const may = mayBeCorrected(content, state);
+  return state.facts.filter(may).reverse();
+}
+
+/** Whether there is any, without looking through all of them. */
+export const anyCorrectable = (content: Content, state: State): boolean => state.facts.findLast(mayBeCorrected(content, state)) !== undefined;
+
+function mayBeCorrected(content: Content, state: State): (fact: Fact) => fact is AnsweredFact {
   const newest = state.facts.findLast((f) => f.kind !== 'noted');
   const last = newest?.kind === 'corrected' ? newest.of : newest?.seq;
-  return answered
-    .filter((f) => {
-      if (f.step === 'released' || f.step === 'what-happened') return false;
-      // A nock that was turned otherwise than told is turned as told: what was done to an arrow is no setting of the bow.
-      if (f.answer.kind === 'moved') return f.decided.loop?.told !== undefined && f.answer.moved !== 'not now' && f.answer.moved !== 'another';
-      if (isWalkChoice(f)) return f.seq === last;
-      return f.answer.kind === 'shots' || lookUp(content, f.step) !== null;
-    })
-    .reverse();
+  return (f): f is AnsweredFact => {
+    if (f.kind !== 'answered' || f.step === 'released' || f.step === 'what-happened') return false;
+    // A nock that was turned otherwise than told is turned as told: what was done to an arrow is no setting of the bow.
+    if (f.answer.kind === 'moved') return f.decided.loop?.told !== undefined && f.answer.moved !== 'not now' && f.answer.moved !== 'another';
+    if (isWalkChoice(f)) return f.seq === last;
+    return f.answer.kind === 'shots' || lookUp(content, f.step) !== null;
+  };
 }

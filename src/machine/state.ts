@@ -229,9 +229,8 @@ function dueAfter(open: readonly string[], { kind, decided: { due = [] } }: Fact
 }
 
 function gatesAfter(gates: State['gates'], findings: readonly Finding[], seq: number): State['gates'] {
-  let next = gates;
-  for (const finding of findings) if (finding.kind === 'gate') next = { ...next, [finding.gate]: { result: finding.result, seq } };
-  return next;
+  const ruled = findings.flatMap((finding) => (finding.kind === 'gate' ? [[finding.gate, { result: finding.result, seq }] as const] : []));
+  return ruled.length === 0 ? gates : { ...gates, ...Object.fromEntries(ruled) };
 }
 
 // Answers that a later choice took off the route are kept, but only as suggestions: never silently in force.

@@ -2,6 +2,7 @@
 // broadhead is on an arrow that goes through paper, and none is shot that was not looked at since it was put on.
 
 import type { Content } from '../content/types.ts';
+import { agenda } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
 import { standingAsk } from './ask.ts';
 import type { State } from './state.ts';
@@ -16,6 +17,8 @@ export function lookBeforeShot(d: Deciding): boolean {
 }
 
 function asksForShot(content: Content, state: State): boolean {
+  // While a step of content is open, no shot is asked for.
+  if (agenda(content, state).length > 0) return false;
   const kind = standingAsk(content, state)?.kind;
   return kind === 'tear' || kind === 'impact';
 }

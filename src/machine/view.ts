@@ -4,7 +4,7 @@ import { knobEntries, isInspection, type Content } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
 import { lookAsk } from './arrows/ask.ts';
 import { askById, partOf, standingAsk } from './ask.ts';
-import { correctable } from './correctable.ts';
+import { anyCorrectable } from './correctable.ts';
 import { lookUp } from './agenda.ts';
 import { pictureOf } from './picture.ts';
 import { dayOf } from './history.ts';
@@ -41,7 +41,7 @@ export function viewOf(content: Content, state: State, correcting: number | null
     ...(picture === null ? {} : { picture }),
     ...(place === 'record' ? { record: recordOf(content, state) } : {}),
     may: {
-      back: place === 'record' ? phrase(content, 'may-not-at-the-end') : correctable(content, state).length > 0 ? true : phrase(content, 'may-not-back'),
+      back: place === 'record' ? phrase(content, 'may-not-at-the-end') : anyCorrectable(content, state) ? true : phrase(content, 'may-not-back'),
       putBack: mayPutBack(content, state),
     },
   };

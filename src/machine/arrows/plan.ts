@@ -5,6 +5,7 @@ import { median } from '../../maths/sum.ts';
 import { paperSpreadOf } from '../loop/evidence.ts';
 import { currentSet } from '../loop/sets.ts';
 import type { ShotTag } from '../notes.ts';
+import { once } from '../once.ts';
 import type { State } from '../state.ts';
 import type { Tear } from '../types.ts';
 import { arrowsInPlay, mendingShots, references, roundShots, type ArrowShot } from './shots.ts';
@@ -125,7 +126,11 @@ export function ownShots(state: State, mending: readonly ArrowShot[], arrow: str
 export interface ArrowPlan { readonly tag: ShotTag; readonly taken: number; readonly wanted: number }
 
 /** What is to be shot next, after the shots so far and `already` (shots of the same answer); null where nothing is. */
-export function arrowPlan(state: State, already: readonly ShotTag[] = []): ArrowPlan | null {
+export const arrowPlan = (state: State, already: readonly ShotTag[] = []): ArrowPlan | null => (already.length === 0 ? planNow(state) : planAfter(state, already));
+
+const planNow = once((state: State) => planAfter(state, []));
+
+function planAfter(state: State, already: readonly ShotTag[]): ArrowPlan | null {
   const [mended] = state.notes.arrows.odd;
   const planned = already.map((tag) => plannedShot({ arrow: tag.arrow ?? '', turn: tag.nockTurn, reference: tag.reference === true }, sittingNow(state)));
   if (mended !== undefined) {
