@@ -39,6 +39,7 @@ const keyLines = (state: ScreenState, width: number): Line[] => [
     const may = command.enabled(state);
     return paragraph(span(`  ${command.key.padEnd(INDENT - 3)} `, 'strong'), may === true ? command.help : `${command.help} (not now: ${may})`, width);
   }),
+  ...paragraph(span('  '), 'Words may be typed anywhere: a word of danger stops at once, also where its letters are keys.', width),
   ...paragraph(span('  '), 'While words are typed, letters are letters: press Esc, then the key.', width),
 ];
 

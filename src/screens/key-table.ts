@@ -29,7 +29,7 @@ const walking = ({ view }: ScreenState): true | string => (view.type === 'done' 
 
 export const COMMANDS: readonly Command[] = [
   { id: 'missed', key: 'm', label: 'missed', help: 'the shot missed: no hole in the paper, or off the target; Enter takes it', here: shooting, enabled: always },
-  { id: 'not known', key: 'u', label: 'not known', help: 'you do not know, and have no way to find out now',
+  { id: 'not known', key: 'u', label: 'not known', help: 'you do not know, and have no way to find out now; Enter takes it',
     here: ({ view }) => view.ask?.unknown === true && picksOf(view.ask) === null, enabled: always },
   { id: 'help', key: '?', label: 'why', help: 'why this is asked, the words in it, and all keys (also F1)', enabled: always },
   { id: 'stop', key: 's', label: 'stop', help: 'something is wrong: stop here and say what', enabled: walking },

@@ -9,7 +9,8 @@ import { input, now, sink } from './fake-session.ts';
 import { screenOn } from './screen-on.ts';
 import type { Standing } from './standing.ts';
 
-export const SIZES = [{ columns: 80, rows: 24 }, { columns: 40, rows: 20 }, { columns: 120, rows: 40 }] as const;
+export const SMALLEST = { columns: 40, rows: 20 };
+export const SIZES = [{ columns: 80, rows: 24 }, SMALLEST, { columns: 120, rows: 40 }];
 export const ESC = '\u001b';
 export const DOWN = '\u001b[B';
 export const UP = '\u001b[A';
@@ -86,8 +87,8 @@ export function cautionsOf({ ask, advice }: Pick<View, 'ask' | 'advice'>): reado
   return [...new Set([...(ask?.caution ?? []), ...(own ? advice.caution : [])])].map(flat);
 }
 
-export function cautionsOnScreen(at: Standing, keys: readonly string[], through = honest): void {
-  for (const size of SIZES) {
+export function cautionsOnScreen(at: Standing, keys: readonly string[], sizes = SIZES, through = honest): void {
+  for (const size of sizes) {
     const screen = screenOn(through(at.session()), size);
     screen.press(...keys);
     const lines = screen.lines();

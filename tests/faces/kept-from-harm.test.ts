@@ -4,7 +4,7 @@
 import { describe, expect, it } from 'vitest';
 import type { View } from '../../src/machine/types.ts';
 import {
-  answeredByPick, cautionsInPipe, cautionsInPlain, cautionsOf, cautionsOnScreen, DEAF, DOWN, ESC, NO_CAUTION, PRESELECTED, stopsInPipe, stopsInPlain, stopsOnScreen, TAB,
+  answeredByPick, cautionsInPipe, cautionsInPlain, cautionsOf, cautionsOnScreen, DEAF, DOWN, ESC, NO_CAUTION, PRESELECTED, SIZES, SMALLEST, stopsInPipe, stopsInPlain, stopsOnScreen, TAB,
   unansweredInLines, unansweredOnScreen, UP,
 } from './harm.ts';
 import { standings, type Standing } from './standing.ts';
@@ -60,18 +60,18 @@ describe('a stop', () => {
   it.each(kinds.map((at) => [at.name, at] as const))('is heard at %s', (_name, at) => {
     // Each question has its own share of all the words, so that every word meets every kind of question.
     const turn = kinds.indexOf(at);
-    const some = SHOUTS.filter((_shout, i) => (i + turn) % 3 === 0);
+    const some = SHOUTS.filter((_shout, i) => (i + turn) % 4 === 0);
     for (const shout of [...some, 'it cracked']) stopsOnScreen(at, [], shout);
     stopsOnScreen(at, half(at), 'it cracked');
     stopsOnScreen(at, half(at), 'stop');
     stopsOnScreen(at, keysAt(at, ['s']), '');
     stopsOnScreen(at, ['\u001b[200~the limb cracked\u001b[201~'], '');
     // Some of the pages at each: all of them at each kind would be the same again.
-    for (const page of PAGES.filter((_page, i) => (i + turn) % 3 === 0)) stopsOnScreen(at, keysAt(at, page), 'it cracked');
+    for (const page of PAGES.filter((_page, i) => (i + turn) % 5 === 0)) stopsOnScreen(at, keysAt(at, page), 'it cracked');
   });
 
   it.each([['stop'], ['STOP!'], ['it cracked'], ['note someone is in front of the target'], ['changed the limb cracked'], ['changed other the limb cracked'], ['moved it cracked'], ['moved rest-height up it cracked'], ['answer I am bleeding'], ['why', 'it snapped']])('in plain lines: %s', async (...lines) => {
-    for (const at of kinds) await stopsInPlain(at, lines);
+    for (const at of kinds.filter((_at, i) => i % 2 === lines.join().length % 2)) await stopsInPlain(at, lines);
   });
 
   it.each([
@@ -88,7 +88,7 @@ describe('a stop', () => {
   });
 
   it('that is swallowed by a session is found', async () => {
-    for (const at of kinds.filter(({ view }) => view.type !== 'stop')) {
+    for (const at of kinds.filter(({ view }, i) => view.type !== 'stop' && i % 3 === 0)) {
       expect(() => stopsOnScreen(at, [], 'it cracked', DEAF)).toThrow('is not stopped');
       await expect(stopsInPlain(at, ['stop'], DEAF)).rejects.toThrow('is not stopped');
       await expect(stopsInPipe(at, { stop: 'now' }, DEAF)).rejects.toThrow('is not stopped');
@@ -102,7 +102,7 @@ describe('a question that must be picked', () => {
   const CARELESS: readonly (readonly string[])[] = [
     ['\r'], [' ', '\r'], ['\r', '\r', '\r', '\r', '\r', '\r'], ['\r\r\r\r\r\r\r\r'], [' ', ' ', '\r', ' \r'], [`${TAB}\r`], ['\u001b[C', '\r'], ['\u001b[D', '\r'], ['\n'], ['\r\n\r\n'],
     ['1\r1\r1\r'], ['4\r'], ['y\r'], ['u\r'], ['\u001b[200~1\r1\r\u001b[201~'], ['\u001b[200~4\r\u001b[201~', ESC], ['?', '\r', '\r', '\r'], ['h', ESC, '\r'], ['0\r0\r'],
-    ...ARROWS.map((arrow) => [`${arrow}\r`]), ...ARROWS.map((arrow) => [`${arrow}${arrow}\r`]),
+    ...ARROWS.map((arrow) => [`${arrow}${arrow}\r`]),
   ];
 
   it.each(picked.map((at) => [at.name, at] as const))('is not answered by chance: %s', async (_name, at) => {
@@ -127,6 +127,7 @@ describe('a question that must be picked', () => {
 });
 
 describe('a caution', () => {
+  const LOOKED_UP = ['why', 'help', 'history', 'answers'];
   const pressedAt = ({ ask }: Standing): readonly (readonly string[])[] => {
     switch (ask.kind) {
       case 'tear': case 'impact': return [[], ['\r'], ['g'], ['g', ...'high 1/2 left 1/8'], ['b', UP, DOWN, '+']];
@@ -136,14 +137,15 @@ describe('a caution', () => {
   };
 
   it.each(cautioned.map((at) => [at.name, at] as const))('is seen at every size: %s', async (_name, at) => {
-    for (const keys of pressedAt(at)) cautionsOnScreen(at, keys);
-    for (const typed of ['', 'nonsense', 'again', 'why', 'help']) await cautionsInPlain(at, typed);
+    // After a key there may be less room: that is tried where there is least.
+    for (const keys of pressedAt(at)) cautionsOnScreen(at, keys, keys.length === 0 ? SIZES : [SMALLEST]);
+    for (const typed of ['nonsense', 'again', LOOKED_UP[cautioned.indexOf(at) % LOOKED_UP.length] ?? '']) await cautionsInPlain(at, typed);
     await cautionsInPipe(at);
   });
 
   it('that is left out is found', async () => {
-    for (const at of cautioned) {
-      expect(() => cautionsOnScreen(at, [], NO_CAUTION)).toThrow('is not seen');
+    for (const at of cautioned.filter((_at, i) => i % 4 === 0)) {
+      expect(() => cautionsOnScreen(at, [], SIZES, NO_CAUTION)).toThrow('is not seen');
       await expect(cautionsInPlain(at, 'again', NO_CAUTION)).rejects.toThrow('has left');
       await expect(cautionsInPipe(at, NO_CAUTION)).rejects.toThrow('is not on the line');
     }
