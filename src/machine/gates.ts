@@ -1,9 +1,12 @@
 // What an answer to a gate means: passed, noted, failed or not known. Not known never passes.
 
 import type { Content, GateFail, Step } from '../content/types.ts';
+import { namesOf, oneOf } from '../maths/closed.ts';
+import type { Measured, Pounds } from '../maths/units.ts';
 import { chosen, measured } from './guards.ts';
 import { lookUp, type Pending } from './agenda.ts';
 import { AHEAD, MASS_FLOOR, MASS_WARN, PEAK_ALLOWANCE, TUNING_ARROWS, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
+import { asMeasured, type Measure, type MeasureOf } from './measures.ts';
 import type { State, Stop } from './state.ts';
 import type { Answer, Finding } from './types.ts';
 import { phrase } from './words.ts';
@@ -91,11 +94,16 @@ function ruleNumber(content: Content, state: State, id: string, step: Extract<St
   const low = step.pass?.min;
   const high = step.pass?.max;
   if ((low !== undefined && value < low) || (high !== undefined && value > high)) return { result: 'failed', fail: step.fail, say: step.thenDo };
-  const special = RULES[id];
-  return special === undefined ? { result: 'passed' } : special(content, state, value);
+  return isRuled(id) ? ruleMeasure(id, content, state, value) : { result: 'passed' };
 }
 
-const RULES: Readonly<Record<string, (content: Content, state: State, value: number) => Ruling | null>> = {
+/** Measures whose limits hang on other answers. */
+type Ruled = Exclude<Measure, 'nock-height' | 'centre-shot' | 'centre-shot-figure' | 'group-at-20' | 'arrows-in-set' | 'arrow-out'>;
+type Rules = { readonly [M in Ruled]: (content: Content, state: State, value: MeasureOf<M>) => Ruling | null };
+
+const ruleMeasure = <M extends Ruled>(step: M, content: Content, state: State, value: number): Ruling | null => RULES[step](content, state, asMeasured(step, value));
+
+const RULES: Rules = {
   'bolts-bottom': (content, state) => ruleBolts(content, state),
   'bolts-top': (content, state) => (measured(state, 'bolts-bottom') === undefined ? { result: 'passed' } : ruleBolts(content, state)),
   'bolt-limit': (content, state) => ruleBolts(content, state),
@@ -130,10 +138,12 @@ const RULES: Readonly<Record<string, (content: Content, state: State, value: num
   },
 };
 
-const overRating = (content: Content, peak: number, rated: number): Ruling =>
+const isRuled = oneOf(namesOf(RULES));
+
+const overRating = (content: Content, peak: Pounds, rated: Pounds): Ruling =>
   ({ result: 'failed', fail: 'shop', say: phrase(content, 'peak-over-rating', { peak, rated }) });
 
-function ruleArrows(content: Content, count: number, aside: number): Ruling {
+function ruleArrows(content: Content, count: Measured<'count'>, aside: Measured<'count'>): Ruling {
   if (aside > count) return { result: 'unknown', fail: 'look-up', say: phrase(content, 'arrows-do-not-add-up', { count, aside }) };
   if (count - aside < TUNING_ARROWS) return { result: 'failed', fail: 'look-up', say: phrase(content, 'too-few-arrows', { need: TUNING_ARROWS }), ask: ['arrow-count', 'arrows-flexed'] };
   return { result: 'passed', say: phrase(content, 'arrows-kept', { kept: count - aside, aside }) };

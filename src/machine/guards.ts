@@ -2,6 +2,7 @@
 
 import type { GuardName } from '../content/types.ts';
 import { MASS_FLOOR, massRatio, worstMassRatio } from './limits.ts';
+import { asMeasured, type Measure, type MeasureOf } from './measures.ts';
 import type { State } from './state.ts';
 import { placeUnder } from './walk.ts';
 
@@ -11,10 +12,10 @@ export function chosen(state: State, step: string): string | undefined {
   return answer?.kind === 'choice' ? answer.values[0] : undefined;
 }
 
-/** The number answered at this step, in the step's unit; undefined where it was not answered or not known. */
-export function measured(state: State, step: string): number | undefined {
+/** What was measured at this step, in the step's unit; undefined where it was not answered or not known. */
+export function measured<M extends Measure>(state: State, step: M): MeasureOf<M> | undefined {
   const answer = state.answers[step]?.answer;
-  return answer?.kind === 'number' ? answer.value : undefined;
+  return answer?.kind === 'number' ? asMeasured(step, answer.value) : undefined;
 }
 
 const knownBow = (s: State): boolean => {

@@ -114,7 +114,7 @@ export function settingRows(content: Content, state: State): readonly RecordRow[
 }
 
 /** The measure that shows a knob's setting on the tape. */
-export const MEASURE_OF: Partial<Record<KnobId, string>> = { 'rest-side': 'centre-shot', 'nock-height': 'nock-height' };
+export const MEASURE_OF: Partial<Record<KnobId, 'centre-shot' | 'nock-height'>> = { 'rest-side': 'centre-shot', 'nock-height': 'nock-height' };
 
 /** What the tape should read now, inches, from the last measure and the moves after it; null where that is not known. */
 export function readingNow(state: State, knob: KnobId): number | null {

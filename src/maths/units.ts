@@ -7,15 +7,19 @@ export type Measured<U extends string> = number & { readonly [unitOf]: U };
 
 export type Inches = Measured<'in'>;
 export type Feet = Measured<'ft'>;
+export type Yards = Measured<'yd'>;
 export type Pounds = Measured<'lb'>;
 export type Grains = Measured<'gr'>;
 export type Turns = Measured<'turn'>;
 
-export const inches = (n: number): Inches => n as Inches;
-export const feet = (n: number): Feet => n as Feet;
-export const pounds = (n: number): Pounds => n as Pounds;
-export const grains = (n: number): Grains => n as Grains;
-export const turns = (n: number): Turns => n as Turns;
+/** A number in a unit: from here on its type says so. The only way to make one. */
+export const inUnit = <U extends Unit>(n: number, _unit: U): Measured<U> => n as Measured<U>;
+export const inches = (n: number): Inches => inUnit(n, 'in');
+export const feet = (n: number): Feet => inUnit(n, 'ft');
+export const yards = (n: number): Yards => inUnit(n, 'yd');
+export const pounds = (n: number): Pounds => inUnit(n, 'lb');
+export const grains = (n: number): Grains => inUnit(n, 'gr');
+export const turns = (n: number): Turns => inUnit(n, 'turn');
 
 /** Every unit that an answer, an adjustment or the pipe may carry. A closed list, printed with the schema. */
 export const UNITS = [

@@ -96,9 +96,9 @@ describe('guards', () => {
   });
 
   test('a number is no choice, a choice no number, "not known" neither', () => {
-    const state = stateOf({ answers: { a: 3, b: 'x', c: null } });
-    expect([chosen(state, 'a'), chosen(state, 'b'), chosen(state, 'c'), chosen(state, 'd')]).toEqual([undefined, 'x', undefined, undefined]);
-    expect([measured(state, 'a'), measured(state, 'b'), measured(state, 'c'), measured(state, 'd')]).toEqual([3, undefined, undefined, undefined]);
+    const state = stateOf({ answers: { 'bolts-top': 3, 'bolts-bottom': 'x', 'bolt-limit': null } });
+    expect([chosen(state, 'bolts-top'), chosen(state, 'bolts-bottom'), chosen(state, 'bolt-limit'), chosen(state, 'arrow-mass')]).toEqual([undefined, 'x', undefined, undefined]);
+    expect([measured(state, 'bolts-top'), measured(state, 'bolts-bottom'), measured(state, 'bolt-limit'), measured(state, 'arrow-mass')]).toEqual([3, undefined, undefined, undefined]);
   });
 
   test('nobody who still grows is offered a press', () => {

@@ -60,7 +60,7 @@ function nockBounds(state: State, soft: number): { lo: number; hi: number } {
   const now = settingNow(state, 'nock-height');
   if (height === undefined) return { lo: -soft, hi: soft };
   const since = state.answers['nock-height']?.seq ?? 0;
-  const here = state.moves.filter((m) => m.knob === 'nock-height' && m.seq > since).reduce((sum, m) => sum + m.delta, height);
+  const here = state.moves.filter((m) => m.knob === 'nock-height' && m.seq > since).reduce<number>((sum, m) => sum + m.delta, height);
   return { lo: Math.max(-soft, now - here), hi: Math.min(soft, now + 1 / 4 - here) };
 }
 

@@ -4,7 +4,7 @@ import type { Problem } from './rules.ts';
 
 export const CEILING: Readonly<Record<string, number>> = {
   // A brand is put on a number here and nowhere else.
-  'src/maths/units.ts': 5,
+  'src/maths/units.ts': 1,
   // What stands in a table that is written out, and one that has an entry for each name: the compiler forgets the names.
   'src/maths/closed.ts': 2,
   // Files by name, each with its own schema: once no problem was found, each was read by its schema.
