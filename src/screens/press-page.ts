@@ -5,7 +5,7 @@ import type { Key } from './key-names.ts';
 import { formOf, openPage, takePage } from './pages.ts';
 import { moveCursor } from './press-pick.ts';
 import { takeWords } from './press-word.ts';
-import { ENTRY_LIMIT, heard, isLetter, isTooLong, type Pressed, type Preview, still, tooLong } from './pressed.ts';
+import { ENTRY_LIMIT, heard, heardAfter, isLetter, isTooLong, type Pressed, type Preview, still, tooLong } from './pressed.ts';
 import type { Overlay, ScreenState } from './state.ts';
 
 const PAGE_STEP = 5;
@@ -40,7 +40,7 @@ const take = (state: ScreenState, overlay: Overlay, preview: Preview): Pressed =
   if ('intent' in taken) {
     const sent: Pressed = { state: { ...state, overlay: null }, deed: { send: taken.intent } };
     // The key that opened a note may have been the first letter of what was typed on: "n", "ew noise".
-    return heard(state, taken.intent.kind === 'note' && overlay.lead !== '' ? overlay.lead + taken.intent.note : '', sent);
+    return heardAfter(state, overlay.lead, taken.intent.kind === 'note' ? taken.intent.note : '', sent);
   }
   if ('page' in taken) return { state: { ...state, overlay: openPage(taken.page) } };
   return taken.wants === '' ? close(state) : still(state, taken.wants);

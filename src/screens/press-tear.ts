@@ -3,7 +3,7 @@
 import type { Answer, Tear } from '../machine/types.ts';
 import { EMPTY, type Entry, entryText } from './entry.ts';
 import type { Key } from './key-names.ts';
-import { answer, editPrompt, ENTRY_LIMIT, heard, isLetter, type Pressed, type Preview, still } from './pressed.ts';
+import { answer, editPrompt, ENTRY_LIMIT, heard, heardAfter, isLetter, type Pressed, type Preview, still } from './pressed.ts';
 import { shotKind, type ShotKind } from './shot-kind.ts';
 import type { ScreenState } from './state.ts';
 
@@ -92,7 +92,7 @@ const readHole = (state: ScreenState, preview: Preview): Pressed => {
   const whole = prompt.lead + text;
   const alone = preview(text);
   const understood = !alone.ok && /^(bad|good)\b/i.test(whole) ? preview(whole) : alone;
-  if (!understood.ok) return heard(state, prompt.lead === '' ? '' : whole, still(state, alone.ok ? null : alone.message));
+  if (!understood.ok) return heardAfter(state, prompt.lead, text, still(state, alone.ok ? null : alone.message));
   const tear = shotIn(understood.answer);
   if (tear !== null) return answer(state, { ...tear, called });
   if (understood.answer.kind === 'shots' && understood.answer.shots.length > 1) {

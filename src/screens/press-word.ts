@@ -7,7 +7,7 @@ import type { Key } from './key-names.ts';
 import { openPage } from './pages.ts';
 import { type Pick, picksOf } from './options.ts';
 import { chooseMissed } from './press-tear.ts';
-import { heard, isLetter, type Pressed, type Preview, still } from './pressed.ts';
+import { heard, heardAfter, isLetter, type Pressed, type Preview, still } from './pressed.ts';
 import { modeOf, type Overlay, type Run, type ScreenState } from './state.ts';
 
 /** The run of letters after this one, which was taken as a key. */
@@ -23,7 +23,7 @@ export const runAfter = (before: ScreenState, key: Key): Run | null => {
 export const beginWord = (before: ScreenState, letter: string): Pressed => {
   const { run } = before;
   const entry = typed(EMPTY, (run?.letters ?? '') + letter);
-  const state: ScreenState = { ...before, menu: false, run: null, message: null, prompt: run?.prompt ?? before.prompt, overlay: { ...openPage({ id: 'words' }), entry } };
+  const state: ScreenState = { ...before, menu: false, run: null, message: null, prompt: run?.prompt ?? before.prompt, overlay: { ...openPage({ id: 'words' }, run?.letters), entry } };
   const opened = run !== null && before.view.ask?.correcting !== run.correcting;
   return opened ? { state, deed: { undo: state.prompt } } : { state };
 };
@@ -49,7 +49,10 @@ export const takeWords = (state: ScreenState, overlay: Overlay, preview: Preview
   if (overlay.refused === words) return { state: { ...state, overlay: null }, deed: { send: { kind: 'stop', words } } };
   const understood = preview(words);
   const found = understood.ok ? choose({ ...state, overlay: null }, understood.answer) : null;
-  return heard(state, words, found ?? still({ ...state, overlay: { ...overlay, refused: words } }, DEAF));
+  // The first letters may have been keys on purpose after all: `h` for the history, and there "cracked".
+  const later = words.startsWith(overlay.lead) ? words.slice(overlay.lead.length) : '';
+  const asked = found ?? still({ ...state, overlay: { ...overlay, refused: words } }, DEAF);
+  return heard(state, words, heardAfter(state, overlay.lead, later, heard(state, later, asked)));
 };
 
 const choose = (state: ScreenState, answer: Answer): Pressed | null => {

@@ -9,7 +9,7 @@ import { chooseWith, pressPick } from './press-pick.ts';
 import { pressPage } from './press-page.ts';
 import { chooseMissed, pressTear } from './press-tear.ts';
 import { beginWord, followsFilled, leavesWords, runAfter, spellsPick } from './press-word.ts';
-import { answer, editPrompt, ENTRY_LIMIT, heard, isLetter, type Pressed, type Preview, still } from './pressed.ts';
+import { answer, editPrompt, ENTRY_LIMIT, heardAfter, isLetter, type Pressed, type Preview, still } from './pressed.ts';
 import { modeOf, type ScreenState } from './state.ts';
 
 export const press = (given: ScreenState, key: Key, preview: Preview): Pressed => {
@@ -87,7 +87,7 @@ const pressEntry = (state: ScreenState, key: Key, mode: 'number' | 'amount' | 't
   if (key.name === 'enter') {
     const text = entryText(prompt.entry).trim();
     if (text === '') return still(state, mode === 'text' ? 'write a few words first' : 'type a number first');
-    return heard(state, prompt.lead === '' ? '' : prompt.lead + text, answer(state, text));
+    return heardAfter(state, prompt.lead, text, answer(state, text));
   }
   if (key.name === 'tab') return takeEarlier(state);
   return editPrompt(state, key, ENTRY_LIMIT[mode], { caret: true });

@@ -36,6 +36,10 @@ export const editPrompt = (state: ScreenState, key: Key, limit: number, options:
 /** Has words heard first; what they are besides is done only where they hold no danger. */
 export const heard = (state: ScreenState, words: string, otherwise: Pressed): Pressed => (words === '' ? otherwise : { state, deed: { say: words, otherwise } });
 
+/** The same for what was typed right after letters that were keys: any of them may have been the beginning of the word. */
+export const heardAfter = (state: ScreenState, lead: string, words: string, otherwise: Pressed): Pressed =>
+  words === '' ? otherwise : [...lead].reduceRight((then, _letter, at) => heard(state, lead.slice(at) + words, then), otherwise);
+
 /** A letter without Ctrl or Alt: it may be the beginning of a word. */
 export const isLetter = (key: Key): boolean => !key.ctrl && !key.alt && /^\p{L}$/u.test(key.text);
 
