@@ -8,7 +8,7 @@ import type { Bow } from '../tunes/archer.ts';
 import { play } from '../tunes/play.ts';
 
 export const BOWS: readonly Bow[] = [
-  { start: { x: 0.3, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 }, 'nock-height': { x: 0, y: 6 } }, sd: 0.1, seed: 3, answers: { 'arrows-set-aside': 2, method: 'unfletched' }, groups: { start: { x: 0, y: -2 }, gain: { 'rest-height': { x: 0, y: 24 } }, sd: 0.8 } },
+  { start: { x: 0.3, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 }, 'nock-height': { x: 0, y: 6 } }, sd: 0.1, seed: 3, answers: { 'centre-shot': '25/32', 'arrows-set-aside': 2, method: 'unfletched' }, groups: { start: { x: 0, y: -2 }, gain: { 'rest-height': { x: 0, y: 24 } }, sd: 0.8 } },
   { start: { x: -0.6, y: -0.4 }, gain: { 'rest-height': { x: 0, y: -4 }, 'yoke': { x: -0.1, y: 0.05 } }, sd: 0.08, seed: 5, answers: { press: 'trained', hand: 'left', 'arrows-set-aside': 1, method: 'plumb-line' }, plumb: { drift: 0.15, gain: {}, sd: 1 } },
   { start: { x: 0.7, y: 0.1 }, gain: { 'cam-screw': { x: 0.3, y: 0 } }, sd: 0.15, seed: 8, answers: { 'cams': 'screw-adjust', 'rest-scale': 'coarse', 'bolts-top': 0, 'bolts-bottom': 0, 'arrows-set-aside': 1, method: 'none' }, groups: { start: { x: 1, y: 0 }, gain: {}, sd: 1 } },
   { start: { x: 0.02, y: 0.05 }, gain: {}, sd: 0.06, seed: 13, answers: { 'centre-shot': '23/32', 'nock-height': '-1/16', 'arrows-set-aside': 1, method: 'unfletched', 'broadheads-wanted': 'fixed', 'arrows-wanted': 'all' }, arrows: { 3: { error: { x: 0.6, y: 0 }, turns: { vanes: 3 } }, 5: { error: { x: 0, y: 0.7 }, look: 'crack' } }, groups: { start: { x: 0.5, y: -0.5 }, gain: {}, sd: 0.7, sdSecond: 1 } },

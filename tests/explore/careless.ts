@@ -20,7 +20,7 @@ export const MOST_TURN = ROLLS * PICKS * PAUSES - 1;
 
 export const turnOf = (n: number): Turn => ({ roll: n % ROLLS, pick: Math.floor(n / ROLLS) % PICKS, pause: Math.floor(n / (ROLLS * PICKS)) % PAUSES });
 
-type Deed = 'any' | 'wrong' | 'back' | 'back to' | 'keep' | 'put back' | 'put back to' | 'stop' | 'note' | 'moved' | 'changed' | 'killed' | 'missed' | 'first' | 'not now' | 'unknown';
+type Deed = 'any' | 'wrong' | 'back' | 'back to' | 'keep' | 'put back' | 'put back to' | 'stop' | 'note' | 'moved' | 'changed' | 'killed' | 'missed' | 'first' | 'not now' | 'unknown' | 'fails';
 
 /** How an archer goes about it: how often the sensible answer is given (of 1000), and what is done else, in shares. */
 export interface Temper {
@@ -36,6 +36,7 @@ export const TEMPERS: readonly Temper[] = [
   { name: 'careless', care: 800, pauses: 6, deeds: { 'any': 4, 'wrong': 2, 'back': 3, 'back to': 1, 'keep': 1, 'put back': 1, 'put back to': 1, 'stop': 1, 'note': 1, 'moved': 1, 'changed': 1, 'killed': 1, 'unknown': 1 } },
   { name: 'contradictory', care: 780, pauses: 2, deeds: { 'any': 3, 'back': 6, 'back to': 6, 'keep': 2, 'put back': 3, 'put back to': 3, 'moved': 4, 'changed': 1, 'not now': 2, 'stop': 1 } },
   { name: 'tired', care: 850, pauses: 12, deeds: { 'missed': 6, 'any': 2, 'unknown': 3, 'not now': 2, 'note': 1, 'stop': 1, 'back': 1, 'killed': 2 } },
+  { name: 'unlucky', care: 840, pauses: 3, deeds: { 'fails': 8, 'unknown': 2, 'stop': 6, 'back': 3, 'back to': 1, 'changed': 1, 'killed': 1, 'missed': 1 } },
   { name: 'hurried', care: 700, pauses: 0, deeds: { 'first': 10, 'wrong': 3, 'not now': 3, 'keep': 1, 'put back': 1, 'moved': 1, 'killed': 1 } },
 ];
 
@@ -51,20 +52,22 @@ export function gapOf({ pause, pick }: Turn, temper: Temper): number {
 export type Move = { readonly kind: 'send'; readonly intent: Intent } | { readonly kind: 'killed' };
 
 /** What this archer does now. */
-export function moveOf(turn: Turn, view: View, archer: TestArcher, temper: Temper): Move {
+export function moveOf(turn: Turn, view: View, archer: TestArcher, temper: Temper, points: () => readonly number[]): Move {
   const { roll, pick } = turn;
+  // Who opens an earlier answer means to change it.
+  if (view.ask?.correcting !== undefined && pick % 2 === 0) return answer(anyValid(view.ask, pick >> 1));
   if (roll < temper.care) return send({ kind: 'answer', answer: view.ask === null ? 'nothing is asked' : archer.answer(view) });
   const shares = Object.entries(temper.deeds) as [Deed, number][];
   const total = shares.reduce((sum, [, share]) => sum + share, 0);
   let at = (roll - temper.care + pick) % total;
   for (const [deed, share] of shares) {
-    if (at < share) return doneAs(deed, pick, view);
+    if (at < share) return doneAs(deed, pick, view, points);
     at -= share;
   }
   return send({ kind: 'back' });
 }
 
-function doneAs(deed: Deed, pick: number, { ask, seq }: View): Move {
+function doneAs(deed: Deed, pick: number, { ask, seq }: View, points: () => readonly number[]): Move {
   switch (deed) {
     case 'any': return answer(anyValid(ask, pick));
     case 'wrong': return answer(WRONG[pick % WRONG.length]);
@@ -72,7 +75,10 @@ function doneAs(deed: Deed, pick: number, { ask, seq }: View): Move {
     case 'back to': return send({ kind: 'back', to: pick % (seq + 2) });
     case 'keep': return send({ kind: 'keep' });
     case 'put back': return send({ kind: 'putBack' });
-    case 'put back to': return send({ kind: 'putBack', to: pick % (seq + 2) });
+    case 'put back to': {
+      const known = points();
+      return send({ kind: 'putBack', to: (pick % 3 === 0 ? undefined : known[pick % known.length]) ?? pick % (seq + 2) });
+    }
     case 'stop': return send({ kind: 'stop', words: WORDS[pick % WORDS.length] ?? '' });
     case 'note': return send({ kind: 'note', note: WORDS[pick % WORDS.length] ?? '' });
     case 'moved': return send({ kind: 'moved', knob: KNOBS[pick % KNOBS.length] ?? 'yoke', direction: DIRECTIONS[(pick >> 4) % DIRECTIONS.length] ?? 'in', amount: AMOUNTS[(pick >> 8) % AMOUNTS.length] });
@@ -81,6 +87,7 @@ function doneAs(deed: Deed, pick: number, { ask, seq }: View): Move {
     case 'missed': return answer(isShot(ask) ? (pick % 3 === 0 ? { missed: true } : { x: 0.5, y: -0.5, called: 'bad' }) : anyValid(ask, pick));
     case 'first': return answer(firstOf(ask));
     case 'not now': return answer(ask?.kind === 'amount' ? (pick % 3 === 0 ? 'another' : 'not now') : anyValid(ask, pick));
+    case 'fails': return answer(failing(ask, pick));
     case 'unknown': return answer(ask?.unknown === true ? 'not known' : anyValid(ask, pick));
   }
 }
@@ -100,6 +107,16 @@ function firstOf(ask: Ask | null): unknown {
     case 'amount': return 'as told';
     default: return { x: 0, y: 0 };
   }
+}
+
+/** What is found is not in order. */
+function failing(ask: Ask | null, pick: number): unknown {
+  if (ask?.kind === 'choice') {
+    const bad = ask.options.filter((option) => option.pass !== true);
+    return (bad[pick % bad.length] ?? ask.options[0])?.value;
+  }
+  if (ask?.kind === 'number') return pick % 2 === 0 ? ask.min : ask.max;
+  return ask?.kind === 'confirm' ? false : anyValid(ask, pick);
 }
 
 /** Some answer that the ask takes, whether it makes sense or not. */

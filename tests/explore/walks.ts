@@ -20,7 +20,7 @@ const turns = (minLength: number, maxLength: number) => fc.array(turn, { minLeng
 /** Mostly short, for most of what can go wrong does so soon; one in twenty as long as a whole day of tuning. */
 export const walkArbitrary: fc.Arbitrary<Walk> = fc.record({
   bow: fc.nat(BOWS.length - 1), begin: fc.nat(BEGINS.length - 1), temper: fc.nat(TEMPERS.length - 1),
-  turns: fc.oneof({ weight: 12, arbitrary: turns(5, 50) }, { weight: 7, arbitrary: turns(50, 120) }, { weight: 1, arbitrary: turns(120, 400) }),
+  turns: fc.oneof({ weight: 13, arbitrary: turns(5, 40) }, { weight: 6, arbitrary: turns(40, 120) }, { weight: 1, arbitrary: turns(120, 400) }),
 });
 
 /** Walks it; throws a Violation where a promise is broken. */

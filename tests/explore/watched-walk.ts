@@ -15,7 +15,7 @@ import { NOON } from '../tunes/play.ts';
 import { BowBook } from './books/bow-book.ts';
 import { GateBook } from './books/gate-book.ts';
 import { gapOf, moveOf, turnOf, type Temper } from './careless.ts';
-import { INVARIANTS, Violation } from './invariants.ts';
+import { brokenBy, Violation } from './invariants.ts';
 import type { Moment } from './moment.ts';
 import type { Tally } from './tally.ts';
 
@@ -32,6 +32,8 @@ export interface WalkOptions {
   readonly facts?: readonly Fact[];
   readonly known?: readonly Carried[];
 }
+
+const AFTER_THE_END = 6;
 
 export class WatchedWalk {
   private session: SessionLike;
@@ -57,7 +59,12 @@ export class WatchedWalk {
   }
 
   walk(): void {
-    for (const n of this.options.turns) this.turn(n);
+    let after = 0;
+    for (const n of this.options.turns) {
+      // A finished tune takes notes and refuses the rest: a few turns show that.
+      if (this.session.view().type === 'done' && ++after > AFTER_THE_END) break;
+      this.turn(n);
+    }
     this.end();
   }
 
@@ -73,7 +80,7 @@ export class WatchedWalk {
     this.now += gapOf(turn, temper);
     const before = this.store.facts.length;
     const was = this.session.view();
-    const move = moveOf(turn, was, this.archer, temper);
+    const move = moveOf(turn, was, this.archer, temper, () => this.session.history().flatMap(({ back }) => back?.to ?? []));
     if (move.kind === 'killed') return this.reopen(before);
     const reply = this.session.send(move.intent, new Date(this.now));
     if (reply.error !== undefined) this.tally.refused++;
@@ -95,7 +102,7 @@ export class WatchedWalk {
       this.own = evolve(content, this.own, fact);
       this.note(fact, this.session.view().type === 'stop');
     }
-    if (fresh.length > 1) throw new Violation('refusal-changes-nothing', `${fresh.length} lines were written for ${JSON.stringify(intent)}`);
+    if (fresh.length > 1) throw new Violation([{ invariant: 'refusal-changes-nothing', how: `${fresh.length} lines were written for ${JSON.stringify(intent)}` }]);
     this.look(intent, was, fresh[0] ?? null, refused, state);
   }
 
@@ -120,10 +127,8 @@ export class WatchedWalk {
       record: () => recordOf(content, store.facts)?.sections ?? [],
     };
     seen.add(key);
-    for (const { id, broken } of INVARIANTS) {
-      const how = broken(moment);
-      if (how !== null) throw new Violation(id, how);
-    }
+    const broken = brokenBy(moment);
+    if (broken.length > 0) throw new Violation(broken);
     this.tell(view);
   }
 
@@ -140,10 +145,12 @@ export class WatchedWalk {
     if (this.session.view().type === 'done') this.tally.done++;
     this.look(null, null, null, null, this.own, true);
     const { state, unfit } = replay(content, this.store.facts);
-    if (unfit !== null) throw new Violation('journal-tells-all', `line ${unfit.from} does not fit when it is read again`);
-    if (JSON.stringify(viewOf(content, state)) !== JSON.stringify(viewOf(content, this.own))) throw new Violation('journal-tells-all', 'the whole journal shows something else when it is read again');
+    if (unfit !== null) throw notTold(`line ${unfit.from} does not fit when it is read again`);
+    if (JSON.stringify(viewOf(content, state)) !== JSON.stringify(viewOf(content, this.own))) throw notTold('the whole journal shows something else when it is read again');
     this.session.transcript();
     this.session.history();
     this.session.answers();
   }
 }
+
+const notTold = (how: string): Violation => new Violation([{ invariant: 'journal-tells-all', how }]);

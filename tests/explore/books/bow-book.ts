@@ -2,7 +2,7 @@
 // of code with the program's own.
 
 import type { KnobId } from '../../../src/content/types.ts';
-import type { Fact } from '../../../src/machine/types.ts';
+import type { Fact, ShotAnswer } from '../../../src/machine/types.ts';
 
 export interface Turned {
   readonly seq: number;
@@ -22,25 +22,42 @@ const DUST = 1e-7;
 
 export class BowBook {
   readonly turned: Turned[] = [];
-  /** Good shots since the bow was last changed in any way, and since which line. */
-  shotsHere = 0;
-  changedAt = 0;
+  /** The line at which a part was last changed. */
+  private partsAt = 0;
+  /** Good shots of each line that has any. */
+  private readonly good = new Map<number, number>();
 
   read(fact: Fact): void {
     switch (fact.kind) {
       case 'answered':
         if (fact.answer.kind === 'moved') this.answered(fact);
-        if (fact.answer.kind === 'shots') this.shotsHere += fact.answer.shots.filter((shot) => !('missed' in shot) && shot.called !== 'bad').length;
+        if (fact.answer.kind === 'shots') this.shot(fact.seq, fact.answer.shots);
         return;
       case 'corrected':
+        if (fact.answer.kind === 'shots') this.shot(fact.of, fact.answer.shots);
         return this.corrected(fact);
       case 'moved':
         return this.put({ seq: fact.seq, knob: fact.knob, why: 'by hand', delta: fact.delta, told: fact.delta });
       case 'changed':
-        if (fact.what !== 'sight') this.changed(fact.seq);
+        if (fact.what !== 'sight') this.partsAt = fact.seq;
         return;
       default:
     }
+  }
+
+  private shot(seq: number, shots: readonly ShotAnswer[]): void {
+    this.good.set(seq, shots.filter((shot) => !('missed' in shot) && shot.called !== 'bad').length);
+  }
+
+  /** The line that last changed the bow in any way. */
+  get changedAt(): number {
+    return Math.max(this.partsAt, this.last()?.seq ?? 0);
+  }
+
+  /** Good shots since the bow was last changed. */
+  get shotsHere(): number {
+    const since = this.changedAt;
+    return [...this.good].reduce((sum, [seq, count]) => (seq > since ? sum + count : sum), 0);
   }
 
   private answered(fact: Extract<Fact, { kind: 'answered' }>): void {
@@ -58,12 +75,6 @@ export class BowBook {
 
   private put(turn: Turned): void {
     this.turned.push(turn);
-    if (turn.delta !== 0) this.changed(turn.seq);
-  }
-
-  private changed(seq: number): void {
-    this.shotsHere = 0;
-    this.changedAt = seq;
   }
 
   /** Every adjustment that was ever touched, against where it began. */

@@ -188,6 +188,7 @@ export class GateBook {
     const raise = (trigger: string): void => this.raise(this.list(trigger));
     if (step === 'history' && value === 'heat-or-fall') raise('heat-or-fall');
     if (step === 'place' && value === 'other') raise('long-break');
+    if (step === 'growing' && value === 'growing') this.raise(['shaft-ahead']);
     if (step === 'bow' && value === 'other-archer') this.raise(['slow-draw']);
     const reaches = !this.failures.some((f) => f.gate === 'shaft-ahead') && !this.broken().some((ids) => ids.includes('shaft-ahead'));
     if (step === 'shaft-ahead' && reaches && this.on(['shoots-broadheads'])) this.raise(['blades-ahead']);
@@ -241,6 +242,7 @@ export class GateBook {
       const { min = -Infinity, max = Infinity } = step.pass ?? {};
       if (answer.value < min || answer.value > max) fail(step.fail === 'shop');
       const rated = this.number('rated-weight');
+      if (id === 'shaft-ahead' && answer.value < (this.growing ? 2 : 1)) fail(false);
       if (id === 'peak-weight' && rated !== undefined && answer.value > rated + 2) fail(true);
     } else if (step.kind === 'confirm' && answer.kind === 'confirm' && !answer.value) fail(false);
   }
@@ -344,7 +346,9 @@ export class GateBook {
 
   /** What the walk must stand still for, in words. */
   holds(): readonly string[] {
-    return [...this.failures.map((f) => `${f.gate} failed or not known`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
+    // Figures that are being taken anew are held together once they are in.
+    const broken = this.broken().filter((ids) => !ids.some((id) => this.due.has(id)));
+    return [...this.failures.map((f) => `${f.gate} failed or not known`), ...broken.map((ids) => `${ids.join('/')} do not agree with their rule`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
   }
 
   /** Steps whose answer in force is "not known". */
@@ -401,6 +405,8 @@ export class GateBook {
     return [
       ...this.failures.flatMap((f) => (f.dealer ? ['released'] : [f.gate, ...together(f.gate)])),
       ...this.broken().flat(),
+      // More pull than the limbs are made for is a dealer's matter.
+      ...((this.number('peak-weight') ?? 0) > (this.number('rated-weight') ?? Infinity) + 2 ? ['released'] : []),
       ...(this.word === null ? [] : [this.word]),
     ];
   }

@@ -42,6 +42,25 @@ export const notKnownNeverPasses: Invariant = {
   },
 };
 
+export const lookedAtFromElsewhere: Invariant = {
+  id: 'looked-at-from-elsewhere',
+  rule: 'Where target or distance is another than at the last shot, what stops the arrow and the range are looked at again before the next one.',
+  held: 'machine/target.ts; content/rechecks.yaml',
+  broken(m) {
+    const shot = shotAsked(m);
+    const last = m.state.sets.findLast((set) => set.shots.length > 0);
+    if (shot === null || last === undefined) return null;
+    // One line of impacts is shot from several distances at a time, and has a gate of its own for that.
+    if (last.of === 'plumb' && shot.kind === 'impact' && m.state.notes.of === 'plumb') return null;
+    const feet = shot.distance.value * (shot.distance.unit === 'yd' ? 3 : 1);
+    const paper = (of: string): boolean => of === 'paper' || of === 'arrows';
+    if (paper(last.of) === (shot.kind === 'tear') && (paper(last.of) || last.of === m.state.notes.of) && last.distance === feet) return null;
+    const at = last.shots.at(-1)?.seq ?? 0;
+    const own = m.state.notes.of === 'broadheads' ? ['broadhead-place'] : ['backstop', 'range'];
+    return first(own.filter((id) => m.gates.answeredAt(id) <= at).map((id) => `shot from ${last.distance} ft at line ${at}, now from ${feet} ft, and ${id} was not looked at since`));
+  },
+};
+
 /** Who may shoot what, whatever the gates say. */
 export const onlyWhatIsTheirs: Invariant = {
   id: 'only-what-is-theirs',

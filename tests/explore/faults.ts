@@ -1,0 +1,121 @@
+// Faults planted on purpose, one at a time: in a copy of the sources, or in a copy of the content. Each must be caught by the
+// promise that it is named under; a promise that none of these can break does not count as one.
+
+import type { Content, Step } from '../../src/content/types.ts';
+import type { Patch } from './bundle.ts';
+
+export interface Fault {
+  readonly id: string;
+  /** What went wrong, in words. */
+  readonly what: string;
+  /** The promise that must catch it. */
+  readonly breaks: string;
+  /** In the sources ... */
+  readonly patch?: Patch;
+  /** ... or in the content. */
+  readonly spoil?: (content: Content) => Content;
+}
+
+type Loose<T> = { -readonly [K in keyof T]: T[K] };
+
+const inSource = (id: string, breaks: string, what: string, file: string, find: string, replace: string): Fault =>
+  ({ id, breaks, what, patch: { file: `src/${file}`, find, replace } });
+
+const inContent = (id: string, breaks: string, what: string, change: (content: Content) => void): Fault => ({
+  id, breaks, what,
+  spoil: (content) => {
+    const copy = structuredClone(content);
+    change(copy);
+    return copy;
+  },
+});
+
+function spoilStep(content: Content, id: string, change: (step: Loose<Step>) => void): void {
+  const step = content.steps[id];
+  if (step === undefined) throw new Error(`the content has no step "${id}": mend tests/explore/faults.ts`);
+  change(step);
+}
+
+const recheck = (content: Content, trigger: keyof Content['rechecks'], ids: readonly string[]): void => {
+  (content.rechecks as Record<string, readonly string[]>)[trigger] = ids;
+};
+
+const unplaced = (content: Content, id: string): void => {
+  for (const { blocks } of content.chapters) for (const block of blocks as Loose<typeof blocks[number]>[]) block.steps = block.steps.filter((step) => step !== id);
+};
+
+export const FAULTS: readonly Fault[] = [
+  // ---- gates ---------------------------------------------------------------------------------------------------------
+  inSource('due-forgotten', 'gates-before-shots', 'what is due to be asked again is not asked', 'machine/state.ts', 'due: dueAfter(next.due, fact),', 'due: next.due,'),
+  inSource('long-day', 'gates-before-shots', 'the archer is asked after 400 shots, not after 40', 'machine/limits.ts', 'SHOTS_TO_REST = 40', 'SHOTS_TO_REST = 400'),
+  inContent('rest-unchecked', 'gates-before-shots', 'a rest that was moved is not looked at', (c) => { recheck(c, 'rest-height', []); recheck(c, 'rest-side', []); }),
+  inContent('another-target', 'looked-at-from-elsewhere', 'what stops the arrow is not looked at when distance or target change', (c) => { recheck(c, 'distance-changed', []); }),
+  inSource('night-forgotten', 'gates-before-shots', 'a night between two shots asks for nothing', 'machine/decide.ts', 'LONG_GAP_MS = 2 * 60', 'LONG_GAP_MS = 2000 * 60'),
+  inSource('drawn-first', 'looked-at-before-drawn', 'what draws the bow ranks with what is looked at', 'machine/agenda.ts', 'draw: 1, shoot: 2', 'draw: 0, shoot: 0'),
+  inContent('limbs-left-out', 'looked-at-before-drawn', 'nobody asks for the limbs', (c) => { unplaced(c, 'limbs'); }),
+  inSource('unknown-passes', 'not-known-never-passes', '"not known" passes a gate', 'machine/gates.ts', "if (answer.kind === 'not known') {", "if (answer.kind === 'not known') return { result: 'passed' };\n  if (answer.kind === 'not known') {"),
+  inContent('dry-fire-passes', 'not-known-never-passes', 'a dry fire passes the gate', (c) => {
+    spoilStep(c, 'history', (step) => { if (step.kind === 'choice') step.options = step.options.map((option) => ({ ...option, gate: 'pass' as const })); });
+  }),
+  inContent('first-broadhead-left-out', 'own-gate-of-each-shot', 'no first broadhead is shot to see that it lands on the target', (c) => { unplaced(c, 'first-broadhead'); for (const [trigger, ids] of Object.entries(c.rechecks)) recheck(c, trigger as keyof Content['rechecks'], ids.filter((id) => id !== 'first-broadhead')); }),
+  inSource('blades-at-paper', 'own-gate-of-each-shot', 'broadheads are asked for at paper', 'machine/plan.ts', "    default:\n      return PLAIN;", "    default:\n      return { ...PLAIN, head: 'broadhead' };"),
+  inContent('minors-and-blades', 'only-what-is-theirs', 'broadheads are offered to somebody still growing', (c) => { spoilStep(c, 'broadheads-wanted', (step) => { step.when = step.when.filter((guard) => guard !== 'adult'); }); }),
+  inSource('everybody-is-grown', 'only-what-is-theirs', 'nobody counts as growing', 'machine/guards.ts', "'adult': (s) => chosen(s, 'growing') !== 'growing',", "'adult': () => true,"),
+  inSource('fingers-at-paper', 'fingers-are-not-read', 'a finger release is tuned by paper', 'machine/advance.ts', "if (chosen(d.state, 'release') === 'fingers') return leavePaper(d);", ''),
+
+  // ---- stops ---------------------------------------------------------------------------------------------------------
+  inSource('stop-only-noted', 'stop-word-is-heard', 'a stop word is written down and nothing stops', 'machine/after-happening.ts', "events: d.place === 'stopped' ? [] : [{ type: 'stop' }]", 'events: []'),
+  inSource('words-not-heard', 'stop-word-is-heard', 'danger that is told in a note is only noted', 'session.ts', 'if (hasStopWord(text) && !this.state.notes.done) return this.stop(text, now);', ''),
+  inSource('newer-hides-older', 'stop-is-left-by-its-gate', 'a word said while the bow waits for a dealer takes the dealer\'s question away', 'machine/stops.ts', 'return stack([stop, ...levels(standing).filter(stays)], stop);', 'return stack([stop, ...levels(standing).filter((old) => stays(old) && false)], stop);'),
+  inSource('released-unasked', 'stop-is-left-by-its-gate', 'a stop is released before its questions are answered', 'machine/after-answer.ts', 'd.state.stop === null || d.state.stop.ask.length > 0', 'd.state.stop === null'),
+  inSource('failed-and-on', 'stop-is-left-by-its-gate', 'a failed gate does not stop the walk', 'machine/after-answer.ts', "events: fresh ? [{ type: 'stop' }] : []", 'events: []'),
+  inSource('work-in-a-stop', 'stop-shows-its-way-out', 'a stop goes on showing the adjustment', 'machine/view.ts', "return !onBow || place.endsWith('.advising')", "return !onBow || place === 'stopped' || place.endsWith('.advising')"),
+  inSource('wrong-way-out', 'stop-shows-its-way-out', 'a stop asks whatever comes next', 'machine/ask.ts', "if (place === 'stopped') return stoppedAsk(content, state);", "if (place === 'stopped') return askById(content, state, 'fit-to-shoot');"),
+  inSource('no-question', 'always-a-way-on', 'the offer to leave an axis asks nothing', 'machine/ask.ts', "    case 'offering':\n      return {", "    case 'offering':\n      if (state.facts.length > 0) return null;\n      return {"),
+
+  // ---- asking --------------------------------------------------------------------------------------------------------
+  inContent('limbs-by-enter', 'picked-on-purpose', 'the limbs have a default', (c) => { spoilStep(c, 'limbs', (step) => { step.noDefault = false; }); }),
+  inSource('list-by-enter', 'picked-on-purpose', 'a list is ticked by one key', 'machine/ask.ts', "kind: 'choice', many: true, noDefault: true,", "kind: 'choice', many: true,"),
+  inContent('press-without-caution', 'caution-stands-there', 'the yoke is told without the caution of the press', (c) => { (c.knobs.yoke as Loose<typeof c.knobs.yoke>).cautions = []; }),
+  inContent('flexed-without-caution', 'caution-stands-there', 'arrows are flexed without a caution', (c) => { spoilStep(c, 'arrows-flexed', (step) => { step.cautions = []; }); }),
+  inContent('bolts-without-caution', 'caution-stands-there', 'limb bolts are asked without their caution', (c) => { spoilStep(c, 'bolts-top', (step) => { step.cautions = []; }); }),
+  inContent('loop-without-caution', 'caution-stands-there', 'a loop that was moved is looked at without its caution', (c) => { spoilStep(c, 'loop-check', (step) => { step.cautions = []; }); }),
+  inSource('blades-without-caution', 'caution-stands-there', 'a broadhead is shot without the caution about blades', 'machine/ask.ts', "['draw', 'blades'] : ['draw']", "['draw'] : ['draw']"),
+  inSource('advice-without-caution', 'caution-stands-there', 'an adjustment is told without its caution', 'machine/loop/advise.ts', 'const caution = knob.cautions.flatMap((id) => content.cautions[id] ?? []);', 'const caution: string[] = [];'),
+
+  // ---- adjustments ---------------------------------------------------------------------------------------------------
+  inSource('wrong-setting-told', 'one-change-at-a-time', 'the setting told is not the one the move leads to', 'machine/loop/advise.ts', 'to: { value: to, unit: knob.unit },', 'to: { value: to + knob.smallest, unit: knob.unit },'),
+  inSource('other-direction', 'one-change-at-a-time', 'the direction told is the other one', 'machine/loop/advise.ts', 'direction: directionOf(knob, delta), amount', 'direction: directionOf(knob, -delta), amount'),
+  inSource('no-cap', 'inside-the-limits', 'a move is as long as the estimate wants it', 'machine/loop/size.ts', 'const capped = clamp(wanted, -cap, cap);', 'const capped = wanted;'),
+  inSource('no-soft-limit', 'inside-the-limits', 'the soft limit is not kept', 'machine/loop/ladder.ts', 'const reach = soft ?? knob.soft;', 'const reach = knob.hard;'),
+  inSource('counted-from-here', 'inside-the-limits', 'the rest counts from where it was found, not from the maker\'s figure', 'machine/loop/ladder.ts', "const begin = knob.from === 'maker' ? offsetFromMaker(state) : 0;", 'const begin = 0;'),
+  inContent('long-steps', 'inside-the-limits', 'the rest goes up twice as far at once', (c) => { const knob = c.knobs['rest-height'] as Loose<typeof c.knobs.yoke>; knob.first *= 4; knob.later *= 4; }),
+  inSource('press-for-all', 'press-only-where-allowed', 'everybody counts as shown how to press', 'machine/guards.ts', "  const value = chosen(state, 'press');", "  const value: string = 'trained';"),
+  inSource('moved-on-one-shot', 'moved-only-on-shots', 'one shot at a new setting is enough', 'machine/after-answer.ts', 'wanted: gaugeOf(d.state).again, offered: null', 'wanted: 1, offered: null'),
+  inSource('told-before-shots', 'moved-only-on-shots', 'a set is judged before it is whole', 'machine/loop/gauge.ts', 'return taken(state) < state.notes.wanted ||', 'return taken(state) < 1 ||'),
+  inContent('sight-moved', 'sight-stays', 'an adjustment tells to move the sight', (c) => { (c.knobs['rest-height'] as Loose<typeof c.knobs.yoke>).words = { plus: 'SIGHT UP', minus: 'SIGHT DOWN' }; }),
+
+  // ---- ledger --------------------------------------------------------------------------------------------------------
+  inSource('as-told-is-more', 'ledger-is-what-was-done', 'a move by another amount counts as told', 'machine/state.ts', "Math.sign(told.delta) * answer.moved.value;", 'told.delta;'),
+  inSource('correction-ignored', 'ledger-is-what-was-done', 'a corrected amount changes nothing', 'machine/state.ts', "return answer !== undefined && fact.kind === 'answered' ?", "return answer !== undefined && answer.kind !== 'moved' && fact.kind === 'answered' ?"),
+  inSource('hand-moves-forgotten', 'ledger-is-what-was-done', 'what was moved by hand is not entered', 'machine/state.ts', "delta: fact.delta, why: 'unadvised' });", "delta: 0, why: 'unadvised' });"),
+  inSource('one-line-too-few', 'put-back-is-exact', 'an earlier point is taken for the one after it', 'machine/undo.ts', 'state.moves.filter((move) => move.seq >= to)', 'state.moves.filter((move) => move.seq > to)'),
+  inSource('back-by-half', 'put-back-is-exact', 'a put-back goes half the way', 'machine/loop/advise.ts', 'tidy(from - back), phrase', 'tidy(from - back / 2), phrase'),
+  inSource('back-a-mark-short', 'put-back-is-exact', 'a put-back stops one 64th short', 'machine/loop/advise.ts', 'const back = moves.reduce((sum, move) => sum + move.delta, 0);', 'const back = moves.reduce((sum, move) => sum + move.delta, 0) - 1 / 64;'),
+  inSource('not-proved', 'proved-after-put-back', 'one shot proves a put-back', 'machine/bring-back.ts', "newSet: true, purpose: 'prove', wanted: gaugeOf(d.state).first } });\n  if (d.state.notes.bringing !== 0) unmade", "newSet: true, purpose: 'prove', wanted: 1 } });\n  if (d.state.notes.bringing !== 0) unmade"),
+
+  // ---- answers and journal -------------------------------------------------------------------------------------------
+  inSource('answers-dropped', 'no-answer-is-lost', 'answers that a choice took off the way are thrown away', 'machine/state.ts', 'if (answered !== undefined) suggestions[id] = answered.answer;', ''),
+  inSource('shots-dropped', 'no-answer-is-lost', 'a correction forgets the shots after it', 'machine/state.ts', "if (each.kind === 'corrected') continue;\n", "if (each.kind === 'corrected' || (each.kind === 'answered' && each.answer.kind === 'shots' && each.seq > fact.of)) continue;\n"),
+  inSource('refused-and-written', 'refusal-changes-nothing', 'what is refused is written down', 'session.ts', 'if (!parsed.ok) return danger ?', "if (!parsed.ok && !danger) this.take({ kind: 'noted', ...this.stamp(now), note: 'refused' });\n    if (!parsed.ok) return danger ?"),
+  inSource('not-all-written', 'journal-tells-all', 'the line on disk lacks what was found', 'session.ts', 'this.store.append(fact);', 'this.store.append({ ...fact, decided: { ...fact.decided, findings: [] } });'),
+  inSource('time-runs-back', 'lines-are-in-order', 'a stop is stamped with a time before the line before it', 'session.ts', "return this.take({ kind: 'stopped', ...this.stamp(now), words: text });", "return this.take({ kind: 'stopped', ...this.stamp(new Date(now.getTime() - 864e5)), words: text });"),
+
+  // ---- shots and record ----------------------------------------------------------------------------------------------
+  inSource('heads-stay', 'heads-change-shafts', 'heads never change shafts', 'machine/turn-broadheads.ts', "if (of !== 'broadheads' || set === null", "if (of === 'broadheads' || set === null"),
+  inSource('uneven', 'judged-by-equal-numbers', 'two kinds are compared when one is ahead', 'machine/loop/gauge-groups.ts', '      return a.length === b.length;', '      return a.length + b.length > 0;'),
+  inSource('tuned-by-wish', 'tuned-only-by-shots', 'half sure is called tuned', 'machine/loop/judge.ts', 'e.within >= gauge.sure && e.withinHere >= OWN_CHECK', 'e.within >= 0.02'),
+  inSource('tuned-once', 'tuned-only-by-shots', 'what was moved since is still called tuned', 'machine/record-result.ts', 'Math.abs(delta) > 1e-9 &&', 'Math.abs(delta) > 1e9 &&'),
+  inSource('broadheads-unsaid', 'not-checked-is-said', 'the record does not say that no broadhead was shot', 'machine/record-card.ts', "? ['broadheads'] : []", '? [] : []'),
+  inSource('timing-unsaid', 'not-checked-is-said', 'the record does not say what this coach never measures', 'machine/record-card.ts', "    'timing',\n", ''),
+];
