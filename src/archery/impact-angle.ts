@@ -1,31 +1,32 @@
 // Impacts on a target as angles, so that distances can be compared: how far is far enough apart, and what drag alone does.
 
 import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import type { Yards } from '../maths/units.ts';
 
 const INCHES_PER_YARD = 36;
 
 /** Inches at a distance as milliradians: 1 in is 1.389 mrad at 20 yd. Throws RangeError unless finite, and the distance above 0. */
-export function milliradians(inches: number, distanceYards: number): number {
+export function milliradians(inches: number, distance: Yards): number {
   mustBeFinite(inches, 'the length');
-  mustBePositive(distanceYards, 'the distance');
-  return (1000 * inches) / (INCHES_PER_YARD * distanceYards);
+  mustBePositive(distance, 'the distance');
+  return (1000 * inches) / (INCHES_PER_YARD * distance);
 }
 
 /** Milliradians as inches at a distance: 1 mrad is 0.72 in at 20 yd. Throws RangeError as above. */
-export function inchesAt(mrad: number, distanceYards: number): number {
+export function inchesAt(mrad: number, distance: Yards): number {
   mustBeFinite(mrad, 'the angle');
-  mustBePositive(distanceYards, 'the distance');
-  return (mrad * INCHES_PER_YARD * distanceYards) / 1000;
+  mustBePositive(distance, 'the distance');
+  return (mrad * INCHES_PER_YARD * distance) / 1000;
 }
 
 /**
  * How far apart (in) two groups may lie and still be called together: 1.5 spreads of one shot, never below 1 mrad.
  * Derived: two groups D apart under one sight set between them have rms distances from the dot larger by sqrt(1 + D^2 / 8 sd^2),
- * that is 13 % at 1.5 spreads. `sd` is in inches at `distanceYards`. Throws RangeError unless both are above 0.
+ * that is 13 % at 1.5 spreads. `sd` is in inches at `distance`. Throws RangeError unless both are above 0.
  */
-export function margin(sd: number, distanceYards: number): number {
+export function margin(sd: number, distance: Yards): number {
   mustBePositive(sd, 'the spread');
-  return Math.max(1.5 * sd, inchesAt(1, distanceYards));
+  return Math.max(1.5 * sd, inchesAt(1, distance));
 }
 
 /** Distance (yd) and what drag alone lowers a fixed-blade broadhead there (in): derived with a rigid-arrow flight model, launch perfect. */
@@ -36,12 +37,12 @@ const DRAG = [[20, -0.5], [30, -0.8], [40, -1.05]] as const;
  * blades drag more. Straight between the known distances; in proportion below 20 yd; above 40 yd continued with the last slope,
  * which nothing checks. Throws RangeError on a distance below 0.
  */
-export function dragShare(distanceYards: number): number {
-  mustBeFinite(distanceYards, 'the distance');
-  if (distanceYards < 0) throw new RangeError(`the distance is ${distanceYards} yards; 0 or more is needed`);
+export function dragShare(distance: Yards): number {
+  mustBeFinite(distance, 'the distance');
+  if (distance < 0) throw new RangeError(`the distance is ${distance} yards; 0 or more is needed`);
   const [[d1, y1], [d2, y2], [d3, y3]] = DRAG;
-  if (distanceYards === 0) return 0;
-  if (distanceYards <= d1) return (y1 * distanceYards) / d1;
-  if (distanceYards <= d2) return y1 + ((y2 - y1) * (distanceYards - d1)) / (d2 - d1);
-  return y2 + ((y3 - y2) * (distanceYards - d2)) / (d3 - d2);
+  if (distance === 0) return 0;
+  if (distance <= d1) return (y1 * distance) / d1;
+  if (distance <= d2) return y1 + ((y2 - y1) * (distance - d1)) / (d2 - d1);
+  return y2 + ((y3 - y2) * (distance - d2)) / (d3 - d2);
 }

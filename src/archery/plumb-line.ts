@@ -5,12 +5,13 @@
 import { mustBeFinite, mustBePositive } from '../maths/check.ts';
 import { fAbove } from '../maths/fisher.ts';
 import { sum } from '../maths/sum.ts';
+import { yards, type Yards } from '../maths/units.ts';
 import { inchesAt, margin as usualMargin, milliradians } from './impact-angle.ts';
 import { pooledOf, type Spread } from './spread.ts';
 import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
 
 /** Distance in yards; mean of `count` shots there in inches, to the right positive. */
-export interface PlumbPoint { readonly distance: number; readonly mean: number; readonly count: number }
+export interface PlumbPoint { readonly distance: Yards; readonly mean: number; readonly count: number }
 
 export interface PlumbFit {
   /** Inches to the right per yard, and its standard error with the spread taken as known. */
@@ -55,7 +56,7 @@ export function judgePlumb(
 ): { readonly verdict: PlumbVerdict; readonly drift: number; readonly within: number; readonly beyond: number } {
   const fit = fitPlumb(points, spreadMrad);
   const distances = points.map((p) => p.distance);
-  const far = Math.max(...distances);
+  const far = yards(Math.max(...distances));
   const length = far - Math.min(...distances);
   const give = margin ?? usualMargin(inchesAt(spreadMrad.sd, far), far);
   if (!(give >= 0 && give < Infinity)) throw new RangeError(`the margin is ${give}; 0 or more inches are needed`);
@@ -89,7 +90,7 @@ const LEAST = 0.07;
  * pooledSpread `prior.df` is per axis and counts twice, for what is known beforehand comes from both axes; these shots have
  * one. A shot far from the others counts only partly. Shots of different `set`s (settings of the bow) have centres of their own.
  */
-export function plumbSpread(shots: readonly { readonly distance: number; readonly x: number; readonly set?: number }[], prior: Spread): Spread {
+export function plumbSpread(shots: readonly { readonly distance: Yards; readonly x: number; readonly set?: number }[], prior: Spread): Spread {
   mustBePositive(prior.sd, 'the spread known beforehand');
   mustBePositive(prior.df, 'the df known beforehand');
   const sets = [...new Set(shots.map((s) => s.set))].map((id) => shots.filter((s) => s.set === id));

@@ -1,5 +1,6 @@
 // What follows from a cause that was found: what it voids, what is looked at again, and the fresh set that judges it.
 
+import { NOT_REACHED } from './notes.ts';
 import type { Inspection, Trigger } from '../content/types.ts';
 import { judgeAnew } from './after-happening.ts';
 import type { Deciding } from './deciding.ts';
@@ -49,5 +50,5 @@ export function afterInspection(d: Deciding, id: Inspection['id'], value: string
 function voidEarlier(d: Deciding): void {
   const { axis, broadAxis } = d.state.notes;
   if (Object.keys(axis).length === 0 && Object.keys(broadAxis).length === 0) return;
-  judgeAnew(d, { axis: {}, broadAxis: {}, broadReached: 0, secondDistance: null, offeredFor: {} }, true);
+  judgeAnew(d, { axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null, offeredFor: {} }, true);
 }

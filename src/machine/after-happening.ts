@@ -8,7 +8,7 @@ import { movedInBetween, setOtherwise, subjectIn, wantedBack } from './bring-bac
 import { chosen } from './guards.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { settingNow } from './loop/sets.ts';
-import type { LoopNotes } from './notes.ts';
+import { NOT_REACHED, type LoopNotes } from './notes.ts';
 import { isCableWork, voided } from './standing.ts';
 import { isImpact } from './plan.ts';
 import type { Move } from './state.ts';
@@ -122,7 +122,7 @@ function changed(d: Deciding, what: Changed): void {
   // What the old string, rest, release or arrow showed no longer counts; a fall leaves the shots but not their setting.
   const forgets = what === 'string' || what === 'rest' || what === 'release' || what === 'arrow';
   judgeAnew(d, {
-    epoch: epoch + 1, undo: [], undoing: [], bringing: 0, axis: {}, broadAxis: {}, broadReached: 0, secondDistance: null, offeredFor: {},
+    epoch: epoch + 1, undo: [], undoing: [], bringing: 0, axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null, offeredFor: {},
     ...(forgets ? { forgetBefore: epoch, forgetCarried: true, learned: {}, ended: {}, worse: {} } : {}),
   }, true);
 }

@@ -1,10 +1,10 @@
 // An answer with its question, both in plain words: for the conversation and for the review of answers.
 
+import { yardsIn } from '../maths/units.ts';
 import type { Content } from '../content/types.ts';
 import { answerInWords, impactInWords, plainAnswer, shotInWords } from './answer-words.ts';
 import { lookUp } from './agenda.ts';
 import { vanesInWords } from './arrows/words.ts';
-import { FEET_PER_YARD } from './loop/sets.ts';
 import { labelOfBow } from './known-bow.ts';
 import type { State } from './state.ts';
 import type { Answer, Fact } from './types.ts';
@@ -42,7 +42,7 @@ function shotsInWords(content: Content, fact: AnsweredFact, { shots }: Extract<A
     const tag = fact.decided.loop?.tags?.[i];
     if (tag !== undefined && tag.arrow !== null) return `${phrase(content, 'arrow-one', { arrow: tag.arrow })}: ${shotInWords(shot)}`;
     if (tag === undefined || fact.about !== 'impact') return shotInWords(shot);
-    if (tag.distance !== undefined) return `${phrase(content, 'from-yards', { distance: tag.distance / FEET_PER_YARD })}: ${impactInWords(shot)}`;
+    if (tag.distance !== undefined) return `${phrase(content, 'from-yards', { distance: yardsIn(tag.distance) })}: ${impactInWords(shot)}`;
     const kind = tag.head === 'broadhead' ? 'broadhead' : tag.shaft === 'unfletched' ? 'unfletched' : null;
     return kind === null ? impactInWords(shot) : `${phrase(content, `what-${kind}`)}: ${impactInWords(shot)}`;
   }).join('; ');

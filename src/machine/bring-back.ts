@@ -5,9 +5,9 @@ import type { Deciding } from './deciding.ts';
 import { pointBefore } from './history.ts';
 import { undoAdvice } from './loop/advise.ts';
 import { gaugeOf } from './loop/gauge.ts';
-import { FIRST_YARDS } from './loop/gauge-groups.ts';
-import { FEET_PER_YARD, FIRST_DISTANCE } from './loop/sets.ts';
-import type { LoopNotes } from './notes.ts';
+import { FIRST_AT_TARGET } from './loop/gauge-groups.ts';
+import { FIRST_DISTANCE } from './loop/sets.ts';
+import { NOT_REACHED, type LoopNotes } from './notes.ts';
 import { seenBy } from './record-impacts.ts';
 import type { Move, State } from './state.ts';
 import { openAgain, voided } from './standing.ts';
@@ -37,10 +37,10 @@ function chapterToProve(state: State, moves: readonly Move[]): 'paper' | 'broadh
  * far out is no place to find out. Single arrows are left by their own rule.
  */
 export function subjectIn(state: State, chapter: 'paper' | 'broadheads'): Partial<LoopNotes> {
-  if (chapter === 'broadheads') return { distance: FIRST_YARDS * FEET_PER_YARD, broadReached: 0 };
+  if (chapter === 'broadheads') return { distance: FIRST_AT_TARGET, broadReached: NOT_REACHED };
   if (state.notes.of === 'arrows') return {};
   const of = seenBy(state);
-  return { of, distance: of === 'paper' ? FIRST_DISTANCE : FIRST_YARDS * FEET_PER_YARD };
+  return { of, distance: of === 'paper' ? FIRST_DISTANCE : FIRST_AT_TARGET };
 }
 
 /** Advises how to undo what is still to be undone: the newest move, with all others of its adjustment at once. */

@@ -1,6 +1,7 @@
 // What the measuring loop keeps between shots besides the facts: written by decide, adopted by replay.
 
 import type { Axis, Inspection, KnobId } from '../content/types.ts';
+import { feet, yards, type Feet, type Yards } from '../maths/units.ts';
 
 export type AxisResult = 'tuned' | 'cannot' | 'accepted' | 'inconsistent';
 
@@ -27,7 +28,7 @@ export interface ShotTag {
   readonly arrow: string | null;
   readonly nockTurn: number;
   /** Feet from the bow hand, where one set is shot from several distances. */
-  readonly distance?: number;
+  readonly distance?: Feet;
   /** A reference shot: any tuning arrow that watches the archer, not an arrow under test. */
   readonly reference?: true;
 }
@@ -67,16 +68,16 @@ export interface ArrowNotes {
 export interface LoopNotes {
   /** What is being shot now. */
   readonly of: SetKind;
-  /** Broadheads against field points: how each axis ended, and the farthest distance (ft) at which both agreed. */
+  /** Broadheads against field points: how each axis ended, and the farthest distance at which both agreed. */
   readonly broadAxis: Partial<Record<Axis, { readonly result: AxisResult; readonly chance: number }>>;
-  readonly broadReached: number;
+  readonly broadReached: Yards;
   /** The heads change shafts at half-time: at which line of the journal that was done last. */
   readonly headsSwappedAt: number;
   readonly arrows: ArrowNotes;
   /** What an earlier tune of this bow handed over no longer holds. */
   readonly forgetCarried: boolean;
-  /** Bow hand to paper, feet. */
-  readonly distance: number;
+  /** Bow hand to paper or target. */
+  readonly distance: Feet;
   readonly epoch: number;
   /** What the present set is for. */
   readonly purpose: Purpose;
@@ -119,13 +120,16 @@ export interface LoopNotes {
   readonly done: boolean;
 }
 
+/** Broadheads have not agreed anywhere yet. */
+export const NOT_REACHED = yards(0);
+
 const NO_ARROWS: ArrowNotes = {
   odd: [], cases: {}, classes: {}, manyOdd: 0, done: false, inSet: 0, after: 0, told: '', wandered: 0,
 };
 
 export const NO_NOTES: LoopNotes = {
-  of: 'paper', broadAxis: {}, broadReached: 0, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,
-  distance: 7, epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, axis: {},
+  of: 'paper', broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,
+  distance: feet(7), epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, axis: {},
   inspection: null, inspections: 0, grossSeen: false, scattered: [], undo: [], undoing: [], bringing: 0, backTo: null, reshoot: false, offered: null, offeredFor: {},
   declined: [], cablesAt: 0, heightAt: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
   secondDistance: null, done: false,

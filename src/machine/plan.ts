@@ -1,10 +1,11 @@
 // What is to be shot next: with which arrow, head and shaft, from where, and how many of how many were taken.
 // One source for the question that is asked and for the tag that the answer's shots are kept with.
 
+import { feetIn, yards, yardsIn, type Feet } from '../maths/units.ts';
 import type { Quantity, ShotPlan } from './types.ts';
 import type { SetKind, ShotTag } from './notes.ts';
 import { taken } from './loop/gauge.ts';
-import { currentSet, FEET_PER_YARD, goodShots } from './loop/sets.ts';
+import { currentSet, goodShots } from './loop/sets.ts';
 import { arrowPlan } from './arrows/plan.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import type { Shot, State } from './state.ts';
@@ -36,11 +37,10 @@ function fewer(tags: readonly ShotTag[], second: (tag: ShotTag) => boolean): boo
   return b <= tags.length - b;
 }
 
-/** The distance (ft) with the fewest shots so far, the nearest first. */
-function leastShot(tags: readonly ShotTag[]): number {
-  const counts = PLUMB_YARDS.map((yards) => tags.filter((tag) => tag.distance === yards * FEET_PER_YARD).length);
-  const yards = PLUMB_YARDS[counts.indexOf(Math.min(...counts))] ?? PLUMB_YARDS[0];
-  return yards * FEET_PER_YARD;
+/** The distance with the fewest shots so far, the nearest first. */
+function leastShot(tags: readonly ShotTag[]): Feet {
+  const counts = PLUMB_YARDS.map((each) => tags.filter((tag) => tag.distance === feetIn(yards(each))).length);
+  return feetIn(yards(PLUMB_YARDS[counts.indexOf(Math.min(...counts))] ?? PLUMB_YARDS[0]));
 }
 
 /** Tags for the shots of one answer, in order. */
@@ -51,8 +51,8 @@ export function tagsFor(state: State, count: number): readonly ShotTag[] {
 }
 
 /** Paper is told in feet, everything farther off in yards. */
-export const distanceOf = (of: SetKind, feet: number): Quantity =>
-  (of === 'paper' || of === 'arrows' ? { value: feet, unit: 'ft' } : { value: feet / FEET_PER_YARD, unit: 'yd' });
+export const distanceOf = (of: SetKind, distance: Feet): Quantity =>
+  (of === 'paper' || of === 'arrows' ? { value: distance, unit: 'ft' } : { value: yardsIn(distance), unit: 'yd' });
 
 /** Told by where it landed, from its own dot, and not by a tear. */
 export const isImpact = (of: SetKind): boolean => of !== 'paper' && of !== 'arrows';

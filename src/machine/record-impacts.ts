@@ -1,11 +1,12 @@
 // Rows of the bow record for what was shot at a target: broadheads, and what stood in for paper.
 
+import { yardsIn } from '../maths/units.ts';
 import { AXES, type Content } from '../content/types.ts';
 import type { LoopNotes, SetKind } from './notes.ts';
 import { gaugeAt } from './loop/gauge.ts';
 import { FIRST_YARDS } from './loop/gauge-groups.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
-import { countingSets, FEET_PER_YARD, FIRST_DISTANCE, goodShots, settingKey } from './loop/sets.ts';
+import { countingSets, FIRST_DISTANCE, goodShots, settingKey } from './loop/sets.ts';
 import { percent } from './loop/summary.ts';
 import { settingsOf, type ShotSet, type State } from './state.ts';
 import type { RecordRow } from './types.ts';
@@ -76,6 +77,6 @@ export function readingsOf(state: State, of: Impacts, sets: readonly ShotSet[]):
     const centre = gauge.read(shots, gauge.spread(here).sd);
     if (centre === null) return [];
     const diff = of === 'plumb' ? sideInWords(centre.mean.x, 'right', 'left') : differenceInWords(centre.mean);
-    return [{ distance: distance / FEET_PER_YARD, diff, shots: gauge.count(shots) }];
+    return [{ distance: yardsIn(distance), diff, shots: gauge.count(shots) }];
   });
 }

@@ -1,5 +1,6 @@
 // What no longer stands once the bow is set otherwise than when it was said.
 
+import { NOT_REACHED } from './notes.ts';
 import { AXES, type Axis, type Content, type KnobId } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
 import { ladderFor } from './loop/ladder.ts';
@@ -27,11 +28,11 @@ export function voided(content: Content, state: State, knob: KnobId): Partial<Lo
   const touched = axesOf(content, knob);
   const without = (results: LoopNotes['axis']): LoopNotes['axis'] => touched.reduce(withoutAxis, withoutScatter(results));
   const offeredFor = Object.fromEntries(Object.entries(notes.offeredFor).filter(([axis]) => !touched.some((one) => one === axis)));
-  const broad = { broadAxis: without(notes.broadAxis), broadReached: 0 };
+  const broad = { broadAxis: without(notes.broadAxis), broadReached: NOT_REACHED };
   if (chapterOf(state) === 'broadheads' && subjectOf(state) === 'broadheads') return { ...broad, offeredFor };
   const notForTheShop = touched.filter((axis) => notes.axis[axis]?.result === 'cannot').map((axis) => ladderFor(content, state, axis).shop);
   return {
-    axis: without(notes.axis), secondDistance: null, offeredFor, broadAxis: {}, broadReached: 0,
+    axis: without(notes.axis), secondDistance: null, offeredFor, broadAxis: {}, broadReached: NOT_REACHED,
     shop: notes.shop.filter((note) => !notForTheShop.includes(note)),
   };
 }

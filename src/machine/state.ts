@@ -1,6 +1,7 @@
 // State is the fold of facts. `evolve` adopts what a fact says and what was decided about it; it never decides.
 
 import type { Content, KnobId } from '../content/types.ts';
+import type { Feet } from '../maths/units.ts';
 import { carriedAnswers, pickedBow } from './known-bow.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
 import { NO_NOTES, patchNotes, type LoopNotes, type LoopPatch, type Purpose, type SetKind, type ShotTag, type Stop } from './notes.ts';
@@ -23,7 +24,7 @@ export interface ShotSet {
   readonly of: SetKind;
   /** Sets of an older epoch do not count: contact was found, or something had moved. */
   readonly epoch: number;
-  readonly distance: number;
+  readonly distance: Feet;
   readonly settings: Readonly<Partial<Record<KnobId, number>>>;
   readonly purpose: Purpose;
   readonly shots: readonly Shot[];

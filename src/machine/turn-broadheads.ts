@@ -1,16 +1,18 @@
 // Broadheads against field points: when they are shot at all, the swap of heads at half-time, and how far out.
 
+import { feetIn, yards, yardsIn, type Yards } from '../maths/units.ts';
+import { NOT_REACHED } from './notes.ts';
 import { chosen, holds } from './guards.ts';
 import type { Deciding } from './deciding.ts';
 import { spreadOf } from './loop/evidence.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
-import { FIRST_YARDS, groupAt } from './loop/gauge-groups.ts';
+import { FIRST_AT_TARGET, groupAt } from './loop/gauge-groups.ts';
 import { withoutAxis } from './loop/results.ts';
-import { currentSet, FEET_PER_YARD } from './loop/sets.ts';
+import { currentSet } from './loop/sets.ts';
 import { knobEntries, AXES, type KnobId } from '../content/types.ts';
 
 /** Where broadheads are compared, yards: 20 finds the direction, 30 and 40 confirm it. */
-const YARDS = [20, 30, 40] as const;
+const YARDS = [20, 30, 40].map(yards);
 /** A group wider than this share of a yard (in) tells nothing: 5 in at 40 yd (common practice). */
 const WIDEST_GROUP = 1 / 8;
 
@@ -24,8 +26,8 @@ export function turnPreparing(d: Deciding<'broadheads.preparing'>): true {
   d.event({ type: 'settled' }, {
     advice: null,
     loop: {
-      of: 'broadheads', distance: FIRST_YARDS * FEET_PER_YARD, purpose: 'judge', resumeSet: false, inspections: 0, inspection: null,
-      offered: null, declined: [], worse: {}, ended, broadAxis: {}, broadReached: 0, headsSwappedAt: 0,
+      of: 'broadheads', distance: FIRST_AT_TARGET, purpose: 'judge', resumeSet: false, inspections: 0, inspection: null,
+      offered: null, declined: [], worse: {}, ended, broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0,
     },
   });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
@@ -51,17 +53,17 @@ export function swapHeads(d: Deciding): boolean {
 /** Both axes are done with at this distance: farther, while the group allows and the archer wants, or on to the arrows. */
 export function turnFarther(d: Deciding<'broadheads.farther'>): true {
   const { notes } = d.state;
-  const yards = notes.distance / FEET_PER_YARD;
+  const here = yardsIn(notes.distance);
   if (isStale(d)) return d.event({ type: 'farther' });
   const agree = AXES.every((axis) => notes.broadAxis[axis]?.result === 'tuned');
   if (!agree) return d.event({ type: 'settled' });
-  if (notes.broadReached < yards) {
-    d.say('broadheads-agree', { distance: yards });
-    d.add({ loop: { broadReached: yards } });
-    return nextDistance(d, yards);
+  if (notes.broadReached < here) {
+    d.say('broadheads-agree', { distance: here });
+    d.add({ loop: { broadReached: here } });
+    return nextDistance(d, here);
   }
   if (chosen(d.state, 'broadheads-farther') !== 'farther') return d.event({ type: 'settled' });
-  return goFarther(d, yards);
+  return goFarther(d, here);
 }
 
 // Moved since it was said, or after work on cables: an axis that no longer stands is judged again where we are.
@@ -71,10 +73,10 @@ function isStale(d: Deciding): boolean {
   return AXES.some((axis) => d.state.notes.broadAxis[axis] === undefined);
 }
 
-function nextDistance(d: Deciding<'broadheads.farther'>, yards: number): true {
-  const next = YARDS.find((each) => each > yards);
+function nextDistance(d: Deciding<'broadheads.farther'>, here: Yards): true {
+  const next = YARDS.find((each) => each > here);
   if (next === undefined) return d.event({ type: 'settled' });
-  const group = groupAt(spreadOf(d.state), yards, next);
+  const group = groupAt(spreadOf(d.state), here, next);
   if (group > next * WIDEST_GROUP) {
     d.say('farther-not', { group: group.toFixed(1), distance: next });
     return d.event({ type: 'settled' });
@@ -84,9 +86,9 @@ function nextDistance(d: Deciding<'broadheads.farther'>, yards: number): true {
   return true;
 }
 
-function goFarther(d: Deciding<'broadheads.farther'>, yards: number): true {
-  const next = YARDS.find((each) => each > yards) ?? yards;
-  d.event({ type: 'farther' }, { loop: { distance: next * FEET_PER_YARD, purpose: 'judge' } });
+function goFarther(d: Deciding<'broadheads.farther'>, here: Yards): true {
+  const next = YARDS.find((each) => each > here) ?? here;
+  d.event({ type: 'farther' }, { loop: { distance: feetIn(next), purpose: 'judge' } });
   d.trigger('broadheads-distance');
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
   return true;

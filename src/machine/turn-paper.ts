@@ -1,12 +1,13 @@
 // What is particular to the first measuring chapter: stages with nothing to do, and what stands in where there is no paper.
 
+import type { Feet } from '../maths/units.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen, holds } from './guards.ts';
 import { isSettled } from './agenda.ts';
 import { gaugeOf } from './loop/gauge.ts';
-import { FIRST_YARDS } from './loop/gauge-groups.ts';
+import { FIRST_AT_TARGET } from './loop/gauge-groups.ts';
 import { axisResults } from './loop/results.ts';
-import { FEET_PER_YARD, FIRST_DISTANCE, tunedAxes } from './loop/sets.ts';
+import { FIRST_DISTANCE, tunedAxes } from './loop/sets.ts';
 import type { SetKind } from './notes.ts';
 import type { Shooting } from './adopt-judgement.ts';
 import { axisOf } from './walk.ts';
@@ -47,11 +48,11 @@ export function withoutPaper(d: Deciding): boolean {
   }
   const open = method.first.filter((id) => !isSettled(d.state, id));
   if (open.length > 0) { d.add({ due: open }); return true; }
-  return of !== method.of && takeUp(d, method.of, FIRST_YARDS * FEET_PER_YARD);
+  return of !== method.of && takeUp(d, method.of, FIRST_AT_TARGET);
 }
 
 // Another way of seeing it: what the first one called tuned is seen anew, and its shots are not mixed with these.
-function takeUp(d: Deciding, of: SetKind, distance: number): true {
+function takeUp(d: Deciding, of: SetKind, distance: Feet): true {
   d.add({ advice: null, loop: { of, distance, axis: {}, purpose: 'judge', resumeSet: false } });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
   return true;

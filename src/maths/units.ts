@@ -29,3 +29,7 @@ export const UNITS = [
   'count', 'shots', 'months', 'percent', 'fps',
 ] as const;
 export type Unit = (typeof UNITS)[number];
+
+/** 1 yd = 3 ft. */
+export const feetIn = (length: Yards): Feet => feet(length * 3);
+export const yardsIn = (length: Feet): Yards => yards(length / 3);

@@ -2,13 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { bends, fitPlumb, judgePlumb, plumbSpread, type PlumbPoint } from '../../src/archery/plumb-line.ts';
 import { seededRandom } from '../../src/maths/random.ts';
+import { yards } from '../../src/maths/units.ts';
 
 /** Equal to the last bit; JSON writes numbers in full, and does not tell 0 from -0. */
 const same = (a: unknown, b: unknown): void => expect(JSON.stringify(a)).toBe(JSON.stringify(b));
 const known = { sd: 1, df: Infinity };
-const at = (distance: number, mean: number, count = 3): PlumbPoint => ({ distance, mean, count });
+const at = (distance: number, mean: number, count = 3): PlumbPoint => ({ distance: yards(distance), mean, count });
 const points = (least: number): fc.Arbitrary<PlumbPoint[]> => fc.uniqueArray(
-  fc.record({ distance: fc.integer({ min: 10, max: 60 }), mean: fc.integer({ min: -40, max: 40 }).map((n) => n / 4), count: fc.integer({ min: 1, max: 6 }) }),
+  fc.record({ distance: fc.integer({ min: 10, max: 60 }).map(yards), mean: fc.integer({ min: -40, max: 40 }).map((n) => n / 4), count: fc.integer({ min: 1, max: 6 }) }),
   { minLength: least, maxLength: 6, selector: (p) => p.distance });
 
 describe('fitPlumb', () => {
@@ -88,7 +89,7 @@ describe('judgePlumb', () => {
     const wrong = (slope: number, verdict: string): number => {
       let count = 0;
       for (let i = 0; i < trials; i++) {
-        const shots = [20, 30, 40].flatMap((distance) => Array.from({ length: 3 }, () => ({ distance, x: slope * (distance - 20) + 1.4 * 0.036 * distance * random.normal() })));
+        const shots = [20, 30, 40].map(yards).flatMap((distance) => Array.from({ length: 3 }, () => ({ distance, x: slope * (distance - 20) + 1.4 * 0.036 * distance * random.normal() })));
         const spread = plumbSpread(shots, { sd: 1.4, df: 4 });
         const means = [20, 30, 40].map((d) => at(d, shots.filter((s) => s.distance === d).reduce((t, s) => t + s.x, 0) / 3));
         if (judgePlumb(means, spread).verdict === verdict) count++;
@@ -142,21 +143,21 @@ describe('bends', () => {
 describe('plumbSpread', () => {
   it('pools over the distances as angles (by hand)', () => {
     // At 20 yd 0.72 in is 1 mrad, at 40 yd 1.44 in. Squares 2 + 2 on 2 + 2 df, before that 1 on 2 * 3.
-    const shots = [...[-0.72, 0, 0.72].map((x) => ({ distance: 20, x })), ...[5 - 1.44, 5, 5 + 1.44].map((x) => ({ distance: 40, x }))];
+    const shots = [...[-0.72, 0, 0.72].map((x) => ({ distance: yards(20), x })), ...[5 - 1.44, 5, 5 + 1.44].map((x) => ({ distance: yards(40), x }))];
     expect(plumbSpread(shots, { sd: 1, df: 3 })).toEqual({ sd: expect.closeTo(1, 12), df: 10 });
     expect(plumbSpread([], { sd: 1.3, df: 3 })).toEqual({ sd: expect.closeTo(1.3, 12), df: 6 });
   });
   it('pools inside each setting of the bow: what a move shifted is no spread', () => {
-    const shots = [0, 1].flatMap((set) => [-0.72, 0, 0.72].map((x) => ({ distance: 20, x: x + 5 * set, set })));
+    const shots = [0, 1].flatMap((set) => [-0.72, 0, 0.72].map((x) => ({ distance: yards(20), x: x + 5 * set, set })));
     expect(plumbSpread(shots, { sd: 1, df: 3 })).toEqual({ sd: expect.closeTo(1, 12), df: 10 });
   });
   it('a stray shot widens it much less than plain squares would, and it never vanishes', () => {
-    const shots = [0, 0, 6].map((x) => ({ distance: 20, x }));
+    const shots = [0, 0, 6].map((x) => ({ distance: yards(20), x }));
     expect(plumbSpread(shots, { sd: 0.5, df: 3 }).sd).toBeLessThan(0.6 * Math.sqrt((6 * 0.25 + 24 * 1.389 ** 2) / 8));
-    expect(plumbSpread([0, 0, 0].map((x) => ({ distance: 20, x })), { sd: 0.001, df: 1 }).sd).toBe(0.07);
+    expect(plumbSpread([0, 0, 0].map((x) => ({ distance: yards(20), x })), { sd: 0.001, df: 1 }).sd).toBe(0.07);
   });
   it('does not depend on order or side', () => {
-    const shot = fc.record({ distance: fc.constantFrom(20, 30, 40), x: fc.integer({ min: -40, max: 40 }).map((n) => n / 8) });
+    const shot = fc.record({ distance: fc.constantFrom(...[20, 30, 40].map(yards)), x: fc.integer({ min: -40, max: 40 }).map((n) => n / 8) });
     fc.assert(fc.property(fc.array(shot, { maxLength: 12 }), (shots) => {
       const spread = plumbSpread(shots, { sd: 1.2, df: 3 });
       same(plumbSpread(shots.toReversed(), { sd: 1.2, df: 3 }), spread);
@@ -170,7 +171,7 @@ it('refuse what cannot be meant, and say what to do', () => {
     () => fitPlumb([], known), () => fitPlumb([at(20, 0), at(20, 1)], known), () => fitPlumb([at(20, NaN), at(40, 1)], known), () => fitPlumb([at(0, 0), at(40, 1)], known),
     () => fitPlumb([at(20, 0, 0), at(40, 1)], known), () => fitPlumb([at(20, 0), at(40, 1)], { sd: 0, df: 8 }), () => fitPlumb([at(20, 0), at(40, 1)], { sd: 1, df: NaN }),
     () => fitPlumb([at(20, 0), at(40, 1)], known).at(NaN), () => judgePlumb([at(20, 0), at(40, 1)], known, -1), () => judgePlumb([at(20, 0)], known),
-    () => bends([at(20, NaN), at(30, 0), at(40, 0)], known), () => plumbSpread([{ distance: 20, x: NaN }], known), () => plumbSpread([{ distance: 0, x: 1 }], { sd: 1, df: 2 }),
+    () => bends([at(20, NaN), at(30, 0), at(40, 0)], known), () => plumbSpread([{ distance: yards(20), x: NaN }], known), () => plumbSpread([{ distance: yards(0), x: 1 }], { sd: 1, df: 2 }),
     () => plumbSpread([], { sd: 1, df: 0 }),
   ];
   for (const act of bad) expect(act).toThrow(RangeError);

@@ -10,6 +10,7 @@ import { asTurn, waysCount, waysOf } from '../../src/machine/arrows/ways.ts';
 import { NO_NOTES } from '../../src/machine/notes.ts';
 import type { Shot, ShotSet, State } from '../../src/machine/state.ts';
 import type { Tear } from '../../src/machine/types.ts';
+import { feet } from '../../src/maths/units.ts';
 import { seededRandom } from '../../src/maths/random.ts';
 import { stateOf, type Given } from './state-of.ts';
 
@@ -83,7 +84,7 @@ function shotState(count: number, shots: readonly ArrowShot[], sd: number, seed:
   const kept = shots.map(({ arrow, good, reference, seq, turn, tear }): Shot => ({
     ...(tear ?? AT_MIDDLE), good, seq: 1000 + seq, tag: { shaft: 'fletched', head: 'field', arrow, nockTurn: turn, ...(reference ? { reference: true as const } : {}) },
   }));
-  const set: ShotSet = { id: 4, of: 'arrows', epoch: 1, distance: 7, settings: {}, purpose: 'judge', shots: kept, missed: 0 };
+  const set: ShotSet = { id: 4, of: 'arrows', epoch: 1, distance: feet(7), settings: {}, purpose: 'judge', shots: kept, missed: 0 };
   return { ...state, sets: [...state.sets, set] };
 }
 

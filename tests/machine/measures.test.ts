@@ -2,10 +2,11 @@
 // errors are checked by `tsc`, which fails where one of them compiles.
 
 import { describe, expect, expectTypeOf, test } from 'vitest';
+import { dragShare } from '../../src/archery/impact-angle.ts';
 import { measured } from '../../src/machine/guards.ts';
 import { massRatio, worstMassRatio } from '../../src/machine/limits.ts';
 import { MEASURED_IN } from '../../src/machine/measures.ts';
-import { grains, inches, pounds, turns, type Feet, type Grains, type Pounds } from '../../src/maths/units.ts';
+import { feet, feetIn, grains, inches, pounds, turns, yards, yardsIn, type Feet, type Grains, type Pounds } from '../../src/maths/units.ts';
 import { content, stateOf } from './state-of.ts';
 
 describe('what is measured', () => {
@@ -36,6 +37,10 @@ describe('a number of another unit', () => {
     expect(worstMassRatio(350, 68, 2)).toBe(5);
     // @ts-expect-error -- what is turned out of a limb bolt is no error of a scale
     expect(worstMassRatio(mass, pounds(68), turns(2))).toBe(5);
+    expect(dragShare(yards(20))).toBe(-0.5);
+    // @ts-expect-error -- 20 yd are 60 ft: blades would be said to drop three times as far
+    expect(dragShare(feetIn(yards(20)))).toBeCloseTo(-1.55, 12);
+    expect([feetIn(yards(20)), yardsIn(feet(60))]).toEqual([60, 20]);
     // @ts-expect-error -- what is an inch is not yet a foot
     const length: Feet = inches(1);
     expect(length).toBe(1);

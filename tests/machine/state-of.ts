@@ -4,6 +4,7 @@ import type { KnobId } from '../../src/content/types.ts';
 import { NO_NOTES, type LoopNotes } from '../../src/machine/notes.ts';
 import { emptyState, type Move, type Shot, type ShotSet, type State } from '../../src/machine/state.ts';
 import type { Answer } from '../../src/machine/types.ts';
+import { feet } from '../../src/maths/units.ts';
 import { shippedContent } from '../tunes/play.ts';
 
 export const content = shippedContent();
@@ -30,7 +31,7 @@ export function stateOf(given: Given = {}): State {
   const answers = Object.fromEntries(Object.entries(given.answers ?? {}).map(([id, plain], i) => [id, { answer: answerOf(plain), seq: i + 1, time: '2026-03-02T12:00:00.000Z' }]));
   const moves = (given.moves ?? []).map(([knob, delta, why], i): Move => ({ seq: 1000 + i, knob, delta, why: why ?? 'advice' }));
   const sets = (given.sets ?? []).map((set, i): ShotSet => ({
-    id: i + 1, of: 'paper' as const, epoch: set.epoch ?? 1, distance: set.distance ?? 7, settings: set.at ?? {}, purpose: set.purpose ?? 'judge', missed: 0,
+    id: i + 1, of: 'paper' as const, epoch: set.epoch ?? 1, distance: feet(set.distance ?? 7), settings: set.at ?? {}, purpose: set.purpose ?? 'judge', missed: 0,
     shots: set.shots.map(([x, y], j): Shot => ({ x, y, good: true, seq: 100 + 10 * i + j })),
   }));
   return { ...emptyState(), answers, moves, sets, due: given.due ?? [], notes: { ...NO_NOTES, ...given.notes } };

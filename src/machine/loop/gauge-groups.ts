@@ -3,13 +3,15 @@
 
 import { dragShare, difference, LOOKS, margin, pairSpread, SURE_DIFFERENT, SURE_SAME, type TwoGroups } from '../../archery/two-groups.ts';
 import type { Spread } from '../../archery/spread.ts';
+import { feetIn, yards, yardsIn, type Feet, type Yards } from '../../maths/units.ts';
 import { chosen, measured } from '../guards.ts';
 import type { Shot, ShotSet, State } from '../state.ts';
 import type { Gauge } from './gauge-shape.ts';
-import { FEET_PER_YARD, goodShots } from './sets.ts';
+import { goodShots } from './sets.ts';
 
 /** Where the first comparison is shot, and where the usual group is asked for. Yards. */
-export const FIRST_YARDS = 20;
+export const FIRST_YARDS = yards(20);
+export const FIRST_AT_TARGET = feetIn(FIRST_YARDS);
 
 /** A group of three has this mean width, in spreads of one shot (tables of extreme spread; derived by simulation). */
 const WIDTH_OF_THREE = 2.404;
@@ -27,8 +29,8 @@ const AGREED_SIDE = 0.05;
 /** Shots of both kinds together: three of each, then four, then six. Two of each would be told from luck too seldom. */
 const [FIRST = 6, SECOND = 8, LAST = 12] = LOOKS.filter((each) => each >= 3).map((each) => 2 * each);
 
-export function groupsGauge(state: State, of: 'broadheads' | 'unfletched', distance: number): Gauge {
-  const yards = distance / FEET_PER_YARD;
+export function groupsGauge(state: State, of: 'broadheads' | 'unfletched', distance: Feet): Gauge {
+  const yards = yardsIn(distance);
   const fixed = of === 'broadheads' && chosen(state, 'broadheads-wanted') !== 'mechanical';
   const kind = of === 'unfletched' ? 'unfletched' : fixed ? 'fixed' : 'mechanical';
   const comparable = (set: ShotSet): readonly Shot[] => {
@@ -75,10 +77,10 @@ export function groupsIn(shots: readonly Shot[], of: 'broadheads' | 'unfletched'
 }
 
 /** Spread of one shot (in, at `yards`) before any was shot: from the group that the archer told, else a usual one, hardly believed. */
-export function groupPrior(state: State, yards: number): Spread {
+export function groupPrior(state: State, yards: Yards): Spread {
   const group = measured(state, 'group-at-20');
   return group === undefined ? { sd: yards / FIRST_YARDS, df: 1.5 } : { sd: ((group / WIDTH_OF_THREE) * yards) / FIRST_YARDS, df: 4 };
 }
 
 /** The width (in) of three shots to be expected at `yards`, from a spread at another distance. */
-export const groupAt = (spread: Spread, yardsNow: number, yards: number): number => (spread.sd * WIDTH_OF_THREE * yards) / yardsNow;
+export const groupAt = (spread: Spread, yardsNow: Yards, yards: Yards): number => (spread.sd * WIDTH_OF_THREE * yards) / yardsNow;

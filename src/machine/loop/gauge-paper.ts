@@ -1,5 +1,6 @@
 // Paper close to the bow: the tear is tail minus point, and zero is wanted.
 
+import type { Feet } from '../../maths/units.ts';
 import { pooledSpread, USUAL_PRIOR } from '../../archery/spread.ts';
 import type { State } from '../state.ts';
 import { carriedSpread } from './carried.ts';
@@ -19,7 +20,7 @@ const FAR = 0.1;
 const CHEAP_SHOTS = 5;
 export const MOST_SHOTS = 9;
 
-export function paperGauge(state: State, distance: number): Gauge {
+export function paperGauge(state: State, distance: Feet): Gauge {
   const prior = carriedSpread(state) ?? USUAL_PRIOR;
   return {
     of: 'paper', distance, prior,

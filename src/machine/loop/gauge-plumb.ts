@@ -5,19 +5,20 @@ import { sum } from '../../maths/sum.ts';
 import { fitPlumb, plumbSpread } from '../../archery/plumb-line.ts';
 import { margin, milliradians } from '../../archery/two-groups.ts';
 import type { Spread } from '../../archery/spread.ts';
+import { yards, yardsIn, type Feet, type Yards } from '../../maths/units.ts';
 import type { Shot, State } from '../state.ts';
 import type { Gauge } from './gauge-shape.ts';
 import { groupPrior, FIRST_YARDS } from './gauge-groups.ts';
-import { FEET_PER_YARD, goodShots } from './sets.ts';
+import { goodShots } from './sets.ts';
 
 /** Where the shots are taken from, yards, nearest first. */
 export const PLUMB_YARDS = [20, 30, 40] as const;
-const FARTHEST = PLUMB_YARDS[2];
+const [NEAREST, , FARTHEST] = [yards(PLUMB_YARDS[0]), yards(PLUMB_YARDS[1]), yards(PLUMB_YARDS[2])];
 
 /** Inches at the farthest distance for one mrad. */
 export const INCHES_PER_MRAD = (36 * FARTHEST) / 1000;
 
-export function plumbGauge(state: State, distance: number): Gauge {
+export function plumbGauge(state: State, distance: Feet): Gauge {
   const at20 = groupPrior(state, FIRST_YARDS);
   const prior: Spread = { sd: milliradians(at20.sd, FIRST_YARDS), df: at20.df };
   return {
@@ -32,7 +33,7 @@ export function plumbGauge(state: State, distance: number): Gauge {
       const points = plumbPoints(shots);
       if (points.length < 2) return null;
       const line = fitPlumb(points, { sd: sd / INCHES_PER_MRAD, df: Infinity });
-      const length = FARTHEST - PLUMB_YARDS[0];
+      const length = FARTHEST - NEAREST;
       const count = (sd / (line.se * length)) ** 2;
       return { mean: { x: line.slope * length, y: 0 }, count: { x: count, y: count } };
     },
@@ -50,11 +51,11 @@ export function plumbGauge(state: State, distance: number): Gauge {
   };
 }
 
-const yardsOf = (shot: Shot): number => (shot.tag?.distance ?? PLUMB_YARDS[0] * FEET_PER_YARD) / FEET_PER_YARD;
+const yardsOf = (shot: Shot): Yards => (shot.tag?.distance === undefined ? NEAREST : yardsIn(shot.tag.distance));
 
 /** Mean impact by distance. */
-export function plumbPoints(shots: readonly Shot[]): readonly { readonly distance: number; readonly mean: number; readonly count: number }[] {
-  return PLUMB_YARDS.flatMap((distance) => {
+export function plumbPoints(shots: readonly Shot[]): readonly { readonly distance: Yards; readonly mean: number; readonly count: number }[] {
+  return PLUMB_YARDS.map(yards).flatMap((distance) => {
     const xs = shots.filter((shot) => yardsOf(shot) === distance).map((shot) => shot.x);
     return xs.length === 0 ? [] : [{ distance, mean: sum(xs) / xs.length, count: xs.length }];
   });

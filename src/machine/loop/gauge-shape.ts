@@ -1,5 +1,6 @@
 // What every gauge says of itself: how its shots are read, how many belong together, and what is good enough.
 
+import type { Feet } from '../../maths/units.ts';
 import type { Spread } from '../../archery/spread.ts';
 import type { Axis } from '../../content/types.ts';
 import type { SetKind } from '../notes.ts';
@@ -34,7 +35,7 @@ export interface Gauge {
   /** The good shots of a set, brought to the present distance; none where they cannot be compared with shots here. */
   readonly comparable: (set: ShotSet) => readonly Shot[];
   /** From where it is shot, feet. */
-  readonly distance: number;
+  readonly distance: Feet;
   /** What is known of the spread before a shot counts, as `spread` takes it. */
   readonly prior: Spread;
   /** Spread of one shot, inches at the present distance, pooled over sets: made of nothing else but `of`, `distance` and `prior`. */

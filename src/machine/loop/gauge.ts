@@ -1,6 +1,7 @@
 // What a measuring chapter measures, and how a set of its shots is read: a tear in paper, the difference between two
 // groups, or the drift from a plumb line. The loop (judge, advise, put back, prove) is the same for all of them.
 
+import type { Feet } from '../../maths/units.ts';
 import type { State } from '../state.ts';
 import type { Gauge } from './gauge-shape.ts';
 import { currentSet, goodShots, subjectOf } from './sets.ts';
@@ -14,7 +15,7 @@ export type { Gauge, Tolerance } from './gauge-shape.ts';
 export const gaugeOf = (state: State): Gauge => gaugeAt(state, subjectOf(state), state.notes.distance);
 
 /** Of anything that was measured, from `distance` feet. */
-export function gaugeAt(state: State, of: Gauge['of'], distance: number): Gauge {
+export function gaugeAt(state: State, of: Gauge['of'], distance: Feet): Gauge {
   if (of === 'paper') return paperGauge(state, distance);
   return of === 'plumb' ? plumbGauge(state, distance) : groupsGauge(state, of, distance);
 }

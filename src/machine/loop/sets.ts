@@ -2,15 +2,14 @@
 
 import type { Axis, KnobId } from '../../content/types.ts';
 import { once } from '../once.ts';
+import { feet } from '../../maths/units.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from '../state.ts';
 import type { SetKind } from '../notes.ts';
 import type { Tear } from '../types.ts';
 
 /** Bow hand to paper in feet: where moves are decided, and where they are confirmed. */
-export const FIRST_DISTANCE = 7;
-export const SECOND_DISTANCE = 9;
-
-export const FEET_PER_YARD = 3;
+export const FIRST_DISTANCE = feet(7);
+export const SECOND_DISTANCE = feet(9);
 
 export const on = (axis: Axis, tear: Tear): number => (axis === 'height' ? tear.y : tear.x);
 
