@@ -7,6 +7,7 @@ import { carriedPrior, type Spread } from '../../archery/spread.ts';
 import type { Point } from '../../archery/widest.ts';
 import { huberCentre } from '../../maths/huber.ts';
 import { paperSpreadOf } from '../loop/evidence.ts';
+import { once } from '../once.ts';
 import type { State } from '../state.ts';
 import type { Tear } from '../types.ts';
 import { nearEnough, ownShots, ROUNDS, roundsOf, stageOf } from './plan.ts';
@@ -32,7 +33,7 @@ export interface RoundsJudged {
 const ZERO: Tear = { x: 0, y: 0 };
 
 /** The rounds as far as they are shot, with the archer's spread at paper as what is known beforehand; null before any shot. */
-export function judgeRounds(state: State): RoundsJudged | null {
+export const judgeRounds: (state: State) => RoundsJudged | null = once((state: State) => {
   const rounds = roundsOf(state);
   const shots = roundShots(state).filter((shot) => shot.good);
   const groups = byArrow(shots).filter(({ arrow, shots: own }) => rounds.play.includes(arrow) || own.length >= ROUNDS);
@@ -47,7 +48,7 @@ export function judgeRounds(state: State): RoundsJudged | null {
       return mean === undefined ? ZERO : minus(mean, typical);
     },
   };
-}
+});
 
 function byArrow(shots: readonly ArrowShot[]): readonly ArrowShots[] {
   const arrows = [...new Set(shots.map(({ arrow }) => arrow))].toSorted((a, b) => Number(a) - Number(b));

@@ -3,6 +3,7 @@
 import { oneOf } from '../../maths/closed.ts';
 import { chosen, measured } from '../guards.ts';
 import { settingKey } from '../loop/sets.ts';
+import { once } from '../once.ts';
 import { settingsOf, type ShotSet, type State } from '../state.ts';
 import type { Tear } from '../types.ts';
 
@@ -37,9 +38,9 @@ const shotsOf = (sets: readonly ShotSet[]): readonly ArrowShot[] =>
   }));
 
 /** Every arrow against the others: all shots of the rounds, good and bad, oldest first. */
-export const roundShots = (state: State): readonly ArrowShot[] => shotsOf(setsNow(state, 'judge'));
+export const roundShots: (state: State) => readonly ArrowShot[] = once((state: State) => shotsOf(setsNow(state, 'judge')));
 /** Shots of arrows that are being mended, and of the references in between. */
-export const mendingShots = (state: State): readonly ArrowShot[] => shotsOf(setsNow(state, 'prove'));
+export const mendingShots: (state: State) => readonly ArrowShot[] = once((state: State) => shotsOf(setsNow(state, 'prove')));
 
 /** Numbers of the arrows that are still compared: those that have no class yet. */
 export function arrowsInPlay(state: State): readonly string[] {
