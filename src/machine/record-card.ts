@@ -5,8 +5,9 @@ import { answerInWords } from './answer-words.ts';
 import { chosen, holds, measured } from './guards.ts';
 import { MASS_FLOOR, PEAK_ALLOWANCE, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
 import { pickedBow } from './known-bow.ts';
+import { once } from './once.ts';
 import { effectiveFacts, type State } from './state.ts';
-import type { Answer, RecordRow } from './types.ts';
+import type { Answer, Fact, RecordRow } from './types.ts';
 import { phrase } from './words.ts';
 
 const ARCHER = ['archer-name', 'hand', 'release', 'growing', 'use'];
@@ -54,17 +55,16 @@ function inForce(content: Content, state: State, id: string): string | null {
   const words = (answer: Answer): string => answerInWords(step, answer);
   const now = words(answered.answer);
   const from = pickedBow(state)?.carried ?? null;
-  const own = ownAnswers(state, id);
+  const first = firstAnswers(state.facts).get(id);
   if (step.kind === 'text') return answered.answer.kind === 'text' ? now : null;
-  if (own.length === 0 && from !== null) return phrase(content, 'record-carried', { value: now, tune: from.from });
-  const [first] = own;
-  if (first === undefined || words(first.answer) === now || step.effect === 'chosen') return now;
-  return phrase(content, 'record-was', { value: now, date: answered.time.slice(0, 10), was: words(first.answer) });
+  if (first === undefined && from !== null) return phrase(content, 'record-carried', { value: now, tune: from.from });
+  if (first === undefined || words(first) === now || step.effect === 'chosen') return now;
+  return phrase(content, 'record-was', { value: now, date: answered.time.slice(0, 10), was: words(first) });
 }
 
-/** What was answered at this step in this very tune, corrections in their place. */
-const ownAnswers = (state: State, id: string): readonly { readonly answer: Answer }[] =>
-  effectiveFacts(state.facts).flatMap((fact) => (fact.kind === 'answered' && fact.step === id ? [{ answer: fact.answer }] : []));
+/** What was answered first at each step in this very tune, corrections in their place. */
+const firstAnswers = once((facts: readonly Fact[]): ReadonlyMap<string, Answer> =>
+  new Map(effectiveFacts(facts).flatMap((fact): readonly [string, Answer][] => (fact.kind === 'answered' ? [[fact.step, fact.answer]] : [])).reverse()));
 
 /** Things asked for and not known, or never looked at: they are listed, so that nobody takes them for checked. */
 export function notCheckedRows(content: Content, state: State): readonly RecordRow[] {

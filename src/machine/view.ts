@@ -9,6 +9,7 @@ import { lookUp } from './agenda.ts';
 import { pictureOf } from './picture.ts';
 import { dayOf } from './history.ts';
 import { FIRST_DISTANCE } from './loop/sets.ts';
+import { onceForBoth } from './once.ts';
 import { distanceOf, isImpact, PLAIN } from './plan.ts';
 import { recordOf } from './record.ts';
 import { settingsOf, type State } from './state.ts';
@@ -18,11 +19,16 @@ import { phrase } from './words.ts';
 import { canPutBackAt, placeOf } from './walk.ts';
 
 /** The view of a state; `correcting` is the answered line that is open for correction, if any. */
-export function viewOf(content: Content, state: State, correcting: number | null = null): View {
+export const viewOf = (content: Content, state: State, correcting: number | null = null): View =>
+  (correcting === null ? plainView(content, state) : viewWith(content, state, correctingAsk(content, state, correcting)));
+
+/** What was refused leaves the state as it is, and its view with it: of a finished tune that is the whole record. */
+const plainView = onceForBoth((content: Content, state: State) => viewWith(content, state, standingAsk(content, state)));
+
+function viewWith(content: Content, state: State, ask: Ask | null): View {
   const place = placeOf(state.walk);
   const last = state.facts.at(-1);
   const chapter = chapterOf(state);
-  const ask = correcting === null ? standingAsk(content, state) : correctingAsk(content, state, correcting);
   const picture = pictureOf(content, state);
   return {
     type: place === 'stopped' ? 'stop' : place === 'record' ? 'done' : 'ask',
