@@ -1,22 +1,22 @@
 // Impacts on a target as angles, so that distances can be compared: how far is far enough apart, and what drag alone does.
 
 import { mustBeFinite, mustBePositive } from '../maths/check.ts';
-import type { Yards } from '../maths/units.ts';
+import { mrad, type Mrad, type Yards } from '../maths/units.ts';
 
 const INCHES_PER_YARD = 36;
 
 /** Inches at a distance as milliradians: 1 in is 1.389 mrad at 20 yd. Throws RangeError unless finite, and the distance above 0. */
-export function milliradians(inches: number, distance: Yards): number {
+export function milliradians(inches: number, distance: Yards): Mrad {
   mustBeFinite(inches, 'the length');
   mustBePositive(distance, 'the distance');
-  return (1000 * inches) / (INCHES_PER_YARD * distance);
+  return mrad((1000 * inches) / (INCHES_PER_YARD * distance));
 }
 
 /** Milliradians as inches at a distance: 1 mrad is 0.72 in at 20 yd. Throws RangeError as above. */
-export function inchesAt(mrad: number, distance: Yards): number {
-  mustBeFinite(mrad, 'the angle');
+export function inchesAt(angle: Mrad, distance: Yards): number {
+  mustBeFinite(angle, 'the angle');
   mustBePositive(distance, 'the distance');
-  return (mrad * INCHES_PER_YARD * distance) / 1000;
+  return (angle * INCHES_PER_YARD * distance) / 1000;
 }
 
 /**
@@ -26,7 +26,7 @@ export function inchesAt(mrad: number, distance: Yards): number {
  */
 export function margin(sd: number, distance: Yards): number {
   mustBePositive(sd, 'the spread');
-  return Math.max(1.5 * sd, inchesAt(1, distance));
+  return Math.max(1.5 * sd, inchesAt(mrad(1), distance));
 }
 
 /** Distance (yd) and what drag alone lowers a fixed-blade broadhead there (in): derived with a rigid-arrow flight model, launch perfect. */

@@ -5,13 +5,16 @@
 import { mustBeFinite, mustBePositive } from '../maths/check.ts';
 import { fAbove } from '../maths/fisher.ts';
 import { sum } from '../maths/sum.ts';
-import { yards, type Yards } from '../maths/units.ts';
+import { mrad, yards, type Mrad, type Yards } from '../maths/units.ts';
 import { inchesAt, margin as usualMargin, milliradians } from './impact-angle.ts';
-import { pooledOf, type Spread } from './spread.ts';
+import { pooledOf } from './spread.ts';
 import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
 
 /** Distance in yards; mean of `count` shots there in inches, to the right positive. */
 export interface PlumbPoint { readonly distance: Yards; readonly mean: number; readonly count: number }
+
+/** Spread of one shot as an angle, and its degrees of freedom: never in inches, for these depend on the distance. */
+export interface AngleSpread { readonly sd: Mrad; readonly df: number }
 
 export interface PlumbFit {
   /** Inches to the right per yard, and its standard error with the spread taken as known. */
@@ -23,9 +26,9 @@ export interface PlumbFit {
 
 interface Weighted { readonly distance: number; readonly mean: number; readonly weight: number }
 
-/** The line. `spreadMrad.sd` is the spread of one shot in mrad. Throws RangeError on fewer than two distances or a number that cannot be meant. */
-export function fitPlumb(points: readonly PlumbPoint[], spreadMrad: Spread): PlumbFit {
-  const merged = byDistance(points, spreadMrad);
+/** The line. Throws RangeError on fewer than two distances or a number that cannot be meant. */
+export function fitPlumb(points: readonly PlumbPoint[], spread: AngleSpread): PlumbFit {
+  const merged = byDistance(points, spread);
   if (merged.length < 2) throw new RangeError(`a line needs two distances; there is ${merged.length === 0 ? 'none' : 'one'}. Shoot from another distance as well`);
   const total = sum(merged.map((p) => p.weight));
   const middle = sum(merged.map((p) => p.weight * p.distance)) / total;
@@ -52,15 +55,15 @@ const SURE_SLANT = 0.8;
  * `margin` is what may be left of it, inches at the farthest distance; usually 1.5 spreads there, at least 1 mrad.
  */
 export function judgePlumb(
-  points: readonly PlumbPoint[], spreadMrad: Spread, margin?: number,
+  points: readonly PlumbPoint[], spread: AngleSpread, margin?: number,
 ): { readonly verdict: PlumbVerdict; readonly drift: number; readonly within: number; readonly beyond: number } {
-  const fit = fitPlumb(points, spreadMrad);
+  const fit = fitPlumb(points, spread);
   const distances = points.map((p) => p.distance);
   const far = yards(Math.max(...distances));
   const length = far - Math.min(...distances);
-  const give = margin ?? usualMargin(inchesAt(spreadMrad.sd, far), far);
+  const give = margin ?? usualMargin(inchesAt(spread.sd, far), far);
   if (!(give >= 0 && give < Infinity)) throw new RangeError(`the margin is ${give}; 0 or more inches are needed`);
-  const [drift, se, { df }] = [fit.slope * length, fit.se * length, spreadMrad];
+  const [drift, se, { df }] = [fit.slope * length, fit.se * length, spread];
   const within = chanceWithin(drift, se, df, -give, give);
   const beyond = Math.max(chanceAbove(drift, se, df, give), chanceBelow(drift, se, df, -give));
   const verdict = within >= SURE_STRAIGHT ? 'straight' : beyond >= SURE_SLANT ? 'slant' : 'undecided';
@@ -73,13 +76,13 @@ const BENT = 0.01;
  * Whether the means lie off the straight line beyond luck (1 %, lack-of-fit F test with the spread's df below). A curve speaks of
  * grip, torque or fletching, not of the rest. False with fewer than three distances: two always lie on a line.
  */
-export function bends(points: readonly PlumbPoint[], spreadMrad: Spread): boolean {
-  const merged = byDistance(points, spreadMrad);
+export function bends(points: readonly PlumbPoint[], spread: AngleSpread): boolean {
+  const merged = byDistance(points, spread);
   if (merged.length < 3) return false;
-  const { at } = fitPlumb(points, spreadMrad);
+  const { at } = fitPlumb(points, spread);
   const squares = sum(merged.map((p) => p.weight * (p.mean - at(p.distance).mean) ** 2));
   const df = merged.length - 2;
-  return fAbove(squares / df, df, spreadMrad.df) < BENT;
+  return fAbove(squares / df, df, spread.df) < BENT;
 }
 
 /** Nobody shoots better than this, mrad: 0.05 in at 20 yd. */
@@ -90,18 +93,19 @@ const LEAST = 0.07;
  * pooledSpread `prior.df` is per axis and counts twice, for what is known beforehand comes from both axes; these shots have
  * one. A shot far from the others counts only partly. Shots of different `set`s (settings of the bow) have centres of their own.
  */
-export function plumbSpread(shots: readonly { readonly distance: Yards; readonly x: number; readonly set?: number }[], prior: Spread): Spread {
+export function plumbSpread(shots: readonly { readonly distance: Yards; readonly x: number; readonly set?: number }[], prior: AngleSpread): AngleSpread {
   mustBePositive(prior.sd, 'the spread known beforehand');
   mustBePositive(prior.df, 'the df known beforehand');
   const sets = [...new Set(shots.map((s) => s.set))].map((id) => shots.filter((s) => s.set === id));
   const groups = sets.flatMap((set) => [...new Set(set.map((s) => s.distance))].map((d) => set.filter((s) => s.distance === d).map((s) => milliradians(s.x, d))));
-  return pooledOf(groups, prior, LEAST);
+  const { sd, df } = pooledOf(groups, prior, LEAST);
+  return { sd: mrad(sd), df };
 }
 
 /** One mean and one weight for each distance, nearest first. */
-function byDistance(points: readonly PlumbPoint[], spreadMrad: Spread): readonly Weighted[] {
-  mustBePositive(spreadMrad.sd, 'the spread');
-  mustBePositive(spreadMrad.df, 'the df of the spread', true);
+function byDistance(points: readonly PlumbPoint[], spread: AngleSpread): readonly Weighted[] {
+  mustBePositive(spread.sd, 'the spread');
+  mustBePositive(spread.df, 'the df of the spread', true);
   for (const point of points) {
     mustBePositive(point.distance, 'a distance');
     mustBeFinite(point.mean, 'a mean impact');
@@ -114,7 +118,7 @@ function byDistance(points: readonly PlumbPoint[], spreadMrad: Spread): readonly
     return {
       distance,
       mean: sum(here.map((p) => p.count * p.mean)) / count,
-      weight: count / inchesAt(spreadMrad.sd, distance) ** 2,
+      weight: count / inchesAt(spread.sd, distance) ** 2,
     };
   });
 }

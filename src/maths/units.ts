@@ -11,15 +11,18 @@ export type Yards = Measured<'yd'>;
 export type Pounds = Measured<'lb'>;
 export type Grains = Measured<'gr'>;
 export type Turns = Measured<'turn'>;
+/** Milliradians: an angle, as impacts at several distances are compared. No unit that anybody answers in. */
+export type Mrad = Measured<'mrad'>;
 
 /** A number in a unit: from here on its type says so. The only way to make one. */
-export const inUnit = <U extends Unit>(n: number, _unit: U): Measured<U> => n as Measured<U>;
+export const inUnit = <U extends string>(n: number, _unit: U): Measured<U> => n as Measured<U>;
 export const inches = (n: number): Inches => inUnit(n, 'in');
 export const feet = (n: number): Feet => inUnit(n, 'ft');
 export const yards = (n: number): Yards => inUnit(n, 'yd');
 export const pounds = (n: number): Pounds => inUnit(n, 'lb');
 export const grains = (n: number): Grains => inUnit(n, 'gr');
 export const turns = (n: number): Turns => inUnit(n, 'turn');
+export const mrad = (n: number): Mrad => inUnit(n, 'mrad');
 
 /** Every unit that an answer, an adjustment or the pipe may carry. A closed list, printed with the schema. */
 export const UNITS = [

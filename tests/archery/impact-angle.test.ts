@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as angle from '../../src/archery/impact-angle.ts';
-import { yards } from '../../src/maths/units.ts';
+import { mrad, yards } from '../../src/maths/units.ts';
 
 // Here a bare distance is in yards.
 const dragShare = (distance: number): number => angle.dragShare(yards(distance));
-const inchesAt = (mrad: number, distance: number): number => angle.inchesAt(mrad, yards(distance));
+const inchesAt = (size: number, distance: number): number => angle.inchesAt(mrad(size), yards(distance));
 const margin = (sd: number, distance: number): number => angle.margin(sd, yards(distance));
 const milliradians = (inches: number, distance: number): number => angle.milliradians(inches, yards(distance));
 const anyDistance = fc.double({ min: 1, max: 90, noNaN: true });

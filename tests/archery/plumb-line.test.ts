@@ -1,8 +1,17 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { bends, fitPlumb, judgePlumb, plumbSpread, type PlumbPoint } from '../../src/archery/plumb-line.ts';
+import * as plumb from '../../src/archery/plumb-line.ts';
+import type { PlumbPoint } from '../../src/archery/plumb-line.ts';
+import type { Spread } from '../../src/archery/spread.ts';
 import { seededRandom } from '../../src/maths/random.ts';
-import { yards } from '../../src/maths/units.ts';
+import { mrad, yards } from '../../src/maths/units.ts';
+
+// Here a bare spread is in milliradians.
+const angle = ({ sd, df }: Spread): plumb.AngleSpread => ({ sd: mrad(sd), df });
+const fitPlumb = (points: readonly PlumbPoint[], spread: Spread): plumb.PlumbFit => plumb.fitPlumb(points, angle(spread));
+const bends = (points: readonly PlumbPoint[], spread: Spread): boolean => plumb.bends(points, angle(spread));
+const judgePlumb = (points: readonly PlumbPoint[], spread: Spread, margin?: number): ReturnType<typeof plumb.judgePlumb> => plumb.judgePlumb(points, angle(spread), margin);
+const plumbSpread = (shots: Parameters<typeof plumb.plumbSpread>[0], prior: Spread): Spread => plumb.plumbSpread(shots, angle(prior));
 
 /** Equal to the last bit; JSON writes numbers in full, and does not tell 0 from -0. */
 const same = (a: unknown, b: unknown): void => expect(JSON.stringify(a)).toBe(JSON.stringify(b));

@@ -3,10 +3,11 @@
 
 import { describe, expect, expectTypeOf, test } from 'vitest';
 import { dragShare } from '../../src/archery/impact-angle.ts';
+import { fitPlumb } from '../../src/archery/plumb-line.ts';
 import { measured } from '../../src/machine/guards.ts';
 import { massRatio, worstMassRatio } from '../../src/machine/limits.ts';
 import { MEASURED_IN } from '../../src/machine/measures.ts';
-import { feet, feetIn, grains, inches, pounds, turns, yards, yardsIn, type Feet, type Grains, type Pounds } from '../../src/maths/units.ts';
+import { feet, feetIn, grains, inches, mrad, pounds, turns, yards, yardsIn, type Feet, type Grains, type Pounds } from '../../src/maths/units.ts';
 import { content, stateOf } from './state-of.ts';
 
 describe('what is measured', () => {
@@ -41,6 +42,9 @@ describe('a number of another unit', () => {
     // @ts-expect-error -- 20 yd are 60 ft: blades would be said to drop three times as far
     expect(dragShare(feetIn(yards(20)))).toBeCloseTo(-1.55, 12);
     expect([feetIn(yards(20)), yardsIn(feet(60))]).toEqual([60, 20]);
+    expect(fitPlumb([{ distance: yards(20), mean: 0, count: 3 }, { distance: yards(40), mean: 1, count: 3 }], { sd: mrad(1), df: 8 }).slope).toBeCloseTo(0.05, 12);
+    // @ts-expect-error -- a spread in inches is another one at each distance
+    expect(fitPlumb([{ distance: yards(20), mean: 0, count: 3 }, { distance: yards(40), mean: 1, count: 3 }], { sd: inches(1), df: 8 }).slope).toBeCloseTo(0.05, 12);
     // @ts-expect-error -- what is an inch is not yet a foot
     const length: Feet = inches(1);
     expect(length).toBe(1);

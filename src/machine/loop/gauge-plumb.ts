@@ -2,10 +2,9 @@
 // farthest distance. It shows left and right alone.
 
 import { sum } from '../../maths/sum.ts';
-import { fitPlumb, plumbSpread } from '../../archery/plumb-line.ts';
+import { fitPlumb, plumbSpread, type AngleSpread } from '../../archery/plumb-line.ts';
 import { margin, milliradians } from '../../archery/two-groups.ts';
-import type { Spread } from '../../archery/spread.ts';
-import { yards, yardsIn, type Feet, type Yards } from '../../maths/units.ts';
+import { mrad, yards, yardsIn, type Feet, type Yards } from '../../maths/units.ts';
 import type { Shot, State } from '../state.ts';
 import type { Gauge } from './gauge-shape.ts';
 import { groupPrior, FIRST_YARDS } from './gauge-groups.ts';
@@ -20,7 +19,7 @@ export const INCHES_PER_MRAD = (36 * FARTHEST) / 1000;
 
 export function plumbGauge(state: State, distance: Feet): Gauge {
   const at20 = groupPrior(state, FIRST_YARDS);
-  const prior: Spread = { sd: milliradians(at20.sd, FIRST_YARDS), df: at20.df };
+  const prior: AngleSpread = { sd: milliradians(at20.sd, FIRST_YARDS), df: at20.df };
   return {
     of: 'plumb', distance, prior,
     axes: ['side'],
@@ -32,7 +31,7 @@ export function plumbGauge(state: State, distance: Feet): Gauge {
     read: (shots, sd) => {
       const points = plumbPoints(shots);
       if (points.length < 2) return null;
-      const line = fitPlumb(points, { sd: sd / INCHES_PER_MRAD, df: Infinity });
+      const line = fitPlumb(points, { sd: mrad(sd / INCHES_PER_MRAD), df: Infinity });
       const length = FARTHEST - NEAREST;
       const count = (sd / (line.se * length)) ** 2;
       return { mean: { x: line.slope * length, y: 0 }, count: { x: count, y: count } };

@@ -4,6 +4,7 @@ import { changesDirection, judgeConsistency, pairLimits, widest } from '../../ar
 import { scatters } from '../../archery/two-groups.ts';
 import { bends } from '../../archery/plumb-line.ts';
 import type { Content, Inspection } from '../../content/types.ts';
+import { mrad } from '../../maths/units.ts';
 import type { ShotSet, State } from '../state.ts';
 import { phrase, tearInWords } from '../words.ts';
 import { centreOf } from './centre.ts';
@@ -56,7 +57,7 @@ function judgeGroups(content: Content, state: State, set: ShotSet, of: 'broadhea
 
 function judgeLine(content: Content, state: State, set: ShotSet): Judgement<Unreadable> | null {
   const { sd, df } = spreadOf(state);
-  return bends(plumbPoints(goodShots(set)), { sd: sd / INCHES_PER_MRAD, df })
+  return bends(plumbPoints(goodShots(set)), { sd: mrad(sd / INCHES_PER_MRAD), df })
     ? lookElsewhere(state, set, 'plumb-bend', phrase(content, 'plumb-bends')) : null;
 }
 
