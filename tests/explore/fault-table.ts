@@ -16,7 +16,7 @@ export interface Caught { readonly fault: Fault; readonly found: Found | null; r
 
 export async function plant(fault: Fault, walks = MOST_WALKS, seed = SEED): Promise<Caught> {
   const sound = shippedContent();
-  const options: HuntOptions = { sound, content: fault.spoil?.(sound) ?? sound, walks, seed };
+  const options: HuntOptions = { sound, content: fault.spoil?.(sound) ?? sound, walks, seed, ...(fault.at === undefined ? {} : { only: fault.at }) };
   const walker = fault.patch === undefined ? { hunt } : await faulty(fault);
   const { found, tally } = walker.hunt(options);
   return { fault, found, walks: tally.walks };

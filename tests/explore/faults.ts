@@ -3,6 +3,7 @@
 
 import type { Content, Step } from '../../src/content/types.ts';
 import type { Patch } from './bundle.ts';
+import type { Narrowed } from './walks.ts';
 
 export interface Fault {
   readonly id: string;
@@ -10,6 +11,8 @@ export interface Fault {
   readonly what: string;
   /** The promise that must catch it. */
   readonly breaks: string;
+  /** Where it shows, for what is rare elsewhere. */
+  readonly at?: Narrowed;
   /** In the sources ... */
   readonly patch?: Patch;
   /** ... or in the content. */
@@ -18,8 +21,8 @@ export interface Fault {
 
 type Loose<T> = { -readonly [K in keyof T]: T[K] };
 
-const inSource = (id: string, breaks: string, what: string, file: string, find: string, replace: string): Fault =>
-  ({ id, breaks, what, patch: { file: `src/${file}`, find, replace } });
+const inSource = (id: string, breaks: string, what: string, file: string, find: string, replace: string, at?: Narrowed): Fault =>
+  ({ id, breaks, what, patch: { file: `src/${file}`, find, replace }, ...(at === undefined ? {} : { at }) });
 
 const inContent = (id: string, breaks: string, what: string, change: (content: Content) => void): Fault => ({
   id, breaks, what,
@@ -44,6 +47,19 @@ const unplaced = (content: Content, id: string): void => {
   for (const { blocks } of content.chapters) for (const block of blocks as Loose<typeof blocks[number]>[]) block.steps = block.steps.filter((step) => step !== id);
 };
 
+const UNEVEN = {
+  find: `      return 2 * Math.min(a.length, b.length);
+    },
+    // Always as many of each: told three at once, one kind may be ahead.
+    whole: (shots) => {
+      const { a, b } = groupsIn(shots, of);
+      return a.length === b.length;`,
+  replace: `      return a.length + b.length;
+    },
+    whole: () => {
+      return true;`,
+};
+
 export const FAULTS: readonly Fault[] = [
   // ---- gates ---------------------------------------------------------------------------------------------------------
   inSource('due-forgotten', 'gates-before-shots', 'what is due to be asked again is not asked', 'machine/state.ts', 'due: dueAfter(next.due, fact),', 'due: next.due,'),
@@ -58,17 +74,17 @@ export const FAULTS: readonly Fault[] = [
     spoilStep(c, 'history', (step) => { if (step.kind === 'choice') step.options = step.options.map((option) => ({ ...option, gate: 'pass' as const })); });
   }),
   inContent('first-broadhead-left-out', 'own-gate-of-each-shot', 'no first broadhead is shot to see that it lands on the target', (c) => { unplaced(c, 'first-broadhead'); for (const [trigger, ids] of Object.entries(c.rechecks)) recheck(c, trigger as keyof Content['rechecks'], ids.filter((id) => id !== 'first-broadhead')); }),
-  inSource('blades-at-paper', 'own-gate-of-each-shot', 'broadheads are asked for at paper', 'machine/plan.ts', "    default:\n      return PLAIN;", "    default:\n      return { ...PLAIN, head: 'broadhead' };"),
+  inSource('blades-at-paper', 'own-gate-of-each-shot', 'broadheads are asked for at paper', 'machine/plan.ts', "    case 'paper':\n      return PLAIN;", "    case 'paper':\n      return { ...PLAIN, head: 'broadhead' };"),
   inContent('minors-and-blades', 'only-what-is-theirs', 'broadheads are offered to somebody still growing', (c) => { spoilStep(c, 'broadheads-wanted', (step) => { step.when = step.when.filter((guard) => guard !== 'adult'); }); }),
   inSource('everybody-is-grown', 'only-what-is-theirs', 'nobody counts as growing', 'machine/guards.ts', "'adult': (s) => chosen(s, 'growing') !== 'growing',", "'adult': () => true,"),
   inSource('fingers-at-paper', 'fingers-are-not-read', 'a finger release is tuned by paper', 'machine/advance.ts', "if (chosen(d.state, 'release') === 'fingers') return leavePaper(d);", ''),
 
   // ---- stops ---------------------------------------------------------------------------------------------------------
-  inSource('stop-only-noted', 'stop-word-is-heard', 'a stop word is written down and nothing stops', 'machine/after-happening.ts', "events: d.place === 'stopped' ? [] : [{ type: 'stop' }]", 'events: []'),
+  inSource('stop-only-noted', 'stop-word-is-heard', 'a stop word is written down and nothing stops', 'machine/after-happening.ts', "stopNow(d, { cause: 'word', ask: ['what-happened'], from: 'word' });", ''),
   inSource('words-not-heard', 'stop-word-is-heard', 'danger that is told in a note is only noted', 'session.ts', 'if (hasStopWord(text) && !this.state.notes.done) return this.stop(text, now);', ''),
-  inSource('newer-hides-older', 'stop-is-left-by-its-gate', 'a word said while the bow waits for a dealer takes the dealer\'s question away', 'machine/stops.ts', 'return stack([stop, ...levels(standing).filter(stays)], stop);', 'return stack([stop, ...levels(standing).filter((old) => stays(old) && false)], stop);'),
+  inSource('failed-and-on', 'stop-is-left-by-its-gate', 'a failed gate does not stop the walk', 'machine/after-answer.ts', '      stopNow(d, ruling.stop);', ''),
+  inSource('newer-hides-older', 'stop-is-left-by-its-gate', 'a word said while the bow waits for a dealer takes the dealer\'s question away', 'machine/stops.ts', 'return stack([stop, ...levels(standing).filter(stays)], stop);', 'return stack([stop, ...levels(standing).filter((old) => stays(old) && false)], stop);', { temper: 'unlucky' }),
   inSource('released-unasked', 'stop-is-left-by-its-gate', 'a stop is released before its questions are answered', 'machine/after-answer.ts', 'd.state.stop === null || d.state.stop.ask.length > 0', 'd.state.stop === null'),
-  inSource('failed-and-on', 'stop-is-left-by-its-gate', 'a failed gate does not stop the walk', 'machine/after-answer.ts', "events: fresh ? [{ type: 'stop' }] : []", 'events: []'),
   inSource('work-in-a-stop', 'stop-shows-its-way-out', 'a stop goes on showing the adjustment', 'machine/view.ts', "return !onBow || place.endsWith('.advising')", "return !onBow || place === 'stopped' || place.endsWith('.advising')"),
   inSource('wrong-way-out', 'stop-shows-its-way-out', 'a stop asks whatever comes next', 'machine/ask.ts', "if (place === 'stopped') return stoppedAsk(content, state);", "if (place === 'stopped') return askById(content, state, 'fit-to-shoot');"),
   inSource('no-question', 'always-a-way-on', 'the offer to leave an axis asks nothing', 'machine/ask.ts', "    case 'offering':\n      return {", "    case 'offering':\n      if (state.facts.length > 0) return null;\n      return {"),
@@ -96,24 +112,24 @@ export const FAULTS: readonly Fault[] = [
   inContent('sight-moved', 'sight-stays', 'an adjustment tells to move the sight', (c) => { (c.knobs['rest-height'] as Loose<typeof c.knobs.yoke>).words = { plus: 'SIGHT UP', minus: 'SIGHT DOWN' }; }),
 
   // ---- ledger --------------------------------------------------------------------------------------------------------
+  inSource('hand-moves-forgotten', 'ledger-is-what-was-done', 'what was moved by hand is not entered', 'machine/state.ts', "delta: fact.delta, why: 'unadvised' });", "delta: 0, why: 'unadvised' });"),
   inSource('as-told-is-more', 'ledger-is-what-was-done', 'a move by another amount counts as told', 'machine/state.ts', "Math.sign(told.delta) * answer.moved.value;", 'told.delta;'),
   inSource('correction-ignored', 'ledger-is-what-was-done', 'a corrected amount changes nothing', 'machine/state.ts', "return answer !== undefined && fact.kind === 'answered' ?", "return answer !== undefined && answer.kind !== 'moved' && fact.kind === 'answered' ?"),
-  inSource('hand-moves-forgotten', 'ledger-is-what-was-done', 'what was moved by hand is not entered', 'machine/state.ts', "delta: fact.delta, why: 'unadvised' });", "delta: 0, why: 'unadvised' });"),
-  inSource('one-line-too-few', 'put-back-is-exact', 'an earlier point is taken for the one after it', 'machine/undo.ts', 'state.moves.filter((move) => move.seq >= to)', 'state.moves.filter((move) => move.seq > to)'),
   inSource('back-by-half', 'put-back-is-exact', 'a put-back goes half the way', 'machine/loop/advise.ts', 'tidy(from - back), phrase', 'tidy(from - back / 2), phrase'),
+  inSource('one-line-too-few', 'put-back-is-exact', 'an earlier point is taken for the one after it', 'machine/undo.ts', 'state.moves.filter((move) => move.seq >= to)', 'state.moves.filter((move) => move.seq > to)', { begin: 'the first put-back', temper: 'contradictory' }),
   inSource('back-a-mark-short', 'put-back-is-exact', 'a put-back stops one 64th short', 'machine/loop/advise.ts', 'const back = moves.reduce((sum, move) => sum + move.delta, 0);', 'const back = moves.reduce((sum, move) => sum + move.delta, 0) - 1 / 64;'),
-  inSource('not-proved', 'proved-after-put-back', 'one shot proves a put-back', 'machine/bring-back.ts', "newSet: true, purpose: 'prove', wanted: gaugeOf(d.state).first } });\n  if (d.state.notes.bringing !== 0) unmade", "newSet: true, purpose: 'prove', wanted: 1 } });\n  if (d.state.notes.bringing !== 0) unmade"),
+  inSource('not-proved', 'proved-after-put-back', 'one shot proves a put-back', 'machine/bring-back.ts', "newSet: true, purpose: 'prove', wanted: gaugeOf(d.state).first } });\n  if (d.state.notes.bringing !== 0) unmade", "newSet: true, purpose: 'prove', wanted: 1 } });\n  if (d.state.notes.bringing !== 0) unmade", { begin: 'the first put-back' }),
 
   // ---- answers and journal -------------------------------------------------------------------------------------------
-  inSource('answers-dropped', 'no-answer-is-lost', 'answers that a choice took off the way are thrown away', 'machine/state.ts', 'if (answered !== undefined) suggestions[id] = answered.answer;', ''),
-  inSource('shots-dropped', 'no-answer-is-lost', 'a correction forgets the shots after it', 'machine/state.ts', "if (each.kind === 'corrected') continue;\n", "if (each.kind === 'corrected' || (each.kind === 'answered' && each.answer.kind === 'shots' && each.seq > fact.of)) continue;\n"),
+  inSource('shots-dropped', 'no-answer-is-lost', 'a correction forgets the shots after it', 'machine/state.ts', "if (each.kind !== 'corrected') data", "if (each.kind !== 'corrected' && (each.kind !== 'answered' || each.answer.kind !== 'shots' || each.seq <= fact.of)) data"),
+  inSource('answers-dropped', 'no-answer-is-lost', 'answers that a choice took off the way are thrown away', 'machine/state.ts', 'if (answered !== undefined) suggestions[id] = answered.answer;', '', { temper: 'contradictory' }),
   inSource('refused-and-written', 'refusal-changes-nothing', 'what is refused is written down', 'session.ts', 'if (!parsed.ok) return danger ?', "if (!parsed.ok && !danger) this.take({ kind: 'noted', ...this.stamp(now), note: 'refused' });\n    if (!parsed.ok) return danger ?"),
   inSource('not-all-written', 'journal-tells-all', 'the line on disk lacks what was found', 'session.ts', 'this.store.append(fact);', 'this.store.append({ ...fact, decided: { ...fact.decided, findings: [] } });'),
   inSource('time-runs-back', 'lines-are-in-order', 'a stop is stamped with a time before the line before it', 'session.ts', "return this.take({ kind: 'stopped', ...this.stamp(now), words: text });", "return this.take({ kind: 'stopped', ...this.stamp(new Date(now.getTime() - 864e5)), words: text });"),
 
   // ---- shots and record ----------------------------------------------------------------------------------------------
   inSource('heads-stay', 'heads-change-shafts', 'heads never change shafts', 'machine/turn-broadheads.ts', "if (of !== 'broadheads' || set === null", "if (of === 'broadheads' || set === null"),
-  inSource('uneven', 'judged-by-equal-numbers', 'two kinds are compared when one is ahead', 'machine/loop/gauge-groups.ts', '      return a.length === b.length;', '      return a.length + b.length > 0;'),
+  inSource('uneven', 'judged-by-equal-numbers', 'two kinds are counted together, and compared when one is ahead', 'machine/loop/gauge-groups.ts', UNEVEN.find, UNEVEN.replace, { begin: 'broadheads', temper: 'careless' }),
   inSource('tuned-by-wish', 'tuned-only-by-shots', 'half sure is called tuned', 'machine/loop/judge.ts', 'e.within >= gauge.sure && e.withinHere >= OWN_CHECK', 'e.within >= 0.02'),
   inSource('tuned-once', 'tuned-only-by-shots', 'what was moved since is still called tuned', 'machine/record-result.ts', 'Math.abs(delta) > 1e-9 &&', 'Math.abs(delta) > 1e9 &&'),
   inSource('broadheads-unsaid', 'not-checked-is-said', 'the record does not say that no broadhead was shot', 'machine/record-card.ts', "? ['broadheads'] : []", '? [] : []'),

@@ -4,7 +4,7 @@ import fc from 'fast-check';
 import type { Content } from '../../src/content/types.ts';
 import { Violation } from './invariants.ts';
 import { noTally, type Tally } from './tally.ts';
-import { inWords, walkArbitrary, walkIt, type Walk } from './walks.ts';
+import { inWords, walkIt, walks, type Narrowed, type Walk } from './walks.ts';
 
 export interface Found {
   /** The promises that were broken at that moment; "crash" where the program threw instead. */
@@ -26,13 +26,14 @@ export interface HuntOptions {
   readonly path?: string;
   /** Shortens a walk that breaks a promise; takes its time. */
   readonly shrink?: boolean;
+  readonly only?: Narrowed;
   readonly tell?: (tally: Tally) => void;
 }
 
-export function hunt({ content, sound, walks, seed, path, shrink = false, tell }: HuntOptions): Hunted {
+export function hunt({ content, sound, walks: most, seed, path, shrink = false, only, tell }: HuntOptions): Hunted {
   const tally = noTally();
   let broken: Pick<Found, 'invariants' | 'how'> = { invariants: [], how: '' };
-  const result = fc.check(fc.property(walkArbitrary, (walk) => {
+  const result = fc.check(fc.property(walks(only), (walk) => {
     try {
       walkIt(walk, content, sound, tally);
     } catch (error) {
@@ -40,7 +41,7 @@ export function hunt({ content, sound, walks, seed, path, shrink = false, tell }
       throw error;
     }
     tell?.(tally);
-  }), { numRuns: walks, seed, unbiased: true, endOnFailure: !shrink, ...(path === undefined ? {} : { path }) });
+  }), { numRuns: most, seed, unbiased: true, endOnFailure: !shrink, ...(path === undefined ? {} : { path }) });
   const [walk] = result.counterexample ?? [];
   if (walk === undefined) return { tally, found: null };
   return { tally, found: { ...broken, how: `${inWords(walk)}: ${broken.how}`, walk, seed, path: result.counterexamplePath ?? '' } };
