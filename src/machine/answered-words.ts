@@ -1,5 +1,6 @@
 // An answer with its question, both in plain words: for the conversation and for the review of answers.
 
+import { namesOf, oneOf } from '../maths/closed.ts';
 import { yardsIn } from '../maths/units.ts';
 import type { Content } from '../content/types.ts';
 import { answerInWords, impactInWords, plainAnswer, shotInWords } from './answer-words.ts';
@@ -82,10 +83,10 @@ function choiceOfWalk(content: Content, step: string, answer: Answer): InWords |
     return label === undefined ? null : { question: phrase(content, 'inspect-short'), answer: label };
   }
   if (step === 'look-arrow') return { question: null, answer: phrase(content, `arrow-look-${value}`) };
-  const id = WALK_CHOICES[value];
-  return id === undefined ? null : { question: null, answer: phrase(content, id) };
+  return isWalkChoice(value) ? { question: null, answer: phrase(content, WALK_CHOICES[value]) } : null;
 }
 
-const WALK_CHOICES: Readonly<Record<string, string>> = {
+const WALK_CHOICES = {
   'leave': 'finishing-leave', 'one more step': 'finishing-step', 'accept': 'accept-leave', 'go on': 'accept-go-on',
-};
+} as const;
+const isWalkChoice = oneOf(namesOf(WALK_CHOICES));

@@ -1,5 +1,6 @@
 // What follows from an answer in this chapter: a nock that was replaced or turned, and what was seen on an arrow.
 
+import { namesOf, oneOf } from '../../maths/closed.ts';
 import type { Deciding } from '../deciding.ts';
 import type { ArrowClass } from '../notes.ts';
 import type { MovedAnswer } from '../types.ts';
@@ -35,13 +36,13 @@ export function afterArrowMove(d: Deciding, moved: MovedAnswer): boolean {
 }
 
 /** What was found on an arrow that no nock has mended, and the class that follows from it. */
-export const LOOKS: Readonly<Record<string, ArrowClass>> = { crack: 'never again', wobble: 'repair', vane: 'repair', nothing: 'practice' };
+export const LOOKS = { crack: 'never again', wobble: 'repair', vane: 'repair', nothing: 'practice' } as const satisfies Readonly<Record<string, ArrowClass>>;
+const isLook = oneOf(namesOf(LOOKS));
 
 export function afterLook(d: Deciding, value: string): void {
   const [arrow] = d.state.notes.arrows.odd;
-  const as = LOOKS[value];
-  if (arrow !== undefined && as !== undefined) {
-    classify(d, arrow, as, phrase(d.content, `arrow-why-${value}`));
+  if (arrow !== undefined && isLook(value)) {
+    classify(d, arrow, LOOKS[value], phrase(d.content, `arrow-why-${value}`));
     d.say(`arrow-look-said-${value}`, { arrow });
   }
   d.where('looked').event({ type: 'looked' });

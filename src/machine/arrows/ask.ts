@@ -1,6 +1,7 @@
 // The questions of this chapter that are no steps of content: the next arrow's tear, the change of a nock, the last look.
 
 import type { Content } from '../../content/types.ts';
+import { namesOf } from '../../maths/closed.ts';
 import { currentSet } from '../loop/sets.ts';
 import type { Place } from '../places.ts';
 import { distanceOf } from '../plan.ts';
@@ -58,6 +59,6 @@ export function lookAsk(content: Content, arrow: string): Ask {
     kind: 'choice', about: 'arrow-look', step: 'look-arrow', noDefault: true,
     short: phrase(content, 'arrow-look-short', { arrow }), text: [phrase(content, 'arrow-look-text')],
     why: [phrase(content, 'why-arrow-look')], caution: [content.cautions['flex']].filter((one) => one !== undefined),
-    options: Object.keys(LOOKS).map((value) => ({ value, label: phrase(content, `arrow-look-${value}`) })),
+    options: namesOf(LOOKS).map((value) => ({ value, label: phrase(content, `arrow-look-${value}`) })),
   };
 }
