@@ -13,6 +13,9 @@ import { goodShots } from './loop/sets.ts';
 import { settingsOf, type State } from './state.ts';
 import { takenBack, withoutQuestions } from './stops.ts';
 import type { Answer, Fact } from './types.ts';
+import { judgeStanding } from './still-shown.ts';
+import { judgeVerdict } from './verdict-again.ts';
+import { phaseOfPlace, placeUnder } from './walk.ts';
 import { differenceInWords, settingInWords, tearInWords } from './words.ts';
 
 export function afterCorrection(d: Deciding, of: number, answer: Answer): void {
@@ -46,11 +49,14 @@ function correctedShots(d: Deciding, of: number): void {
   if (was !== null && is !== null) d.say('corrected-shots', { was, is });
   classedTooEarly(d, of);
   rejudge(d);
+  judgeVerdict(d, of);
+  judgeStanding(d, of);
 }
 
-// The advice that stands was made from the old figures: it is worked out anew. Changes already made stay as they are.
+// The advice that stands was made from the old figures: it is worked out anew, also where a question or a stop interrupts it.
+// Changes already made stay as they are.
 function rejudge(d: Deciding): void {
-  if (d.place.endsWith('.advising')) d.add({ loop: { reshoot: true } });
+  if (phaseOfPlace(placeUnder(d.state.walk)) === 'advising') d.add({ loop: { reshoot: true } });
 }
 
 function correctedMove(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>): void {
@@ -60,6 +66,8 @@ function correctedMove(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>): 
   const now = settingsOf(d.state.moves)[told.knob] ?? 0;
   d.say('corrected-move', { knob: knob.name, now: settingInWords(d.content, knob, now) });
   rejudge(d);
+  judgeVerdict(d, fact.seq);
+  judgeStanding(d, fact.seq);
 }
 
 function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, answer: Answer): void {
@@ -94,13 +102,17 @@ function leaveGates(d: Deciding): void {
   releaseIfAnswered(d);
 }
 
+// What one answer takes off the route may have led to others: all of them, until nothing more goes.
 function offRoute(d: Deciding): void {
-  const { content, state } = d;
-  const off = Object.keys(state.answers).filter((id) => {
+  const { content } = d;
+  const strays = (): readonly string[] => Object.keys(d.state.answers).filter((id) => {
     const pending = lookUp(content, id);
-    return pending !== null && !holds(state, pending.step.when);
+    return pending !== null && !holds(d.state, pending.step.when);
   });
-  if (off.length === 0) return;
-  d.add({ loop: { suggest: off } });
-  d.say('off-route', { n: off.length });
+  let off: readonly string[] = [];
+  for (let more = strays(); more.length > 0; more = strays()) {
+    off = [...off, ...more];
+    d.add({ loop: { suggest: off } });
+  }
+  if (off.length > 0) d.say('off-route', { n: off.length });
 }

@@ -91,14 +91,18 @@ export function judgeAnew(d: Deciding, notes: Partial<LoopNotes>, wholeBow: bool
   const atTarget = d.state.notes.of === 'broadheads' ? subjectIn(d.state, 'broadheads') : {};
   d.add({ advice: null, loop: { ...notes, purpose: 'judge', reshoot: true, ...(backTo === null ? atTarget : { backTo, inspection: null, offered: null, ...subjectIn(d.state, backTo) }) } });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
-  if (backTo !== 'paper') return;
+  if (backTo === 'paper') backAtPaper(d);
+}
+
+/** What going back to paper asks for again. */
+export function backAtPaper(d: Deciding): void {
   // Before warm-up and powder too, which come before the first tear.
   if (headsOn(d.state)) d.trigger('broadheads-away');
   setOtherwise(d);
 }
 
-// Where nothing was said yet that no longer stands, the walk is in the right place already.
-function chapterToJudge(d: Deciding, tookBack: boolean, wholeBow: boolean): 'paper' | 'broadheads' | null {
+/** Where nothing was said yet that no longer stands, the walk is in the right place already: null. */
+export function chapterToJudge(d: Deciding, tookBack: boolean, wholeBow: boolean): 'paper' | 'broadheads' | null {
   const [chapter = '', stage = ''] = placeUnder(d.state.walk).split('.');
   if (d.state.shotCount === 0 || chosen(d.state, 'release') === 'fingers') return null;
   if (chapter === 'paper') return stage === 'second' || (tookBack && stage !== 'asFound') ? 'paper' : null;

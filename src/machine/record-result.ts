@@ -10,7 +10,7 @@ import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } 
 import { isCableWork } from './standing.ts';
 import { settingsOf, tidy, type Shot, type ShotSet, type State } from './state.ts';
 import type { LoopNotes } from './notes.ts';
-import type { RecordRow } from './types.ts';
+import type { Fact, RecordRow } from './types.ts';
 import { amountInWords, phrase, settingInWords, tearInWords } from './words.ts';
 import { placeOf } from './walk.ts';
 import { impactRows, resultInWords, seenBy } from './record-impacts.ts';
@@ -52,15 +52,18 @@ function axisInWords(content: Content, state: State, axis: Axis): string {
   return stands === undefined ? phrase(content, 'result-none') : words;
 }
 
-/** What was last said of an axis, where a change since has taken it back. */
+/** What was last said of an axis, where a change since has taken it back; nothing where corrected figures did. */
 function lastSaid(state: State, axis: Axis): LoopNotes['axis'][Axis] {
-  const said = state.facts.flatMap((fact) => fact.decided.findings).findLast((f) => f.kind === 'axis' && f.axis === axis && f.chapter === 'paper');
+  const of = (fact: Fact) => fact.decided.findings.findLast((f) => f.kind === 'axis' && f.axis === axis && f.chapter === 'paper');
+  const line = state.facts.findLast((fact) => of(fact) !== undefined);
+  const corrected = state.facts.some(({ kind, seq, decided: { loop } }) => kind === 'corrected' && seq > (line?.seq ?? 0) && loop?.axis !== undefined && loop.axis[axis] === undefined);
+  const said = line === undefined || corrected ? undefined : of(line);
   return said?.kind === 'axis' ? { result: said.result, chance: said.chance ?? 0 } : undefined;
 }
 
 // A change on this axis, on cables or on arrows after the last word about it: that word was about another setting. What
 // broadheads showed later is a word of their own.
-function movedSince(content: Content, state: State, axis: Axis): boolean {
+export function movedSince(content: Content, state: State, axis: Axis): boolean {
   const said = state.facts.findLast((fact) => fact.decided.findings.some((f) => f.kind === 'axis' && f.axis === axis && f.chapter === 'paper'))?.seq ?? 0;
   const sum: Partial<Record<KnobId, number>> = {};
   for (const { knob, delta, seq } of state.moves) if (seq > said) sum[knob] = (sum[knob] ?? 0) + delta;

@@ -84,14 +84,26 @@ function recordCorrection(content: Content, state: State, fact: Extract<Fact, { 
     const before = fold(content, facts.filter((f) => f.seq < rewindTo));
     return { ...before, facts, shotCount: state.shotCount };
   }
-  const effective = effectiveFacts([...facts, fact]);
-  let data: State = { ...emptyState(), facts: effective };
-  for (const each of effective) {
-    if (each.kind !== 'corrected') data = adoptNotes(recordData(content, data, each), each);
-  }
+  const data = booksOf(content, effectiveFacts([...facts, fact]).slice(0, -1));
   const inForce = Object.fromEntries(Object.entries(data.answers).filter(([id]) => state.answers[id] !== undefined));
   const { walk, due, stop, findings, advice, suggestions, gates } = state;
   return { ...data, answers: inForce, facts, walk, due, stop, findings, advice, suggestions, gates };
+}
+
+// Answers, moves, sets and notes of such facts: all that a corrected figure goes into. A choice of the walk that was taken back
+// whole went into nothing, and what was decided on a correction stays decided.
+function booksOf(content: Content, effective: readonly Fact[]): State {
+  const rewound = effective.flatMap(({ seq, decided: { loop } }) => (loop?.rewindTo === undefined ? [] : [{ from: loop.rewindTo, to: seq }]));
+  return effective
+    .filter(({ seq }) => !rewound.some(({ from, to }) => from <= seq && seq < to))
+    .reduce<State>((state, each) => adoptNotes(recordData(content, state, each), each), { ...emptyState(), facts: effective });
+}
+
+/** The books when line `seq` was decided, with every answer up to it as it reads now: what was decided then can be worked out again. */
+export function booksAt(content: Content, facts: readonly Fact[], seq: number): State {
+  const upTo = effectiveFacts(facts).filter((fact) => fact.seq <= seq);
+  const before = booksOf(content, upTo.slice(0, -1));
+  return upTo.slice(-1).reduce((state, line) => recordData(content, state, line), before);
 }
 
 /** The facts with each corrected answer in the place of the one it corrects. */

@@ -8,7 +8,7 @@ import { countingSets, currentSet, FIRST_DISTANCE, goodShots, settingKey, shotsH
 import type { LoopNotes, SetKind } from './notes.ts';
 import type { PlaceIn } from './places.ts';
 import { settingsOf, type ShotSet, type State } from './state.ts';
-import { startAnew } from './turn-loop.ts';
+import { nothingToLookFor, startAnew } from './turn-loop.ts';
 
 /** One automatic step of the finish; false where a question stands. */
 export function turnFinish(d: Deciding<PlaceIn<'finish'>>): boolean {
@@ -21,8 +21,8 @@ export function turnFinish(d: Deciding<PlaceIn<'finish'>>): boolean {
   }
   if (d.isAt('finish.proof')) return turnProof(d);
   if (d.isAt('finish.closing')) return d.event({ type: 'settled' });
-  // inspecting: the archer chooses.
-  return false;
+  // inspecting: the archer chooses, unless there is nothing left to look for.
+  return d.isAt('finish.inspecting') && nothingToLookFor(d);
 }
 
 /** What last showed this very setting, and from where: that is what the shots after tightening can be held against. */

@@ -14,7 +14,7 @@ import { rungNow } from './loop/ladder.ts';
 import { sizeMove } from './loop/size.ts';
 import { axisFinding, endAxes } from './loop/results.ts';
 import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere, tunedAxes } from './loop/sets.ts';
-import type { PlaceIn } from './places.ts';
+import type { PlaceIn, PlaceOf } from './places.ts';
 import { skipStage, withoutPaper } from './turn-paper.ts';
 import { swapHeads } from './turn-broadheads.ts';
 import { axisOf } from './walk.ts';
@@ -30,6 +30,7 @@ export function turnLoop(d: Deciding<PlaceIn<'paper' | 'broadheads'>>): boolean 
   if (d.inPhase('passed')) return turnPassed(d);
   if (d.inPhase('puttingBack')) return turnPuttingBack(d);
   // inspecting, offering: the archer chooses, unless something else made the question void.
+  if (d.inPhase('inspecting')) return nothingToLookFor(d);
   return d.inPhase('offering') && d.state.notes.reshoot && reshoot(d);
 }
 
@@ -39,6 +40,9 @@ function turnPuttingBack(d: Deciding<InLoop<'puttingBack'>>): boolean {
   // All is put back, or there was nothing to put back.
   return d.event({ type: d.state.notes.purpose === 'prove' ? 'moved' : 'looked' });
 }
+
+/** What was to be looked into was in a figure that was corrected: the shots are judged as they now read. */
+export const nothingToLookFor = (d: Deciding<PlaceOf<'inspecting'>>): boolean => d.state.notes.inspection === null && d.event({ type: 'looked' });
 
 function reshoot(d: Deciding<InLoop<'advising' | 'proving' | 'passed' | 'offering'>>): true {
   return d.event({ type: 'looked' }, { advice: null, loop: { reshoot: false, offered: null } });
