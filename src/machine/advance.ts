@@ -4,6 +4,7 @@
 import { agenda, chapterOf, isOfFinish, type Pending } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen, holds } from './guards.ts';
+import type { State } from './state.ts';
 import { turnFinish } from './turn-finish.ts';
 import { arrowsWait, turnArrows } from './turn-arrows.ts';
 import { turnFarther, turnPreparing } from './turn-broadheads.ts';
@@ -52,7 +53,8 @@ function turnOfShooting(d: Deciding<PlaceIn<(typeof SHOOTING)[number]>>, pending
   if (backTo !== null) return d.event({ type: 'return', to: backTo }, { loop: { backTo: null } });
   // The finish asks its own questions in place; everything else interrupts.
   if (pending.length > 0) return d.isIn('finish') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
-  if (chosen(d.state, 'release') === 'fingers') return leavePaper(d);
+  if (chosen(d.state, 'release') === 'fingers') return leave(d);
+  if (d.isIn('broadheads') && broadheadsAreOff(d.state)) return leave(d, 'broadheads-left');
   if (d.isAt('broadheads.preparing')) return turnPreparing(d);
   if (d.isAt('broadheads.farther')) return turnFarther(d);
   if (d.isIn('arrows')) return turnArrows(d);
@@ -62,8 +64,13 @@ function turnOfShooting(d: Deciding<PlaceIn<(typeof SHOOTING)[number]>>, pending
   return d.isIn('paper', 'broadheads') && turnLoop(d);
 }
 
-// From wherever it stands to the end: a put-back, a proof or an offer that is under way is left first.
-function leavePaper(d: Deciding): boolean {
+// Thought better of, or not allowed any more: their gates are off the route, so no further one is shot.
+const broadheadsAreOff = (state: State): boolean => state.notes.of === 'broadheads' && !holds(state, ['shoots-broadheads']);
+
+// From wherever it stands to the end of the chapter: a put-back, a proof or an offer that is under way is left first.
+function leave(d: Deciding, why?: string): boolean {
+  d.add({ advice: null, loop: { undo: [], undoing: [], bringing: 0, offered: null } });
+  if (why !== undefined) d.say(why);
   return d.may('settled') ? d.event({ type: 'settled' }) : d.where('looked').event({ type: 'looked' });
 }
 

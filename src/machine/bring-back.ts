@@ -118,5 +118,7 @@ export function finishAnew(d: Deciding): void {
     const step = id.split('/')[0] ?? '';
     return isOfFinish(d.content, step) && d.content.steps[step]?.everyTune === true;
   });
-  if (again.length > 0) d.add({ loop: { suggest: again } });
+  if (again.length === 0) return;
+  d.add({ loop: { suggest: again } });
+  d.say('finish-again');
 }

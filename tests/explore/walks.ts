@@ -17,16 +17,16 @@ export interface Walk {
 const turn = fc.nat(MOST_TURN);
 const turns = (minLength: number, maxLength: number) => fc.array(turn, { minLength, maxLength, size: 'max' });
 
-/** Only walks that begin there, or of that archer. */
-export interface Narrowed { readonly begin?: string; readonly temper?: string }
+/** Only walks that begin there, of that archer, or of at least so many turns. */
+export interface Narrowed { readonly begin?: string; readonly temper?: string; readonly least?: number }
 
 const oneOf = (all: readonly { readonly name: string }[], name: string | undefined): fc.Arbitrary<number> =>
   (name === undefined ? fc.nat(all.length - 1) : fc.constant(all.findIndex((one) => one.name === name)));
 
 /** Mostly short, for most of what can go wrong does so soon; one in twenty as long as a whole day of tuning. */
-export const walks = ({ begin, temper }: Narrowed = {}): fc.Arbitrary<Walk> => fc.record({
+export const walks = ({ begin, temper, least }: Narrowed = {}): fc.Arbitrary<Walk> => fc.record({
   bow: fc.nat(BOWS.length - 1), begin: oneOf(BEGINS, begin), temper: oneOf(TEMPERS, temper),
-  turns: fc.oneof({ weight: 13, arbitrary: turns(5, 40) }, { weight: 6, arbitrary: turns(40, 120) }, { weight: 1, arbitrary: turns(120, 400) }),
+  turns: least !== undefined ? turns(least, 2 * least) : fc.oneof({ weight: 13, arbitrary: turns(5, 40) }, { weight: 6, arbitrary: turns(40, 120) }, { weight: 1, arbitrary: turns(120, 400) }),
 });
 
 /** Walks it; throws a Violation where a promise is broken. */

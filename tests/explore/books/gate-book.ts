@@ -27,6 +27,8 @@ export class GateBook {
   /** Questions of everything that raised the present stop. */
   private raised = new Set<string>();
   private readonly facts: Fact[] = [];
+  /** The newest answer, and what was due before it. */
+  private choice: { readonly seq: number; readonly due: ReadonlySet<string> } | null = null;
   /** A hole was read: there is paper. */
   private holed = false;
   private shots = 0;
@@ -37,7 +39,9 @@ export class GateBook {
   /** Takes one more line, and whether the walk stood still after it. */
   read(fact: Fact, stopped: boolean): void {
     this.take(fact);
-    if (stopped) for (const id of this.reasons()) this.raised.add(id);
+    // What was corrected may itself be what the stop is about, also where a later answer is in force.
+    const of = fact.kind === 'corrected' ? this.facts.find((f) => f.seq === fact.of) : undefined;
+    if (stopped) for (const id of [...this.reasons(), ...(of?.kind === 'answered' ? [of.step] : [])]) this.raised.add(id);
     else this.raised.clear();
   }
 
@@ -94,6 +98,7 @@ export class GateBook {
 
   private answered(fact: Answered): void {
     const { step, answer, seq } = fact;
+    this.choice = { seq, due: new Set(this.due) };
     if (answer.kind === 'shots') {
       this.shots += answer.shots.length;
       if (answer.shots.some((shot) => 'missed' in shot)) this.raise(this.list('clash'));
@@ -121,6 +126,8 @@ export class GateBook {
   private corrected(fact: Extract<Fact, { kind: 'corrected' }>): void {
     const of = this.facts.find((f): f is Answered => f.kind === 'answered' && f.seq === fact.of);
     if (of === undefined) return;
+    // A choice of the walk is taken back whole, with what it asked for.
+    if (of.step.startsWith('inspect-') && this.choice?.seq === of.seq) this.due = new Set(this.choice.due);
     const { answer } = fact;
     if (answer.kind === 'shots') {
       if (answer.shots.some((shot) => 'missed' in shot)) this.raise(this.list('clash'));
@@ -138,7 +145,8 @@ export class GateBook {
     if (step === 'bow' && inForce !== undefined && valueOf(inForce.answer) !== valueOf(answer)) this.carryInstead(valueOf(answer), fact.of);
     if (inForce?.seq === fact.of) this.answers.set(step, { answer, seq: fact.of });
     this.rule(step, answer, fact.of);
-    this.consequences(step, valueOf(answer));
+    // An answer that another has replaced since brings about nothing, but for what happened to the bow and where.
+    if (inForce?.seq === fact.of || step === 'history' || step === 'place') this.consequences(step, valueOf(answer));
     this.dropOffRoute();
   }
 
@@ -277,6 +285,11 @@ export class GateBook {
     return out;
   }
 
+  // Figures that are being taken anew are held together once they are in.
+  private brokenNow(): readonly (readonly string[])[] {
+    return this.broken().filter((ids) => !ids.some((id) => this.due.has(id)));
+  }
+
   private has(...ids: readonly string[]): boolean {
     return ids.every((id) => this.number(id) !== undefined);
   }
@@ -346,9 +359,7 @@ export class GateBook {
 
   /** What the walk must stand still for, in words. */
   holds(): readonly string[] {
-    // Figures that are being taken anew are held together once they are in.
-    const broken = this.broken().filter((ids) => !ids.some((id) => this.due.has(id)));
-    return [...this.failures.map((f) => `${f.gate} failed or not known`), ...broken.map((ids) => `${ids.join('/')} do not agree with their rule`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
+    return [...this.failures.map((f) => `${f.gate} failed or not known`), ...this.brokenNow().map((ids) => `${ids.join('/')} do not agree with their rule`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
   }
 
   /** Steps whose answer in force is "not known". */
@@ -361,7 +372,7 @@ export class GateBook {
     const required = this.routeOf('safety', 'baseline', 'warm-up').filter((id) => !this.answers.has(id));
     return [
       ...this.failures.map((f) => `${f.gate} failed or not known`),
-      ...this.broken().map((ids) => `${ids.join('/')} do not agree with their rule`),
+      ...this.brokenNow().map((ids) => `${ids.join('/')} do not agree with their rule`),
       ...this.open().map((id) => `${id} is due`),
       ...required.map((id) => `${id} was never answered`),
       ...(this.word === null ? [] : [`a stop word: ${this.word}`]),

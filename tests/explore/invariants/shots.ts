@@ -12,10 +12,16 @@ export const headsChangeShafts: Invariant = {
   broken(m) {
     const shot = shotAsked(m);
     const set = m.state.sets.at(-1);
-    if (shot?.head !== 'broadhead' || set?.of !== 'broadheads' || goodOf(set) < HALF) return null;
+    if (shot?.head !== 'broadhead' || set?.of !== 'broadheads' || !evenHalf(set)) return null;
     return m.gates.answeredAt('heads-swapped') > (set.shots[0]?.seq ?? 0) ? null : `${goodOf(set)} shots, and the heads are where they were`;
   },
 };
+
+// Where one kind is ahead (told three at once, or corrected) the other is shot first.
+function evenHalf(set: Moment['state']['sets'][number]): boolean {
+  const broad = set.shots.filter(({ good, tag }) => good && tag?.head === 'broadhead').length;
+  return 2 * broad === goodOf(set) && goodOf(set) >= HALF;
+}
 
 const goodOf = (set: Moment['state']['sets'][number]): number => set.shots.filter(({ good }) => good).length;
 
