@@ -4,7 +4,7 @@ import type { Book } from './shape.ts';
 
 export const CAUTIONS: Book['cautions'] = {
   'press': [/maker allows for this model/i, /shown how/i, /glasses/i, /clear of the limbs/i, /maker's manual/i, /authorised dealer/i],
-  'bolts': [/loosen the locks first/i, /both bolts alike/i, /1\/4 turn at a time/i, /never past the maker's limit/i, /maker's manual/i, /authorised dealer/i],
+  'bolts': [/loosen the locks first/i, /both bolts alike/i, /1\/4 turn at a time/i, /never past the maker's limit/i, /locks tight again before any draw/i, /maker's manual/i, /authorised dealer/i],
   'flex': [/carbon only|only carbon/i, /no broadhead/i, /gloves and glasses/i, /away from your face/i, /creak or damage: never sho/i, /authorised dealer/i],
   'draw': [/checked arrow on/i, /at the backstop/i, /off the trigger/i],
   'let-down': [/stay on target/i, /clear of the trigger/i, /arrow on/i, /jerk/i],
