@@ -7,8 +7,8 @@ export const AGAIN: Book['again'] = {
   // People, range and what happened, at every start; the whole bow after a break.
   'start': 'place backstop range history',
   'long-break': 'backstop range history limbs axle-clips bow-at-rest as-recorded arrows-flexed marks warm-up',
-  // Heat and falls do not show: all that a look can find, and the lengths.
-  'heat-or-fall': 'limbs axle-clips bow-at-rest as-recorded marks',
+  // Heat and falls do not show: all that a look can find, the lengths, and a slow draw before the next shot.
+  'heat-or-fall': 'limbs axle-clips bow-at-rest as-recorded marks slow-draw',
   'place-changed': 'backstop range',
   'distance-changed': 'backstop range',
   'broadheads-distance': 'backstop broadhead-place',
@@ -39,9 +39,11 @@ export const AGAIN: Book['again'] = {
   'release-replaced': 'release history limbs axle-clips bow-at-rest as-recorded arrows-flexed slow-draw shaft-ahead warm-up',
   // The sight does not touch how an arrow leaves.
   'sight-moved': '',
+  // Back from the dealer's: the range has stood alone meanwhile.
   'released-by-dealer': 'history limbs axle-clips bow-at-rest as-recorded rated-weight bolts-top bolts-bottom bolt-limit after-press rest rest-check '
-    + 'loop-check axle-to-axle brace-height nock-height centre-shot arrow-count arrows-flexed arrow-check slow-draw peak-weight arrow-mass '
+    + 'loop-check axle-to-axle brace-height nock-height centre-shot arrow-count arrows-flexed arrow-check backstop range slow-draw peak-weight arrow-mass '
     + 'shaft-ahead warm-up',
-  'something-moved': 'marks axle-to-axle brace-height nock-height centre-shot rest-check',
+  // Whatever was loose or changed: its neighbours too, screws, loop and rest.
+  'something-moved': 'bow-at-rest marks axle-to-axle brace-height nock-height centre-shot rest-check',
   'unadvised-move': 'marks',
 };
