@@ -5,11 +5,12 @@ import type { Deciding } from './deciding.ts';
 import { afterAnswer, applyGate, releaseIfAnswered, sideEffects } from './after-answer.ts';
 import { lookUp } from './agenda.ts';
 import { classedTooEarly } from './arrows/late.ts';
-import { holds } from './guards.ts';
+import type { Step } from '../content/types.ts';
+import { chosen, holds } from './guards.ts';
 import { isWalkChoice } from './correctable.ts';
-import { gaugeOf } from './loop/gauge.ts';
-import { spreadOf } from './loop/evidence.ts';
-import { goodShots } from './loop/sets.ts';
+import { gaugeAt } from './loop/gauge.ts';
+import { spreadOver } from './loop/pooled.ts';
+import { countingSets, goodShots } from './loop/sets.ts';
 import { settingsOf, type State } from './state.ts';
 import { takenBack, withoutQuestions } from './stops.ts';
 import type { Answer, Fact } from './types.ts';
@@ -39,9 +40,10 @@ export function afterCorrection(d: Deciding, of: number, answer: Answer): void {
 function correctedShots(d: Deciding, of: number): void {
   const meanIn = (state: State): string | null => {
     const set = state.sets.find((s) => s.shots.some((shot) => shot.seq === of));
-    // Where every shot was missed or called bad there is no middle to tell.
-    const gauge = gaugeOf(state);
-    const centre = set === undefined || set.of !== gauge.of ? null : gauge.read(goodShots(set), spreadOf(state).sd);
+    // Where every shot was missed or called bad there is no middle to tell; single arrows have none together.
+    if (set === undefined || set.of === 'arrows') return null;
+    const gauge = gaugeAt(state, set.of, set.distance);
+    const centre = gauge.read(goodShots(set), spreadOver(gauge, countingSets(state, set.of)).sd);
     return centre === null ? null : gauge.of === 'paper' ? tearInWords(centre.mean) : differenceInWords(centre.mean);
   };
   const was = meanIn(d.before);
@@ -73,12 +75,12 @@ function correctedMove(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>): 
 function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, answer: Answer): void {
   const pending = lookUp(d.content, fact.step);
   if (pending === null) return;
-  // Taken back in time ("written by mistake, nothing happened"): the gate that raised the stop is answered anew. An older
-  // answer to the same question raised nothing, and clears nothing.
+  // Taken back in time ("written by mistake, nothing happened"): the answer that raised the stop is given anew. Another answer to
+  // the same question clears nothing of it.
   const inForce = d.before.answers[fact.step]?.seq === fact.seq;
-  const left = inForce ? takenBack(d.before.stop, fact.step) : null;
+  const left = takenBack(d.before.stop, { step: fact.step, line: fact.seq, inForce });
   if (d.place === 'stopped' && left !== null) d.add({ loop: { stop: left } });
-  applyGate(d, fact.step, answer);
+  applyGate(d, fact.step, answer, fact.seq);
   // What happened to the bow, or that the place was another, was never looked into: no later "nothing since" makes up for it.
   if (inForce || fact.step === 'history' || fact.step === 'place') sideEffects(d, fact.step, answer);
   if (pending.step.effect === 'chosen') {
@@ -107,7 +109,7 @@ function offRoute(d: Deciding): void {
   const { content } = d;
   const strays = (): readonly string[] => Object.keys(d.state.answers).filter((id) => {
     const pending = lookUp(content, id);
-    return pending !== null && !holds(d.state, pending.step.when);
+    return pending !== null && !(holds(d.state, pending.step.when) && mayBeChosen(d.state, pending.step, id));
   });
   let off: readonly string[] = [];
   for (let more = strays(); more.length > 0; more = strays()) {
@@ -115,4 +117,11 @@ function offRoute(d: Deciding): void {
     d.add({ loop: { suggest: off } });
   }
   if (off.length > 0) d.say('off-route', { n: off.length });
+}
+
+// An option that is not offered to this archer (any more) was not chosen by one who may.
+function mayBeChosen(state: State, step: Step, id: string): boolean {
+  const value = chosen(state, id);
+  const option = step.kind === 'choice' ? step.options.find((one) => one.value === value) : undefined;
+  return holds(state, option?.when ?? []);
 }

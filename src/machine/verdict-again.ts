@@ -3,6 +3,7 @@
 
 import type { Deciding } from './deciding.ts';
 import { judgeReturn } from './loop/compare.ts';
+import { gaugeOf, taken } from './loop/gauge.ts';
 import { judgeAxis } from './loop/judge.ts';
 import { judgeSet } from './loop/judge-set.ts';
 import type { State } from './state.ts';
@@ -18,6 +19,14 @@ export function judgeVerdict(d: Deciding, of: number): void {
   if (phase === 'inspecting') inspectionAgain(d, of);
   else if (phase === 'puttingBack') putBackAgain(d, of);
   else if (phase === 'offering') d.add({ loop: { reshoot: true } });
+  else if (phase === 'shooting') moreAgain(d);
+}
+
+// More shots than the set began with were asked for by the old figures: the corrected ones may be enough.
+function moreAgain(d: Deciding): void {
+  const begun = d.state.facts.findLast(({ decided: { loop } }) => loop?.newSet === true)?.decided.loop?.wanted ?? gaugeOf(d.state).first;
+  const shot = taken(d.state);
+  if (shot >= begun && d.state.notes.wanted > shot) d.add({ loop: { wanted: shot } });
 }
 
 function inspectionAgain(d: Deciding, of: number): void {

@@ -1,6 +1,7 @@
 // Correcting an answer: figures change, the bow does not; what was decided stays as it was written.
 
 import { describe, expect, test } from 'vitest';
+import type { Axis } from '../../src/content/types.ts';
 import { memoryStore } from '../../src/journal/memory-store.ts';
 import { replay } from '../../src/machine/replay.ts';
 import type { Fact, Intent, SessionLike, Store, View } from '../../src/machine/types.ts';
@@ -116,7 +117,270 @@ describe('a measured answer', () => {
   });
 });
 
+const shotsOf = (tune: Tune): readonly Answered[] => tune.store.facts.filter((f): f is Answered => f.kind === 'answered' && f.answer.kind === 'shots');
+const figures = (fact: Answered): { x: number; y: number } => {
+  const shot = fact.answer.kind === 'shots' ? fact.answer.shots[0] : undefined;
+  if (shot === undefined || 'missed' in shot) throw new Error('no figures');
+  return shot;
+};
+/** The last shot before this axis was called tuned. */
+const behind = (tune: Tune, axis: Axis, chapter: 'paper' | 'broadheads' = 'paper'): Answered => {
+  const said = tune.store.facts.findLast((f) => f.decided.findings.some((one) => one.kind === 'axis' && one.axis === axis && one.chapter === chapter && one.result === 'tuned'));
+  return shotsOf(tune).findLast((f) => f.seq <= (said?.seq ?? 0)) ?? tune.answered('no shot');
+};
+const off = (fact: Answered, y: number, x = 0): { x: number; y: number } => ({ x: figures(fact).x + x, y: figures(fact).y + y });
+const saidBy = (view: View, id: string): number => view.say.filter((line) => line.startsWith(sentence(id).trim())).length;
+const eventsOf = (tune: Tune): readonly string[] => tune.store.facts.at(-1)?.decided.events.map((event) => ('verdict' in event ? event.verdict : event.type)) ?? [];
+const results = (tune: Tune): string => JSON.stringify(recordOf(content, tune.store.facts)?.sections[0]?.rows);
+const replaysTheSame = (tune: Tune): void => expect(viewOf(content, tune.state)).toEqual(tune.view);
+
+/** In tune as found; broadheads land where field points do. */
+const AGREES: Bow = { ...IN_TUNE, groups: { start: { x: 0, y: -0.5 }, gain: {}, sd: 0.4 } };
+
+describe('a verdict that used the corrected figure', () => {
+  test('"out", with questions due before the advice: a set that lacks a shot is shot on, and nothing is advised on two', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'cams' });
+    expect([tune.state.notes.wanted, shotsOf(tune).length]).toEqual([3, 3]);
+    tune.correct(tune.answered('shoot-shooting', -1).seq, 'missed');
+    expect(tune.state.notes.reshoot).toBe(true);
+    const view = tune.on((v) => v.advice !== null || v.ask?.kind === 'tear');
+    expect([view.advice, view.ask]).toEqual([null, expect.objectContaining({ kind: 'tear', shots: { taken: 2, wanted: 3 } })]);
+    replaysTheSame(tune);
+    tune.answer(tune.archer.answer(view));
+    expect(tune.on((v) => v.ask?.kind === 'amount').advice?.knob).toBe('rest-height');
+  });
+
+  test('"out", under a stop: judged anew once the walk goes on', () => {
+    const tune = Tune.played({ until: (v) => v.advice?.kind === 'adjust' });
+    const seqs = shotsOf(tune).map(({ seq }) => seq);
+    tune.send({ kind: 'stop', words: 'something popped' });
+    for (const seq of seqs) {
+      tune.send({ kind: 'back', to: seq });
+      tune.answer({ x: 0.05, y: 0.05 });
+    }
+    expect(tune.view.type).toBe('stop');
+    const view = tune.on((v) => v.advice?.kind === 'adjust' || v.ask?.kind === 'tear');
+    expect([view.advice, view.ask]).toEqual([null, expect.objectContaining({ kind: 'tear', shots: { taken: 3, wanted: 4 } })]);
+    tune.answer({ x: 0.05, y: 0.05 });
+    expect(tune.state.notes.axis.height?.result).toBe('tuned');
+  });
+
+  describe('"tuned", while a finishing step is offered', () => {
+    const offered = (): Tune => {
+      const bow: Bow = { ...BOW, seed: 1, start: { x: 0.05, y: 0.4 }, sd: 0.03, gain: { ...BOW.gain, 'rest-height': { x: 0, y: -8 } } };
+      const tune = Tune.played({ until: (v) => v.step === 'finishing-step' }, bow);
+      expect([tune.view.step, tune.state.notes.axis.height?.result]).toEqual(['finishing-step', 'tuned']);
+      return tune;
+    };
+
+    test('falls where the corrected set does not show it: told once, and shot on at once', () => {
+      const tune = offered();
+      const last = behind(tune, 'height');
+      const view = tune.correct(last.seq, { x: 0.05, y: 0.75 });
+      expect([eventsOf(tune), tune.state.notes.axis.height]).toEqual([['return', 'looked'], undefined]);
+      expect([view.ask?.kind, saidBy(view, 'not-shown-paper'), saidBy(view, 'judged-again')]).toEqual(['tear', 1, 1]);
+      expect(view.say.join(' ')).toContain('up and down');
+      replaysTheSame(tune);
+      tune.answer({ x: 0.05, y: 0.15 });
+      expect(tune.store.facts.flatMap((f) => f.decided.say).filter((line) => line.startsWith(sentence('not-shown-paper')))).toHaveLength(1);
+    });
+
+    test('stands where it would still be said, and the offer stands with it', () => {
+      const tune = offered();
+      const last = behind(tune, 'height');
+      const view = tune.correct(last.seq, off(last, 1 / 16));
+      expect([eventsOf(tune), view.step, tune.state.notes.axis.height?.result]).toEqual([[], 'finishing-step', 'tuned']);
+      expect([saidBy(view, 'corrected-shots'), saidBy(view, 'not-shown-paper')]).toEqual([1, 0]);
+    });
+  });
+
+  test('"borderline", while leaving it is offered: judged anew', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'leave-or-go-on' }, { ...BOW, start: { x: 0, y: 0.27 }, gain: {}, sd: 0.12, answers: { accept: 'go on' } });
+    const [last] = shotsOf(tune).slice(-1);
+    tune.correct(last?.seq ?? 0, 'missed');
+    // One shot is looked for on the arrow, then shot again.
+    const view = tune.on((v) => v.ask?.kind === 'tear');
+    expect([view.ask?.kind === 'tear' && view.ask.shots, tune.state.notes.offered]).toEqual([{ taken: 8, wanted: 9 }, null]);
+  });
+
+  describe.each([
+    ['the second distance', (v: View) => v.ask?.kind === 'tear' && v.ask.distance.value === 9],
+    ['broadheads', (v: View) => v.ask?.kind === 'impact' && v.ask.shots.taken === 2],
+    ['the arrows', (v: View) => v.step === 'arrows-wanted'],
+    ['the finish', (v: View) => v.step === 'tightened'],
+    ['the proof after tightening', (v: View) => v.step === 'shoot-proof'],
+  ])('"tuned", when the walk is at %s', (_where, until) => {
+    test('falls: the record says not judged, and the walk goes back to paper', () => {
+      const tune = Tune.played({ until }, AGREES);
+      expect(until(tune.view)).toBe(true);
+      expect(results(tune)).toContain('tuned: in tolerance');
+      const lines = kept(tune.store.facts);
+      const before = tune.store.facts.length;
+      const view = tune.correct(behind(tune, 'height').seq, { x: 0.05, y: 0.9 });
+      expect([tune.state.notes.axis.height, tune.state.notes.secondDistance, tune.state.notes.broadAxis]).toEqual([undefined, null, {}]);
+      expect([saidBy(view, 'not-shown-paper'), saidBy(view, 'judged-again')]).toEqual([1, 1]);
+      expect(results(tune)).not.toContain('tuned: in tolerance');
+      expect(kept(tune.store.facts.slice(0, before))).toBe(lines);
+      replaysTheSame(tune);
+      const next = tune.on((v) => v.ask?.kind === 'tear' || v.ask?.kind === 'impact');
+      expect(next.ask).toMatchObject({ kind: 'tear', distance: { value: 7 }, shots: { taken: 0, wanted: 3 } });
+      expect(tune.store.facts.slice(before).flatMap((f) => f.decided.events)).toContainEqual({ type: 'return', to: 'paper' });
+      expect(tune.on((v) => v.type === 'done').step).toBe('record');
+    });
+
+    test('stands after a slip of 1/16 in, which costs nobody a shot', () => {
+      const tune = Tune.played({ until }, AGREES);
+      const { step } = tune.view;
+      for (const slip of [1 / 16, -1 / 16]) {
+        const shot = behind(tune, 'height');
+        const view = tune.correct(shot.seq, off(shot, slip, slip));
+        expect([eventsOf(tune), view.step, view.say.length]).toEqual([[], step, 2]);
+        expect(tune.state.notes.axis).toMatchObject({ height: { result: 'tuned' }, side: { result: 'tuned' } });
+      }
+    });
+  });
+
+  test('"tuned" of one axis falls while the other one is tuned; what it was sure of is told anew where it stands', () => {
+    const tune = Tune.played({ until: (v) => v.advice?.knob === 'rest-side' }, { ...BOW, start: { x: 0.5, y: 0.05 } });
+    const was = tune.state.notes.axis.height?.chance ?? 0;
+    const shot = behind(tune, 'height');
+    tune.correct(shot.seq, off(shot, -1 / 8));
+    const is = tune.state.notes.axis.height?.chance ?? 0;
+    expect([is >= 0.95, is === was, tune.on((v) => v.advice?.kind === 'adjust').advice?.knob]).toEqual([true, false, 'rest-side']);
+    for (const one of shotsOf(tune)) tune.correct(one.seq, off(one, 0.6));
+    expect(tune.state.notes.axis.height).toBeUndefined();
+    expect(tune.on((v) => v.advice?.kind === 'adjust').advice?.knob).toBe('rest-height');
+  });
+
+  test('a second correction does not bring back what the first one took back', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'arrows-wanted' }, AGREES);
+    tune.correct(behind(tune, 'height').seq, { x: 0.05, y: 0.9 });
+    tune.correct(tune.answered('axle-to-axle').seq, '33 1/4');
+    expect([tune.state.notes.axis.height, results(tune).includes('tuned: in tolerance')]).toEqual([undefined, false]);
+    replaysTheSame(tune);
+  });
+
+  test('what was moved since is not judged again; only the word about the old setting falls', () => {
+    const bow: Bow = { ...AGREES, groups: { start: { x: 0, y: 4 }, gain: { 'rest-height': { x: 0, y: 24 } }, sd: 0.3 } };
+    const tune = Tune.played({ until: (v) => v.ask?.kind === 'impact' && v.bow['rest-height'] !== undefined }, bow);
+    expect(results(tune)).toContain('Before that, tuned');
+    const { step, chapter } = tune.view;
+    const views = shotsOf(tune).filter((f) => f.seq <= behind(tune, 'height').seq).map((shot) => tune.correct(shot.seq, off(shot, 0.2)));
+    expect([tune.view.step, tune.view.chapter, tune.state.notes.axis.height]).toEqual([step, chapter, undefined]);
+    expect(views.map((view) => saidBy(view, 'not-shown-paper')).reduce((a, b) => a + b)).toBe(1);
+    expect(results(tune)).not.toContain('Before that, tuned');
+  });
+
+  test('broadheads that "land together" fall by their own shots, and are shot again', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'broadheads-farther' }, AGREES);
+    expect(tune.state.notes.broadAxis).toMatchObject({ height: { result: 'tuned' }, side: { result: 'tuned' } });
+    const shot = behind(tune, 'height', 'broadheads');
+    tune.correct(shot.seq, off(shot, 0.05));
+    expect(tune.state.notes.broadAxis.height?.result).toBe('tuned');
+    // Every broadhead landed higher than was typed.
+    const views = shotsOf(tune).filter((f) => f.decided.loop?.tags?.[0]?.head === 'broadhead').map((one) => tune.correct(one.seq, off(one, 3)));
+    const said = (id: string): number => views.map((view) => saidBy(view, id)).reduce((a, b) => a + b);
+    expect([tune.state.notes.broadAxis.height, said('not-shown-paper')]).toEqual([undefined, 0]);
+    expect(said('not-shown-broadheads')).toBeGreaterThan(0);
+    expect(tune.state.notes.axis.height?.result).toBe('tuned');
+    replaysTheSame(tune);
+    expect(tune.on((v) => v.ask?.kind === 'impact' || v.ask?.kind === 'amount' || v.step.startsWith('inspect')).chapter).toBe('broadheads');
+  });
+
+  test.each([['unfletched', 'not-shown-unfletched'], ['plumb-line', 'not-shown-plumb']])('without paper, %s: falls, and is shot again', (method, said) => {
+    const bow: Bow = { ...BOW, groups: { start: { x: 0, y: 0 }, gain: {}, sd: 0.3 }, answers: { 'gate:backstop': 'no-paper', 'method': method, 'group-at-20': 2 } };
+    const { groups: _none, ...line } = { ...bow, plumb: { drift: 0, gain: {}, sd: 0.2 } };
+    const tune = Tune.played({ until: (v) => v.step === 'tightened' }, method === 'plumb-line' ? line : bow);
+    expect(tune.state.notes.axis.side?.result).toBe('tuned');
+    const shot = behind(tune, 'side');
+    const view = tune.correct(shot.seq, off(shot, 0, 8));
+    expect([tune.state.notes.axis.side, saidBy(view, said)]).toEqual([undefined, 1]);
+    replaysTheSame(tune);
+    expect(tune.on((v) => v.ask?.kind === 'impact' || v.step.startsWith('inspect')).chapter).toBe('paper');
+  });
+
+  test('the second distance says what the corrected shots show there, both ways, and sends nobody back', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'tightened' }, { ...IN_TUNE, answers: {} });
+    expect(tune.state.notes.secondDistance).toBe('confirmed');
+    const last = tune.state.sets.findLast((set) => set.distance === 9)?.shots.at(-1)?.seq ?? 0;
+    const fact = shotsOf(tune).find(({ seq }) => seq === last) ?? tune.answered('no shot');
+    const no = tune.correct(last, off(fact, 1));
+    expect([no.step, tune.state.notes.secondDistance, saidBy(no, 'second-not-confirmed')]).toEqual(['tightened', 'not confirmed', 1]);
+    expect(results(tune)).toContain('not shown to be in tolerance there');
+    const yes = tune.correct(last, off(fact, 0));
+    expect([yes.step, tune.state.notes.secondDistance, saidBy(yes, 'second-confirmed')]).toEqual(['tightened', 'confirmed', 1]);
+    expect(tune.state.notes.axis).toMatchObject({ height: { result: 'tuned' }, side: { result: 'tuned' } });
+  });
+
+  test('the proof after tightening: shots that did not come back after all leave nothing called tuned', () => {
+    const tune = Tune.played({ until: (v) => v.chapter === 'finish' && tune0(v) }, { ...IN_TUNE, answers: {} });
+    const proof = shotsOf(tune).slice(-3);
+    expect(proof.map(({ step }) => step)).toEqual(['shoot-proof', 'shoot-proof', 'shoot-proof']);
+    const views = proof.map((shot) => tune.correct(shot.seq, { x: 0.05, y: 0.9 }));
+    expect(views.map((view) => saidBy(view, 'not-shown-tightened')).reduce((a, b) => a + b)).toBe(1);
+    expect([tune.state.notes.axis, results(tune).includes('tuned: in tolerance')]).toEqual([{}, false]);
+    expect(tune.on((v) => v.ask?.kind === 'tear' || v.ask?.kind === 'amount').chapter).toBe('paper');
+  });
+});
+
+// The first question after the proof.
+let proved = false;
+const tune0 = (v: View): boolean => { const now = v.step === 'shoot-proof'; const after = proved && !now; proved = now; return after; };
+
+describe('an inspection or a put-back that a slip of the pen brought about', () => {
+  const typed = (shots: readonly { x: number; y: number }[]): NonNullable<PlayOptions['instead']> => {
+    let n = 0;
+    return (v) => { const answer = v.ask?.kind === 'tear' ? shots[n++] : undefined; return answer === undefined ? null : { kind: 'answer', answer }; };
+  };
+
+  test('scatter: the inspection is left, the set counts, and no fresh set is shot', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'inspect-scatter', instead: typed([{ x: 0.3, y: 0.5 }, { x: 0.3, y: -3.5 }, { x: 0.3, y: 0.6 }]) });
+    expect(tune.state.notes.scattered).toEqual([1]);
+    const view = tune.correct(tune.answered('shoot-shooting', 1).seq, { x: 0.3, y: 0.55 });
+    expect([tune.state.notes.scattered, tune.state.notes.inspections, tune.state.notes.inspection]).toEqual([[], 0, null]);
+    expect([eventsOf(tune)[0], saidBy(view, 'nothing-to-look-for')]).toEqual(['looked', 1]);
+    replaysTheSame(tune);
+    expect(tune.on((v) => v.advice?.kind === 'adjust').advice?.knob).toBe('rest-height');
+    expect(shotsOf(tune)).toHaveLength(3);
+  });
+
+  test('scatter that is there in the corrected figures too stands', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'inspect-scatter', instead: typed([{ x: 0.3, y: 0.5 }, { x: 0.3, y: -3.5 }, { x: 0.3, y: 0.6 }]) });
+    const view = tune.correct(tune.answered('shoot-shooting', 1).seq, { x: 0.3, y: -3.25 });
+    expect([view.step, eventsOf(tune), saidBy(view, 'nothing-to-look-for')]).toEqual(['inspect-scatter', [], 0]);
+  });
+
+  test('a gross tear: corrected one by one, it is left, and no more is shot than the corrected figures ask for', () => {
+    const gross = { x: 0.3, y: 1.5 };
+    const tune = Tune.played({ until: (v) => v.step === 'inspect-gross', instead: typed([gross, gross, gross]) });
+    for (const { seq } of shotsOf(tune)) tune.correct(seq, { x: 0.3, y: 0.5 });
+    expect(tune.state.notes.grossSeen).toBe(false);
+    expect(tune.on((v) => v.advice?.kind === 'adjust' || v.ask?.kind === 'tear').advice?.knob).toBe('rest-height');
+  });
+
+  test('"worse": nothing is put back, and no side is given up for it', () => {
+    const tune = Tune.played({ until: (v) => v.step === 'put-it-back' }, { ...BOW, gain: { 'rest-height': { x: 0, y: 6 } } });
+    expect(tune.state.notes.worse).toEqual({ 'rest-height': 1 });
+    const moved = tune.state.moves.at(-1)?.seq ?? 0;
+    for (const { seq } of shotsOf(tune).filter((f) => f.seq > moved)) tune.correct(seq, { x: 0.3, y: 0.55 });
+    expect([tune.state.notes.worse, tune.state.notes.undo]).toEqual([{}, []]);
+    expect(tune.store.facts.flatMap((f) => f.decided.say).filter((line) => line.startsWith(sentence('no-put-back')))).toHaveLength(1);
+    expect(tune.on((v) => v.ask?.kind === 'tear' || v.ask?.kind === 'amount').advice?.kind).not.toBe('put-back');
+    replaysTheSame(tune);
+  });
+});
+
 describe('a move', () => {
+  test.each([['1/16', true], ['1/64', false]] as const)('re-amounted to %s: "tuned" is judged again with the settings as they really were', (amount, stands) => {
+    const bow: Bow = { ...BOW, seed: 1, start: { x: 0.05, y: 0.4 }, sd: 0.03, gain: { ...BOW.gain, 'rest-height': { x: 0, y: -8 } } };
+    const tune = Tune.played({ until: (v) => v.step === 'tightened' }, bow);
+    expect(tune.state.notes.axis.height?.result).toBe('tuned');
+    const view = tune.correct(tune.answered('make-the-move', 0).seq, amount);
+    const then = stands ? 'tuned' : undefined;
+    expect([tune.state.notes.axis.height?.result, saidBy(view, 'not-shown-paper')]).toEqual([then, stands ? 0 : 1]);
+    replaysTheSame(tune);
+  });
+
   test('is only re-amounted: the ledger, later settings and the history follow, the advice given stays as it was', () => {
     const tune = Tune.played({ until: atAdvice(2) });
     const second = tune.view.advice;
