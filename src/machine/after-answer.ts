@@ -43,13 +43,13 @@ export function sideEffects(d: Deciding, step: string, answer: Answer): void {
   SIDE_EFFECTS[step]?.(d, answer.kind === 'choice' ? (answer.values[0] ?? '') : '');
 }
 
-/** Rules on a gate; a failed one stops at once, a passed one may release a stop. */
-export function applyGate(d: Deciding, step: string, answer: Answer): void {
+/** Rules on a gate, answered at this line; a failed one stops at once, a passed one may release a stop. */
+export function applyGate(d: Deciding, step: string, answer: Answer, line: number = d.draft.seq): void {
   const ruling = judgeGate(d.content, d.state, step, answer);
   if (ruling !== null) {
     d.add({ findings: ruling.findings, due: ruling.due, say: ruling.say });
     if (ruling.stop !== null) {
-      stopNow(d, ruling.stop);
+      stopNow(d, { ...ruling.stop, line });
       d.say(ruling.stop.ask[0] === 'released' ? 'stop-shop' : 'stop-here');
       return;
     }

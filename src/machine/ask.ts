@@ -12,7 +12,7 @@ import { isImpact, planOf } from './plan.ts';
 import type { SetKind } from './notes.ts';
 import type { State } from './state.ts';
 import { nextQuestions } from './stops.ts';
-import { bowKnobOf, type Ask, type Option, type ShotPlan } from './types.ts';
+import { bowKnobOf, type Answer, type Ask, type Option, type ShotPlan } from './types.ts';
 import { idOfPlace, phrase } from './words.ts';
 import type { Place } from './places.ts';
 import { axisOf, phaseOfPlace, placeOf } from './walk.ts';
@@ -49,7 +49,7 @@ export const aboutOf = (step: Step): string => (step.kind === 'number' || step.e
 
 export function askOf(content: Content, state: State, { id, step, check }: Pending): Ask {
   const cautions = step.cautions.flatMap((c) => content.cautions[c] ?? []);
-  const suggestion = state.suggestions[id];
+  const suggestion = offered(state, step, state.suggestions[id]);
   const base = {
     step: id, why: step.why, caution: cautions,
     ...(suggestion === undefined ? {} : { suggestion }),
@@ -78,6 +78,12 @@ export function askOf(content: Content, state: State, { id, step, check }: Pendi
         ],
       };
   }
+}
+
+/** What was answered once is suggested only where it may still be chosen. */
+function offered(state: State, step: Step, answer: Answer | undefined): Answer | undefined {
+  if (step.kind !== 'choice' || answer?.kind !== 'choice') return answer;
+  return answer.values.every((value) => holds(state, step.options.find((option) => option.value === value)?.when ?? [])) ? answer : undefined;
 }
 
 function checkAsk(content: Content, check: Check) {

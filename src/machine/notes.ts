@@ -10,6 +10,8 @@ export interface Stop {
   readonly cause: 'gate' | 'word';
   readonly ask: readonly string[];
   readonly from: string;
+  /** The line whose answer raised it: only that answer, corrected, takes it back. Absent for a word, and in older journals. */
+  readonly line?: number;
   /** An earlier stop that is not cleared yet. */
   readonly under?: Stop;
 }

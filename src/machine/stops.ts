@@ -8,7 +8,7 @@ import type { Stop } from './notes.ts';
  * dealer for another reason stays: taking back the newer reason must not take the dealer's word with it.
  */
 export function stopOver(standing: Stop | null, stop: Stop): Stop {
-  const stays = (old: Stop): boolean => old.ask.some((id) => !stop.ask.includes(id)) || (old.ask.includes('released') && old.from !== stop.from);
+  const stays = (old: Stop): boolean => old.ask.some((id) => !stop.ask.includes(id)) || (old.ask.includes('released') && (old.from !== stop.from || old.line !== stop.line));
   return stack([stop, ...levels(standing).filter(stays)], stop);
 }
 
@@ -24,9 +24,13 @@ export function withoutQuestions(standing: Stop, offRoute: (id: string) => boole
   return gone.length === 0 ? standing : gone.reduce<Stop | null>(afterQuestion, standing);
 }
 
-/** Without the stop that the answer to `step` raised; null where none of them came from it. */
-export function takenBack(standing: Stop | null, step: string): Stop | null {
-  const itsOwn = (stop: Stop): boolean => stop.from === step || stop.ask.includes(step);
+/**
+ * Without the stop that the answer of this line raised, and without those that ask this step where that answer is the one in
+ * force; null where there is none. What another line raised at the same step stands: that happened.
+ */
+export function takenBack(standing: Stop | null, { step, line, inForce }: { readonly step: string; readonly line: number; readonly inForce: boolean }): Stop | null {
+  const raised = (stop: Stop): boolean => stop.from === step && (stop.line === undefined ? inForce : stop.line === line);
+  const itsOwn = (stop: Stop): boolean => raised(stop) || (inForce && stop.ask.includes(step));
   if (standing === null || !levels(standing).some(itsOwn)) return null;
   return stack(levels(standing).filter((stop) => !itsOwn(stop)), standing);
 }
@@ -38,6 +42,6 @@ const levels = (stop: Stop | null | undefined): readonly Stop[] => (stop === nul
 
 function stack(all: readonly Stop[], last: Stop): Stop {
   const asking = all.filter((stop) => stop.ask.length > 0);
-  const lay = (under: Stop | null, { cause, ask, from }: Stop): Stop => ({ cause, ask, from, ...(under === null ? {} : { under }) });
+  const lay = (under: Stop | null, { cause, ask, from, line }: Stop): Stop => ({ cause, ask, from, ...(line === undefined ? {} : { line }), ...(under === null ? {} : { under }) });
   return asking.reduceRight<Stop | null>(lay, null) ?? { cause: last.cause, ask: [], from: last.from };
 }

@@ -82,7 +82,7 @@ export const FAULTS: readonly Fault[] = [
   // ---- stops ---------------------------------------------------------------------------------------------------------
   inSource('stop-only-noted', 'stop-word-is-heard', 'a stop word is written down and nothing stops', 'machine/after-happening.ts', "stopNow(d, { cause: 'word', ask: ['what-happened'], from: 'word' });", ''),
   inSource('words-not-heard', 'stop-word-is-heard', 'danger that is told in a note is only noted', 'session.ts', 'if (hasStopWord(text) && !this.state.notes.done) return this.stop(text, now);', ''),
-  inSource('failed-and-on', 'stop-is-left-by-its-gate', 'a failed gate does not stop the walk', 'machine/after-answer.ts', '      stopNow(d, ruling.stop);', ''),
+  inSource('failed-and-on', 'stop-is-left-by-its-gate', 'a failed gate does not stop the walk', 'machine/after-answer.ts', '      stopNow(d, { ...ruling.stop, line });', ''),
   inSource('newer-hides-older', 'stop-is-left-by-its-gate', 'a word said while the bow waits for a dealer takes the dealer\'s question away', 'machine/stops.ts', 'return stack([stop, ...levels(standing).filter(stays)], stop);', 'return stack([stop, ...levels(standing).filter((old) => stays(old) && false)], stop);', { temper: 'unlucky' }),
   inSource('released-unasked', 'stop-is-left-by-its-gate', 'a stop is released before its questions are answered', 'machine/after-answer.ts', 'd.state.stop === null || d.state.stop.ask.length > 0', 'd.state.stop === null'),
   inSource('work-in-a-stop', 'stop-shows-its-way-out', 'a stop goes on showing the adjustment', 'machine/view.ts', "return !onBow || place.endsWith('.advising')", "return !onBow || place === 'stopped' || place.endsWith('.advising')"),

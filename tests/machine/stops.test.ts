@@ -24,6 +24,8 @@ describe('stop words', () => {
   test('a harmless use hides no other word beside it', () => expect(hasStopWord('no crack in the riser, but the limb cracked')).toBe(true));
 });
 
+const of = (step: string) => ({ step, line: 1, inForce: true });
+
 describe('stops that lie on one another', () => {
   const dealer = { cause: 'gate', ask: ['released'], from: 'limbs' } as const;
   const word = { cause: 'word', ask: ['what-happened'], from: 'word' } as const;
@@ -49,17 +51,25 @@ describe('stops that lie on one another', () => {
   });
   test('two reasons for a dealer: taking one back leaves the other, and his word clears both', () => {
     const both = stopOver({ ...dealer, cause: 'word', from: 'word' }, { ...dealer, from: 'axle-clips' });
-    expect(takenBack(both, 'axle-clips')).toEqual({ ...dealer, cause: 'word', from: 'word' });
+    expect(takenBack(both, of('axle-clips'))).toEqual({ ...dealer, cause: 'word', from: 'word' });
     expect(afterQuestion(both, 'released')?.ask).toEqual([]);
     expect(stopOver(dealer, dealer)).toEqual(dealer);
   });
+  test('only the line that raised it takes it back: another answer to the same question leaves it standing', () => {
+    const raised = { ...dealer, from: 'history', line: 7 };
+    expect(takenBack(raised, { step: 'history', line: 34, inForce: true })).toBeNull();
+    expect(takenBack(raised, { step: 'history', line: 7, inForce: false })?.ask).toEqual([]);
+    const twice = stopOver(raised, { ...raised, line: 34 });
+    expect(takenBack(twice, { step: 'history', line: 34, inForce: true })).toEqual(raised);
+    expect(afterQuestion(twice, 'released')?.ask).toEqual([]);
+  });
   test('taking back the answer that raised one leaves the others', () => {
     const both = stopOver(dealer, { cause: 'gate', ask: ['backstop'], from: 'backstop' });
-    expect(takenBack(both, 'backstop')).toEqual(dealer);
-    expect(takenBack(both, 'limbs')).toEqual({ cause: 'gate', ask: ['backstop'], from: 'backstop' });
-    expect(takenBack(both, 'range')).toBeNull();
-    expect(takenBack(dealer, 'limbs')?.ask).toEqual([]);
-    expect(takenBack(null, 'limbs')).toBeNull();
+    expect(takenBack(both, of('backstop'))).toEqual(dealer);
+    expect(takenBack(both, of('limbs'))).toEqual({ cause: 'gate', ask: ['backstop'], from: 'backstop' });
+    expect(takenBack(both, of('range'))).toBeNull();
+    expect(takenBack(dealer, of('limbs'))?.ask).toEqual([]);
+    expect(takenBack(null, of('limbs'))).toBeNull();
     expect(afterQuestion(null, 'limbs')).toBeNull();
   });
 });

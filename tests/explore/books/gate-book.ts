@@ -41,7 +41,7 @@ export class GateBook {
     this.take(fact);
     // What was corrected may itself be what the stop is about, also where a later answer is in force.
     const of = fact.kind === 'corrected' ? this.facts.find((f) => f.seq === fact.of) : undefined;
-    if (stopped) for (const id of [...this.reasons(), ...(of?.kind === 'answered' ? [of.step] : [])]) this.raised.add(id);
+    if (stopped) for (const id of [...this.reasons(), ...(of?.kind === 'answered' ? [of.step, 'released'] : [])]) this.raised.add(id);
     else this.raised.clear();
   }
 
@@ -144,7 +144,7 @@ export class GateBook {
     this.failures = this.failures.filter((f) => f.of !== fact.of);
     if (step === 'bow' && inForce !== undefined && valueOf(inForce.answer) !== valueOf(answer)) this.carryInstead(valueOf(answer), fact.of);
     if (inForce?.seq === fact.of) this.answers.set(step, { answer, seq: fact.of });
-    this.rule(step, answer, fact.of);
+    this.rule(step, answer, fact.of, true);
     // An answer that another has replaced since brings about nothing, but for what happened to the bow and where.
     if (inForce?.seq === fact.of || step === 'history' || step === 'place') this.consequences(step, valueOf(answer));
     this.dropOffRoute();
@@ -197,6 +197,7 @@ export class GateBook {
     if (step === 'history' && value === 'heat-or-fall') raise('heat-or-fall');
     if (step === 'place' && value === 'other') raise('long-break');
     if (step === 'growing' && value === 'growing') this.raise(['shaft-ahead']);
+    if (step === 'arrows-flexed' && value === 'some-bad') this.raise(['arrows-set-aside']);
     if (step === 'bow' && value === 'other-archer') this.raise(['slow-draw']);
     const reaches = !this.failures.some((f) => f.gate === 'shaft-ahead') && !this.broken().some((ids) => ids.includes('shaft-ahead'));
     if (step === 'shaft-ahead' && reaches && this.on(['shoots-broadheads'])) this.raise(['blades-ahead']);
@@ -225,14 +226,15 @@ export class GateBook {
     return this.content.steps[id.split('/')[0] ?? ''];
   }
 
-  private rule(id: string, answer: Answer, of: number): void {
+  private rule(id: string, answer: Answer, of: number, again = false): void {
     const step = this.stepOf(id);
     if (step === undefined || step.effect !== 'gate') return;
     const fail = (dealer: boolean): void => { this.failures.push({ gate: id, of, dealer }); };
     const [, checkId] = id.split('/');
     if (step.kind === 'chunk' && checkId === undefined) {
       const picked = answer.kind === 'choice' ? answer.values.filter((v) => v !== 'all true') : step.checks.map((c) => c.id);
-      for (const check of step.checks) this.due.delete(`${id}/${check.id}`);
+      // What was once said not to be true is looked at one by one, whatever is said of the list later.
+      if (!again) for (const check of step.checks) this.due.delete(`${id}/${check.id}`);
       this.failures = this.failures.filter((f) => !f.gate.startsWith(`${id}/`) || f.dealer);
       this.raise(picked.map((check) => `${id}/${check}`));
       return;
