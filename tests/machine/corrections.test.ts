@@ -134,6 +134,12 @@ const eventsOf = (tune: Tune): readonly string[] => tune.store.facts.at(-1)?.dec
 const results = (tune: Tune): string => JSON.stringify(recordOf(content, tune.store.facts)?.sections[0]?.rows);
 const replaysTheSame = (tune: Tune): void => expect(viewOf(content, tune.state)).toEqual(tune.view);
 
+/** The first question after the shots of this step. */
+const firstAfter = (step: string): ((view: View) => boolean) => {
+  let shot = false;
+  return (view) => { shot ||= view.step === step; return shot && view.step !== step; };
+};
+
 /** In tune as found; broadheads land where field points do. */
 const AGREES: Bow = { ...IN_TUNE, groups: { start: { x: 0, y: -0.5 }, gain: {}, sd: 0.4 } };
 
@@ -313,7 +319,7 @@ describe('a verdict that used the corrected figure', () => {
   });
 
   test('the proof after tightening: shots that did not come back after all leave nothing called tuned', () => {
-    const tune = Tune.played({ until: (v) => v.chapter === 'finish' && tune0(v) }, { ...IN_TUNE, answers: {} });
+    const tune = Tune.played({ until: firstAfter('shoot-proof') }, { ...IN_TUNE, answers: {} });
     const proof = shotsOf(tune).slice(-3);
     expect(proof.map(({ step }) => step)).toEqual(['shoot-proof', 'shoot-proof', 'shoot-proof']);
     const views = proof.map((shot) => tune.correct(shot.seq, { x: 0.05, y: 0.9 }));
@@ -322,10 +328,6 @@ describe('a verdict that used the corrected figure', () => {
     expect(tune.on((v) => v.ask?.kind === 'tear' || v.ask?.kind === 'amount').chapter).toBe('paper');
   });
 });
-
-// The first question after the proof.
-let proved = false;
-const tune0 = (v: View): boolean => { const now = v.step === 'shoot-proof'; const after = proved && !now; proved = now; return after; };
 
 describe('an inspection or a put-back that a slip of the pen brought about', () => {
   const typed = (shots: readonly { x: number; y: number }[]): NonNullable<PlayOptions['instead']> => {
