@@ -4,6 +4,7 @@
 import type { Deciding } from './deciding.ts';
 import { afterAnswer, applyGate, releaseIfAnswered, sideEffects } from './after-answer.ts';
 import { lookUp } from './agenda.ts';
+import { undoAnew } from './bring-back.ts';
 import { classedTooEarly } from './arrows/late.ts';
 import type { Step } from '../content/types.ts';
 import { chosen, holds } from './guards.ts';
@@ -69,6 +70,7 @@ function correctedMove(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>): 
   d.say('corrected-move', { knob: knob.name, now: settingInWords(d.content, knob, now) });
   rejudge(d);
   judgeVerdict(d, fact.seq);
+  undoAnew(d);
   judgeStanding(d, fact.seq);
 }
 

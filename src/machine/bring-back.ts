@@ -67,6 +67,16 @@ export function madePutBack(d: Deciding, knob: Move['knob']): void {
   if (d.state.notes.undo.length === 0) putBackDone(d);
 }
 
+/** An amount was corrected while something is put back: it is undone by what was really moved, and to the same point as before. */
+export function undoAnew(d: Deciding): void {
+  const { undo, bringing } = d.state.notes;
+  if (undo.length === 0 && bringing === 0) return;
+  const wanted = d.state.facts.find((fact) => fact.seq === bringing);
+  d.add({ advice: null, loop: { undoing: [], ...(wanted?.kind === 'wanted-back' ? { undo: movesFrom(d.state, wanted.to).map((move) => move.seq) } : {}) } });
+  nextUndo(d);
+  if (d.state.notes.undo.length === 0) putBackDone(d);
+}
+
 // What was said of the settings that are undone no longer stands; what was learned from them does.
 function unmade(d: Deciding, knob: Move['knob']): void {
   const { state } = d;

@@ -446,7 +446,7 @@ export class GateBook {
 
 const BROADHEAD = ['broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first-broadhead'] as const;
 /** Asked only where it is due: blades off or changed over, bare shafts or a plumb line got ready, before a bow is drawn for something else. */
-const LOOKED_AT_FIRST = ['points-back', 'heads-swapped', 'unfletched-ready', 'plumb-ready'] as const;
+const LOOKED_AT_FIRST = ['cams', 'rest', 'points-back', 'heads-swapped', 'unfletched-ready', 'plumb-ready'] as const;
 const UNFLETCHED = ['unfletched-ready', 'first-unfletched'] as const;
 const PLUMB = ['plumb-ready'] as const;
 const CHANGED = {
