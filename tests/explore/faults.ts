@@ -77,7 +77,7 @@ export const FAULTS: readonly Fault[] = [
   inSource('blades-at-paper', 'own-gate-of-each-shot', 'broadheads are asked for at paper', 'machine/plan.ts', "    case 'paper':\n      return PLAIN;", "    case 'paper':\n      return { ...PLAIN, head: 'broadhead' };"),
   inContent('minors-and-blades', 'only-what-is-theirs', 'broadheads are offered to somebody still growing', (c) => { spoilStep(c, 'broadheads-wanted', (step) => { step.when = step.when.filter((guard) => guard !== 'adult'); }); }),
   inSource('everybody-is-grown', 'only-what-is-theirs', 'nobody counts as growing', 'machine/guards.ts', "'adult': (s) => chosen(s, 'growing') !== 'growing',", "'adult': () => true,"),
-  inSource('fingers-at-paper', 'fingers-are-not-read', 'a finger release is tuned by paper', 'machine/advance.ts', "if (chosen(d.state, 'release') === 'fingers') return leavePaper(d);", ''),
+  inSource('fingers-at-paper', 'fingers-are-not-read', 'a finger release is tuned by paper', 'machine/advance.ts', "if (chosen(d.state, 'release') === 'fingers') return leave(d);", ''),
 
   // ---- stops ---------------------------------------------------------------------------------------------------------
   inSource('stop-only-noted', 'stop-word-is-heard', 'a stop word is written down and nothing stops', 'machine/after-happening.ts', "stopNow(d, { cause: 'word', ask: ['what-happened'], from: 'word' });", ''),
@@ -121,7 +121,7 @@ export const FAULTS: readonly Fault[] = [
   inSource('not-proved', 'proved-after-put-back', 'one shot proves a put-back', 'machine/bring-back.ts', "newSet: true, purpose: 'prove', wanted: gaugeOf(d.state).first } });\n  if (d.state.notes.bringing !== 0) unmade", "newSet: true, purpose: 'prove', wanted: 1 } });\n  if (d.state.notes.bringing !== 0) unmade", { begin: 'the first put-back' }),
 
   // ---- answers and journal -------------------------------------------------------------------------------------------
-  inSource('shots-dropped', 'no-answer-is-lost', 'a correction forgets the shots after it', 'machine/state.ts', "if (each.kind !== 'corrected') data", "if (each.kind !== 'corrected' && (each.kind !== 'answered' || each.answer.kind !== 'shots' || each.seq <= fact.of)) data"),
+  inSource('shots-dropped', 'no-answer-is-lost', 'a correction forgets the shots after it', 'machine/state.ts', "const data = booksOf(content, effectiveFacts([...facts, fact]).slice(0, -1));", "const data = booksOf(content, effectiveFacts([...facts, fact]).slice(0, -1).filter((each) => each.kind !== 'answered' || each.answer.kind !== 'shots' || each.seq <= fact.of));"),
   inSource('answers-dropped', 'no-answer-is-lost', 'answers that a choice took off the way are thrown away', 'machine/state.ts', 'if (answered !== undefined) suggestions[id] = answered.answer;', '', { temper: 'contradictory' }),
   inSource('refused-and-written', 'refusal-changes-nothing', 'what is refused is written down', 'session.ts', 'if (!parsed.ok) return danger ?', "if (!parsed.ok && !danger) this.take({ kind: 'noted', ...this.stamp(now), note: 'refused' });\n    if (!parsed.ok) return danger ?"),
   inSource('not-all-written', 'journal-tells-all', 'the line on disk lacks what was found', 'session.ts', 'this.store.append(fact);', 'this.store.append({ ...fact, decided: { ...fact.decided, findings: [] } });'),

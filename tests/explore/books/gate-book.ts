@@ -60,7 +60,7 @@ export class GateBook {
         break;
       case 'resumed':
         this.raise(this.list('start'));
-        if (fact.away >= 4 * HOUR) this.raise(this.list('long-break'));
+        if (fact.away >= 4 * HOUR) this.longBreak();
         break;
       case 'stopped':
         this.word = 'what-happened';
@@ -74,8 +74,15 @@ export class GateBook {
       default:
     }
     if (fact.kind !== 'resumed' && fact.kind !== 'begun' && last !== undefined && Date.parse(fact.time) - Date.parse(last.time) >= 2 * HOUR) {
-      this.raise([...this.list('start'), ...this.list('long-break')]);
+      this.raise(this.list('start'));
+      this.longBreak();
     }
+  }
+
+  // Who grows draws farther from one time to the next.
+  private longBreak(): void {
+    this.raise(this.list('long-break'));
+    if (this.growing) this.raise(['shaft-ahead']);
   }
 
   private list(trigger: string): readonly string[] {
@@ -162,6 +169,7 @@ export class GateBook {
       if (this.content.steps[id]?.everyTune !== false || id === 'bow') continue;
       // Nothing that was measured on it is taken over with a part replaced, nothing of the archer's with another one.
       if (from === 'replaced' && !['hand', 'release', 'growing', 'cams', 'press', 'rated-weight', 'use'].includes(id)) continue;
+      if (id === 'shaft-ahead' && valueOf(known?.answers['growing'] ?? { kind: 'not known' }) === 'growing') continue;
       if (from === 'other-archer' && ['release', 'growing', 'shaft-ahead', 'use'].includes(id)) continue;
       this.answers.set(id, { answer, seq });
       this.carried.add(id);
@@ -186,7 +194,8 @@ export class GateBook {
   private dropOffRoute(): void {
     for (const id of this.answers.keys()) {
       const step = this.stepOf(id);
-      if (step !== undefined && !this.on(step.when)) this.answers.delete(id);
+      // The maker's limit stays what it is while the bolts happen to be seated.
+      if (step !== undefined && id !== 'bolt-limit' && !this.on(step.when)) this.answers.delete(id);
     }
     // Nor does a gate that only the way left behind asks; a dealer's word is still needed where one was.
     this.failures = this.failures.filter((f) => f.dealer || this.on(this.stepOf(f.gate)?.when ?? []));
@@ -195,8 +204,9 @@ export class GateBook {
   private consequences(step: string, value: string): void {
     const raise = (trigger: string): void => this.raise(this.list(trigger));
     if (step === 'history' && value === 'heat-or-fall') raise('heat-or-fall');
-    if (step === 'place' && value === 'other') raise('long-break');
-    if (step === 'growing' && value === 'growing') this.raise(['shaft-ahead']);
+    if (step === 'place' && value === 'other') this.longBreak();
+    // An adult must be there, and the shaft must reach farther.
+    if (step === 'growing' && value === 'growing') this.raise(['backstop', 'shaft-ahead']);
     if (step === 'arrows-flexed' && value === 'some-bad') this.raise(['arrows-set-aside']);
     if (step === 'bow' && value === 'other-archer') this.raise(['slow-draw']);
     const reaches = !this.failures.some((f) => f.gate === 'shaft-ahead') && !this.broken().some((ids) => ids.includes('shaft-ahead'));
