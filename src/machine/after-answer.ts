@@ -10,6 +10,7 @@ import { afterInspection, causeFound } from './after-cause.ts';
 import { longBreak } from './after-happening.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
 import { judgeGate } from './gates.ts';
+import { growsAfterAll } from './growing.ts';
 import { holds } from './guards.ts';
 import { SHOTS_TO_REST } from './limits.ts';
 import { choose } from './loop/advise.ts';
@@ -118,12 +119,7 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   history: (d, value) => { if (value === 'heat-or-fall') d.trigger('heat-or-fall'); },
   place: (d, value) => { if (value === 'other') longBreak(d); },
   release: (d, value) => { if (value === 'fingers') d.say('fingers'); },
-  growing: (d, value) => {
-    if (value !== 'growing') return;
-    d.say('growing');
-    // Another limit holds for the shaft now: what passed for a grown archer is looked at again.
-    if (d.state.answers['shaft-ahead'] !== undefined) d.add({ due: ['shaft-ahead'] });
-  },
+  growing: (d, value) => { if (value === 'growing') growsAfterAll(d); },
   bow: (d, value) => bowPicked(d, 'bow', value),
   'which-bow': (d, value) => bowPicked(d, 'which-bow', value),
   // Those set aside are counted anew each time that some are found, so that kept and set aside add up.

@@ -5,6 +5,7 @@ import type { Trigger } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
 import type { Deciding, FactDraft } from './deciding.ts';
 import { movedInBetween, setOtherwise, subjectIn, wantedBack } from './bring-back.ts';
+import { reachAfterBreak } from './growing.ts';
 import { chosen } from './guards.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { settingNow } from './loop/sets.ts';
@@ -60,6 +61,7 @@ function resumed(d: Deciding, away: number): void {
 /** Another day or another place: the bow is looked at again, and the last accepted set is shot again. */
 export function longBreak(d: Deciding): void {
   d.trigger('long-break');
+  reachAfterBreak(d);
   const { of } = d.state.notes;
   const chapter = chapterOf(d.state);
   if (chapter === 'broadheads' || (chapter === 'finish' && of === 'broadheads')) d.trigger('broadheads-long-break');

@@ -14,13 +14,12 @@ export function knownBows(state: Pick<Told, 'facts'>): readonly Carried[] {
   return begun?.kind === 'begun' ? begun.known : [];
 }
 
+const valueOf = (answer: Answer | undefined): string | undefined => (answer?.kind === 'choice' ? answer.values[0] : undefined);
+
 /** The bow that was picked; null for one that is new here, or while it was not told which one. */
 export function pickedBow(state: Told): Picked | null {
   const known = knownBows(state);
-  const value = (step: string): string | undefined => {
-    const answer = state.answers[step]?.answer;
-    return answer?.kind === 'choice' ? answer.values[0] : undefined;
-  };
+  const value = (step: string): string | undefined => valueOf(state.answers[step]?.answer);
   const how = value('bow');
   const as = how === 'replaced' || how === 'other-archer' ? how : 'same';
   const from = as === 'same' ? how : known.length === 1 ? known[0]?.from : value('which-bow');
@@ -35,7 +34,12 @@ export const OF_THE_ARCHER: readonly string[] = ['release', 'growing', 'shaft-ah
 
 /** The answers that the picked bow brings along, but for those that every tune asks anew. */
 export function carriedAnswers(content: Content, { carried, as }: Picked, stamp: Answered): Record<string, Answered> {
-  const brings = (id: string): boolean => as === 'same' || (as === 'replaced' ? KEPT_AFTER_REPLACING.includes(id) : !OF_THE_ARCHER.includes(id));
+  // Who still grows draws farther by now: how far the shaft reaches is measured anew.
+  const growing = valueOf(carried.answers['growing']) === 'growing';
+  const brings = (id: string): boolean => {
+    if (as === 'replaced') return KEPT_AFTER_REPLACING.includes(id);
+    return as === 'other-archer' ? !OF_THE_ARCHER.includes(id) : !(growing && id === 'shaft-ahead');
+  };
   const entries = Object.entries(carried.answers).filter(([id]) => content.steps[id]?.everyTune === false && brings(id));
   return Object.fromEntries(entries.map(([id, answer]: [string, Answer]) => [id, { ...stamp, answer }]));
 }

@@ -57,7 +57,7 @@ test('a way that is not offered to somebody growing is not kept when that comes 
     if (ask?.step === 'method') {
       expect(ask.kind === 'choice' ? ask.options.map(({ value }) => value) : []).not.toContain('unfletched');
       expect(ask.suggestion).toBeUndefined();
-    } else session.send({ kind: 'answer', answer: ask?.kind === 'number' ? 2.5 : ask?.kind === 'choice' ? (ask.options.find((o) => o.pass === true) ?? ask.options[0])?.value : true }, new Date(now.getTime() + turn * 60_000));
+    } else session.send({ kind: 'answer', answer: ask?.step === 'backstop' ? 'no-paper' : ask?.kind === 'number' ? 2.5 : ask?.kind === 'choice' ? (ask.options.find((o) => o.pass === true) ?? ask.options[0])?.value : true }, new Date(now.getTime() + turn * 60_000));
   }
   expect([...asked]).toContain('method');
 });
