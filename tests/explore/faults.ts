@@ -62,7 +62,7 @@ const UNEVEN = {
 
 export const FAULTS: readonly Fault[] = [
   // ---- gates ---------------------------------------------------------------------------------------------------------
-  inSource('due-forgotten', 'gates-before-shots', 'what is due to be asked again is not asked', 'machine/state.ts', 'due: dueAfter(next.due, fact),', 'due: next.due,'),
+  inSource('due-forgotten', 'looked-at-before-drawn', 'what is due to be asked again is not asked', 'machine/state.ts', 'due: dueAfter(next.due, fact),', 'due: next.due,'),
   inSource('long-day', 'gates-before-shots', 'the archer is asked after 400 shots, not after 40', 'machine/limits.ts', 'SHOTS_TO_REST = 40', 'SHOTS_TO_REST = 400'),
   inContent('rest-unchecked', 'gates-before-shots', 'a rest that was moved is not looked at', (c) => { recheck(c, 'rest-height', []); recheck(c, 'rest-side', []); }),
   inContent('another-target', 'looked-at-from-elsewhere', 'what stops the arrow is not looked at when distance or target change', (c) => { recheck(c, 'distance-changed', []); }),
@@ -77,7 +77,7 @@ export const FAULTS: readonly Fault[] = [
   inSource('blades-at-paper', 'own-gate-of-each-shot', 'broadheads are asked for at paper', 'machine/plan.ts', "    case 'paper':\n      return PLAIN;", "    case 'paper':\n      return { ...PLAIN, head: 'broadhead' };"),
   inContent('minors-and-blades', 'only-what-is-theirs', 'broadheads are offered to somebody still growing', (c) => { spoilStep(c, 'broadheads-wanted', (step) => { step.when = step.when.filter((guard) => guard !== 'adult'); }); }),
   inSource('everybody-is-grown', 'only-what-is-theirs', 'nobody counts as growing', 'machine/guards.ts', "'adult': (s) => chosen(s, 'growing') !== 'growing',", "'adult': () => true,"),
-  inSource('fingers-at-paper', 'fingers-are-not-read', 'a finger release is tuned by paper', 'machine/advance.ts', "if (chosen(d.state, 'release') === 'fingers') return leave(d);", ''),
+  inSource('fingers-at-paper', 'fingers-are-not-read', 'a finger release is tuned by paper', 'machine/advance.ts', "if (chosen(d.state, 'release') === 'fingers') return leave(d);", '', { begin: 'a new bow', temper: 'careless', least: 40 }),
 
   // ---- stops ---------------------------------------------------------------------------------------------------------
   inSource('stop-only-noted', 'stop-word-is-heard', 'a stop word is written down and nothing stops', 'machine/after-happening.ts', "stopNow(d, { cause: 'word', ask: ['what-happened'], from: 'word' });", ''),
@@ -87,7 +87,7 @@ export const FAULTS: readonly Fault[] = [
   inSource('released-unasked', 'stop-is-left-by-its-gate', 'a stop is released before its questions are answered', 'machine/after-answer.ts', 'd.state.stop === null || d.state.stop.ask.length > 0', 'd.state.stop === null'),
   inSource('work-in-a-stop', 'stop-shows-its-way-out', 'a stop goes on showing the adjustment', 'machine/view.ts', "return !onBow || place.endsWith('.advising')", "return !onBow || place === 'stopped' || place.endsWith('.advising')"),
   inSource('wrong-way-out', 'stop-shows-its-way-out', 'a stop asks whatever comes next', 'machine/ask.ts', "if (place === 'stopped') return stoppedAsk(content, state);", "if (place === 'stopped') return askById(content, state, 'fit-to-shoot');"),
-  inSource('no-question', 'always-a-way-on', 'the offer to leave an axis asks nothing', 'machine/ask.ts', "    case 'offering':\n      return {", "    case 'offering':\n      if (state.facts.length > 0) return null;\n      return {"),
+  inSource('no-question', 'always-a-way-on', 'the offer to leave an axis asks nothing', 'machine/ask.ts', "    case 'offering':\n      return {", "    case 'offering':\n      if (state.facts.length > 0) return null;\n      return {", { begin: 'the first advice', temper: 'hurried' }),
 
   // ---- asking --------------------------------------------------------------------------------------------------------
   inContent('limbs-by-enter', 'picked-on-purpose', 'the limbs have a default', (c) => { spoilStep(c, 'limbs', (step) => { step.noDefault = false; }); }),

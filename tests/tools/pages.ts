@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { HELP } from '../../src/arguments.ts';
 import { floorsTable } from './pages/floors-table.ts';
 import { keys, plainWords } from './pages/keys.ts';
+import { promises } from './pages/promises.ts';
 import { session } from './pages/session.ts';
 import { thresholds } from './pages/thresholds.ts';
 import { walkMap } from './pages/walk-map.ts';
@@ -26,6 +27,7 @@ const PARTS: Readonly<Record<string, () => string | Promise<string>>> = {
   floors: floorsTable,
   walk: () => fenced(walkMap()),
   thresholds,
+  promises,
 };
 export const PART_NAMES = Object.keys(PARTS);
 
