@@ -8,6 +8,7 @@ import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
 import { afterInspection, causeFound } from './after-cause.ts';
 import { longBreak } from './after-happening.ts';
+import { afterRelease } from './after-release.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
 import { judgeGate } from './gates.ts';
 import { growsAfterAll } from './growing.ts';
@@ -33,7 +34,10 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (step === 'leave-or-go-on') return afterAccept(d, value);
   if (step === 'look-arrow') return afterLook(d, value);
   if (step === 'what-happened') return afterStopWord(d, value);
-  if (step === 'released') return afterRelease(d);
+  if (step === 'released') {
+    afterRelease(d);
+    return releaseIfAnswered(d);
+  }
   if (step === 'arrow-out' && answer.kind === 'number') afterArrowOut(d, answer.value);
   applyGate(d, step, answer);
   sideEffects(d, step, answer);
@@ -71,11 +75,6 @@ export function releaseIfAnswered(d: Deciding): void {
   if (!d.isAt('stopped') || d.state.stop === null || d.state.stop.ask.length > 0) return;
   d.event({ type: 'released' }, { loop: { stop: null } });
   d.say('stop-cleared');
-}
-
-function afterRelease(d: Deciding): void {
-  d.trigger('released-by-dealer');
-  releaseIfAnswered(d);
 }
 
 function afterStopWord(d: Deciding, what: string): void {

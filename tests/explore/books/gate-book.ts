@@ -216,6 +216,7 @@ export class GateBook {
       this.failures = this.failures.filter((f) => !f.dealer);
       if (this.word === 'released') this.word = null;
       raise('released-by-dealer');
+      if (this.answers.has('contact')) this.raise(['contact']);
     }
     if (step === 'what-happened') {
       this.word = { bow: 'released', arrow: 'arrow-check', person: 'someone-hurt' }[value] ?? null;

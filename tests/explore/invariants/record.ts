@@ -9,7 +9,7 @@ const AXES: readonly Axis[] = ['height', 'side'];
 
 export const tunedOnlyByShots: Invariant = {
   id: 'tuned-only-by-shots',
-  rule: 'The record says "tuned" only where a set of shots found it so, nothing was replaced since, and the adjustments of that axis still stand there; the middle of those shots is inside the tolerance.',
+  rule: 'The record says "tuned" only where a set of shots found it so, nothing was replaced and no dealer had the bow since, and the adjustments of that axis still stand there; the middle of those shots is inside the tolerance.',
   held: 'machine/record-result.ts, standing.ts, loop/judge.ts',
   broken(m) {
     const found = outOfTolerance(m);
@@ -30,6 +30,8 @@ function notTuned({ lines, content, bow }: Moment, axis: Axis): string | null {
   if (found === undefined || result?.kind !== 'axis' || result.result !== 'tuned') return 'no shots found it so';
   const replaced = lines.find((line) => line.seq > found.seq && line.kind === 'changed' && ['string', 'rest', 'release', 'arrow'].includes(line.what));
   if (replaced !== undefined) return `line ${replaced.seq} replaced a part since`;
+  const dealer = lines.find((line) => line.seq > found.seq && line.kind === 'answered' && line.step === 'released');
+  if (dealer !== undefined) return `a dealer had the bow since, line ${dealer.seq}`;
   const [then, now] = [bow.settingsBefore(found.seq + 1), bow.settings()];
   return first(KNOBS.filter((knob) => touches(content, knob, axis) && !sameSetting(now[knob] ?? 0, then[knob] ?? 0)).map((knob) => `${knob} was moved since`));
 }

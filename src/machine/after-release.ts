@@ -1,0 +1,29 @@
+// What follows from a dealer's release. Nobody here knows what was done to the bow, so it is another bow as far as its shots
+// go, also where the dealer found nothing: what was shot and learned before says nothing of it, and it is judged anew.
+
+import { judgeAnew } from './after-happening.ts';
+import type { Deciding } from './deciding.ts';
+import { chosen } from './guards.ts';
+import { NOT_REACHED, type LoopNotes } from './notes.ts';
+import type { State } from './state.ts';
+
+export function afterRelease(d: Deciding): void {
+  const { epoch, undo } = d.state.notes;
+  d.trigger('released-by-dealer');
+  // Powder showed how the vanes passed the rest as it stood then.
+  if (d.state.answers['contact'] !== undefined) d.add({ due: ['contact'] });
+  if (d.state.shotCount > 0) d.say('released-anew');
+  // It was advised for the bow as it was: it stays where it stands, in the ledger and in the history.
+  if (undo.length > 0) d.say('put-back-dropped');
+  judgeAnew(d, {
+    epoch: epoch + 1, forgetBefore: epoch, forgetCarried: true, learned: {}, ended: closedByManual(d.state), worse: {}, declined: [], shop: [],
+    undo: [], undoing: [], bringing: 0, axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null,
+    offered: null, offeredFor: {}, inspection: null, inspections: 0, grossSeen: false, resumeSet: false,
+  }, true);
+}
+
+// Without the maker's words on them the cams are not moved, whoever had the bow.
+function closedByManual(state: State): LoopNotes['ended'] {
+  const range = chosen(state, 'cam-range');
+  return range === undefined || range === 'known' ? {} : { 'cam-screw': 'limit', 'cam-spacers': 'limit' };
+}
