@@ -19,6 +19,7 @@ import { gaugeOf, taken } from './loop/gauge.ts';
 import { axisFinding, endAxes } from './loop/results.ts';
 import { tagsFor } from './plan.ts';
 import { isCableWork } from './standing.ts';
+import { restTold } from './rest-told.ts';
 import { stopNow } from './stop-now.ts';
 import { stopOver } from './stops.ts';
 import { axisOf, placeOf } from './walk.ts';
@@ -119,6 +120,7 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   place: (d, value) => { if (value === 'other') longBreak(d); },
   release: (d, value) => { if (value === 'fingers') d.say('fingers'); },
   growing: (d, value) => { if (value === 'growing') growsAfterAll(d); },
+  rest: restTold,
   bow: (d, value) => bowPicked(d, 'bow', value),
   'which-bow': (d, value) => bowPicked(d, 'which-bow', value),
   // Those set aside are counted anew each time that some are found, so that kept and set aside add up.

@@ -4,6 +4,7 @@
 import type { Check, Content, Step } from '../content/types.ts';
 import { oneOf, tableOf } from '../maths/closed.ts';
 import { holds } from './guards.ts';
+import { heldOver } from './loop/inside.ts';
 import { once, onceForBoth } from './once.ts';
 import type { State } from './state.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
@@ -27,23 +28,29 @@ const pendings = once((content: Content): ReadonlyMap<string, Pending> => new Ma
 export const chapterOf = (state: State): Chapter => chapterOfPlace(placeUnder(state.walk)) ?? 'safety';
 
 /** True of a step of the finish, which keeps an order of its own. */
-export const isOfFinish = (content: Content, step: string): boolean => finishSteps(content).has(step);
+export const isOfFinish = (content: Content, step: string): boolean => stepsOf(content).finish.has(step);
 
-const finishSteps = once((content: Content): ReadonlySet<string> =>
-  new Set(content.chapters.filter((chapter) => chapter.id === 'finish').flatMap((chapter) => chapter.blocks.flatMap((block) => block.steps))));
+const stepsOf = once((content: Content): Readonly<Record<'safety' | 'finish', ReadonlySet<string>>> => {
+  const of = (id: Chapter): ReadonlySet<string> => new Set(content.chapters.filter((chapter) => chapter.id === id).flatMap((chapter) => chapter.blocks.flatMap((block) => block.steps)));
+  return { safety: of('safety'), finish: of('finish') };
+});
 
 /** What must be answered before the walk may go on from here, first one first. */
 export const agenda: (content: Content, state: State) => readonly Pending[] = onceForBoth((content: Content, state: State) => {
   // Between two put-backs nothing is drawn or shot: what the moves ask for is asked once the bow is back.
   const half = state.notes.undo.length > 0 && state.advice?.kind === 'put-back';
   const waits = (step: Step): boolean => half && (step.pause === 'draw' || step.pause === 'shoot');
-  const due = state.due.flatMap((id) => lookUp(content, id) ?? []).filter((p) => holds(state, p.step.when) && !waits(p.step));
+  const raised = state.due.flatMap((id) => lookUp(content, id) ?? []).filter((p) => holds(state, p.step.when) && !waits(p.step));
+  const due = [...raised, ...toldFirst(content, state, raised)];
   const seen = new Set(due.map((p) => p.id));
   const fresh = routeSoFar(content, state)
     .filter((id) => !seen.has(id) && state.answers[id] === undefined)
     .flatMap((id) => lookUp(content, id) ?? [])
     .filter((p) => !p.step.onDemand && holds(state, p.step.when));
-  const all = [...due, ...fresh];
+  // Beyond a hard limit only what makes bow and range safe to be at comes before it is brought back.
+  const held = heldOver(content, state) !== null;
+  const undrawn = ({ step }: Pending): boolean => step.pause === 'talk' || step.pause === 'undrawn';
+  const all = [...due, ...fresh].filter((p) => !held || (undrawn(p) && stepsOf(content).safety.has(p.step.id)));
   // A screw that is not tight comes before any draw, at the finish as well.
   const rank = (p: Pending): number => (p.step.pause === 'talk' && isOfFinish(content, p.step.id) ? RANK.shoot : RANK[p.step.pause]);
   // A stable sort keeps due ones in the order in which they were raised.
@@ -52,6 +59,14 @@ export const agenda: (content: Content, state: State) => readonly Pending[] = on
     .sort((a, b) => rank(a.p) - rank(b.p) || a.i - b.i)
     .map(({ p }) => p);
 });
+
+/** Which of its checks belong to this bow, only this other answer tells: unasked, they would be passed over. */
+const TOLD_FIRST: Readonly<Record<string, string>> = { 'rest-check': 'rest' };
+
+const toldFirst = (content: Content, state: State, raised: readonly Pending[]): readonly Pending[] =>
+  [...new Set(raised.flatMap((p) => TOLD_FIRST[p.step.id] ?? []))]
+    .filter((id) => state.answers[id] === undefined && !state.due.includes(id))
+    .flatMap((id) => lookUp(content, id) ?? []);
 
 /** Step ids of all chapters up to where the walk stands; in `finish`, only up to the block that is under way. */
 export const routeSoFar = (content: Content, state: State): readonly string[] =>

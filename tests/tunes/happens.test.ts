@@ -135,9 +135,10 @@ describe('in the middle of the chapter', () => {
     const walk = await walked(theBow(2), onceAt(headIs('broadhead'), saying, 3));
     const at = walk.turns.findIndex(({ answer }) => answer === saying);
     expect(walk.turns[at]?.reply.bow).toEqual({ 'rest-height': { value: 1 / 32, unit: 'in' } });
-    expect(askedAfter(walk, saying).slice(0, 3)).toEqual(['gate:marks', 'gate:rest-check', 'impact']);
+    // Nobody had asked yet what kind of rest it is.
+    expect(askedAfter(walk, saying).slice(0, 4)).toEqual(['gate:marks', 'rest', 'gate:rest-check', 'impact']);
     // The four shots from before do not count towards the new set.
-    const next = walk.turns[at + 3]?.ask;
+    const next = walk.turns[at + 4]?.ask;
     expect(next?.kind === 'impact' ? [next.head, next.shots] : []).toEqual(['broadhead', { taken: 0, wanted: 6 }]);
     expect(walk.last.bow['rest-height']).toEqual({ value: 1 / 16, unit: 'in' });
   });
