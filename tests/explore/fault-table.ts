@@ -14,7 +14,7 @@ const SEED = 41;
 
 export interface Caught { readonly fault: Fault; readonly found: Found | null; readonly walks: number }
 
-export async function plant(fault: Fault, walks = MOST_WALKS, seed = SEED): Promise<Caught> {
+export async function plant(fault: Fault, walks = MOST_WALKS, seed = fault.at?.seed ?? SEED): Promise<Caught> {
   const sound = shippedContent();
   const options: HuntOptions = { sound, content: fault.spoil?.(sound) ?? sound, walks, seed, ...(fault.at === undefined ? {} : { only: fault.at }) };
   const walker = fault.patch === undefined ? { hunt } : await faulty(fault);
