@@ -3,7 +3,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { carriedAnswers } from '../../src/machine/known-bow.ts';
-import { memoryStore } from '../../src/journal/memory-store.ts';
+import type { memoryStore } from '../../src/journal/memory-store.ts';
 import type { Carried, View } from '../../src/machine/types.ts';
 import { carriedOf } from '../../src/session.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
