@@ -114,19 +114,21 @@ export function chapterToJudge(d: Deciding, tookBack: boolean, wholeBow: boolean
 
 const TRIGGER_OF: Readonly<Record<Changed, Trigger | null>> = {
   string: 'string-replaced', rest: 'rest-replaced', release: 'release-replaced', arrow: 'arrow-changed',
-  loop: 'nock-height', sight: 'sight-moved', fell: 'heat-or-fall', other: 'something-moved',
+  loop: 'nock-height', sight: 'sight-moved', fell: 'heat-or-fall', other: 'part-replaced',
 };
 
 function changed(d: Deciding, what: Changed): void {
   const trigger = TRIGGER_OF[what];
   if (trigger !== null) d.trigger(trigger);
   if (what === 'sight') { d.say(isImpact(d.state.notes.of) ? 'changed-sight-back' : 'changed-sight'); return; }
-  d.say('changed', { what });
+  if (what === 'other') d.say('changed-other');
+  else d.say('changed', { what });
   const { epoch, undo } = d.state.notes;
   // What was to be put back was measured on another bow: it stays where it stands, in the ledger and in the history.
   if (undo.length > 0) d.say('put-back-dropped');
-  // What the old string, rest, release or arrow showed no longer counts; a fall leaves the shots but not their setting.
-  const forgets = what === 'string' || what === 'rest' || what === 'release' || what === 'arrow';
+  // What the old string, rest, release or arrow showed no longer counts, nor what was shot before a part that nobody knows; a
+  // fall leaves the shots but not their setting.
+  const forgets = what === 'string' || what === 'rest' || what === 'release' || what === 'arrow' || what === 'other';
   judgeAnew(d, {
     epoch: epoch + 1, undo: [], undoing: [], bringing: 0, axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null, offeredFor: {},
     ...(forgets ? { forgetBefore: epoch, forgetCarried: true, learned: {}, ended: {}, worse: {} } : {}),

@@ -60,11 +60,11 @@ describe.each(Object.keys(PLACES))('at: %s', (place) => {
     expect(until(here.session.view())).toBe(true);
     for (const what of CHANGED) {
       const { state: { notes, due }, say } = decided(found, { kind: 'changed', ...stamp, what, note: '' });
-      const forgets = ['string', 'rest', 'release', 'arrow'].includes(what);
+      const forgets = ['string', 'rest', 'release', 'arrow', 'other'].includes(what);
       expect([what, notes.forgetCarried, notes.epoch - found.notes.epoch, notes.forgetBefore]).toEqual([what, forgets, what === 'sight' ? 0 : 1, forgets ? found.notes.epoch : 0]);
       // The sight touches no tear; where impacts are compared it goes back, and no fresh set is promised that does not come.
       const { of } = found.notes;
-      expect(say.join(' ')).toContain(what !== 'sight' ? `Noted as changed: ${what}.` : of === 'paper' || of === 'arrows' ? 'A tear does not depend on it' : 'put it back there before the next one');
+      expect(say.join(' ')).toContain(what !== 'sight' ? `Noted as changed: ${what === 'other' ? 'something that I have no checks of its own for' : what}.` : of === 'paper' || of === 'arrows' ? 'A tear does not depend on it' : 'put it back there before the next one');
       if (what !== 'sight') expect([notes.axis, notes.broadAxis, due.length > 0]).toEqual([{}, {}, true]);
     }
   });

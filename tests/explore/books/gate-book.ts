@@ -462,6 +462,6 @@ const UNFLETCHED = ['unfletched-ready', 'first-unfletched'] as const;
 const PLUMB = ['plumb-ready'] as const;
 const CHANGED = {
   string: 'string-replaced', rest: 'rest-replaced', release: 'release-replaced', arrow: 'arrow-changed',
-  loop: 'nock-height', sight: '', fell: 'heat-or-fall', other: 'something-moved',
+  loop: 'nock-height', sight: '', fell: 'heat-or-fall', other: 'part-replaced',
 } as const;
 const valueOf = (answer: Answer): string => (answer.kind === 'choice' ? (answer.values[0] ?? '') : answer.kind === 'confirm' ? String(answer.value) : '');

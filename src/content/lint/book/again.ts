@@ -34,6 +34,9 @@ export const AGAIN: Book['again'] = {
   // Another part: all of it, as of a bow that nobody knows.
   'string-replaced': 'history limbs axle-clips bow-at-rest after-press bolts-top bolts-bottom bolt-limit rest rest-check loop-check axle-to-axle '
     + 'brace-height nock-height centre-shot arrows-flexed slow-draw peak-weight arrow-mass shaft-ahead warm-up contact',
+  // One that nobody knows may be limbs, cams or modules.
+  'part-replaced': 'history limbs axle-clips bow-at-rest rated-weight after-press bolts-top bolts-bottom bolt-limit cams rest rest-scale rest-check '
+    + 'loop-check axle-to-axle brace-height nock-height centre-shot arrows-flexed slow-draw peak-weight arrow-mass shaft-ahead warm-up contact',
   'rest-replaced': 'history limbs axle-clips bow-at-rest rest rest-scale rest-check loop-check nock-height centre-shot arrows-flexed '
     + 'slow-draw shaft-ahead warm-up contact',
   'release-replaced': 'release history limbs axle-clips bow-at-rest as-recorded arrows-flexed slow-draw shaft-ahead warm-up',
