@@ -2,14 +2,16 @@
 // picks the next change. Each turn makes one small step, so the order of rules can be read from top to bottom.
 
 import { agenda, chapterOf, isOfFinish, type Pending } from './agenda.ts';
+import { tellOver } from './brought-inside.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen, holds } from './guards.ts';
+import { heldOver } from './loop/inside.ts';
 import type { State } from './state.ts';
 import { turnFinish } from './turn-finish.ts';
 import { arrowsWait, turnArrows } from './turn-arrows.ts';
 import { turnFarther, turnPreparing } from './turn-broadheads.ts';
 import type { PlaceIn } from './places.ts';
-import { lookBeforeShot } from './target.ts';
+import { coverBlades, lookBeforeShot } from './target.ts';
 import { turnLoop } from './turn-loop.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
 
@@ -20,6 +22,8 @@ export function advance(d: Deciding): void {
   for (let turn = 0; turn < MOST_TURNS; turn++) {
     if (oneTurn(d) || lookBeforeShot(d)) continue;
     introduce(d, begun);
+    tellOver(d);
+    coverBlades(d);
     return;
   }
   const events = d.fact().decided.events.map((event) => event.type).join(' ');
@@ -40,7 +44,9 @@ function oneTurn(d: Deciding): boolean {
   if (d.isAt('record')) return finishOnce(d);
   const pending = agenda(d.content, d.state);
   const open = pending.length > 0;
-  if (d.isAt('asking')) return open ? false : d.event({ type: 'clear' });
+  const held = heldOver(d.content, d.state) !== null;
+  if (d.isAt('asking')) return open || held ? false : d.event({ type: 'clear' });
+  if (held) return d.where('due').event({ type: 'due' });
   if (d.isAt('safety', 'baseline', 'warmUp')) return open ? false : d.event({ type: 'settled' });
   return d.isIn(...SHOOTING) && turnOfShooting(d, pending);
 }

@@ -11,6 +11,7 @@ import { longBreak } from './after-happening.ts';
 import { afterRelease } from './after-release.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
 import { judgeGate } from './gates.ts';
+import { broughtInside } from './brought-inside.ts';
 import { growsAfterAll } from './growing.ts';
 import { holds } from './guards.ts';
 import { SHOTS_TO_REST } from './limits.ts';
@@ -27,7 +28,7 @@ import { bowKnobOf, type Answer, type Chapter, type MovedAnswer } from './types.
 
 export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (answer.kind === 'shots') return afterShots(d, answer);
-  if (answer.kind === 'moved') return afterArrowMove(d, answer.moved) ? undefined : afterMove(d, answer.moved);
+  if (answer.kind === 'moved') return broughtInside(d, answer.moved) || afterArrowMove(d, answer.moved) ? undefined : afterMove(d, answer.moved);
   const value = answer.kind === 'choice' ? (answer.values[0] ?? '') : '';
   const inspected = step.startsWith('inspect-') ? step.slice('inspect-'.length) : '';
   if (isInspection(inspected)) return afterInspection(d, inspected, value);

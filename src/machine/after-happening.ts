@@ -8,7 +8,6 @@ import { movedInBetween, setOtherwise, subjectIn, wantedBack } from './bring-bac
 import { reachAfterBreak } from './growing.ts';
 import { chosen } from './guards.ts';
 import { gaugeOf } from './loop/gauge.ts';
-import { settingNow } from './loop/sets.ts';
 import { NOT_REACHED, type LoopNotes } from './notes.ts';
 import { isCableWork, voided } from './standing.ts';
 import { isImpact } from './plan.ts';
@@ -81,8 +80,6 @@ function movedUnasked(d: Deciding, knobId: Move['knob'], delta: number): void {
     judgeAnew(d, voided(d.content, d.state, knobId), false);
     d.say('moved-unasked', { what });
   }
-  const now = settingNow(d.state, knobId);
-  if (Math.abs(now) > knob.hard + 1e-9) d.say('beyond-hard-limit', { knob: knob.name, limit: amountInWords({ value: knob.hard, unit: knob.unit }) });
 }
 
 /** A fresh set, and where a result was taken back by it, from the chapter on that gave it. */

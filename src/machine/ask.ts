@@ -5,6 +5,7 @@ import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
 import { arrowAsk } from './arrows/ask.ts';
 import { holds } from './guards.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
+import { insideAdvice } from './loop/inside-advice.ts';
 import { currentSet } from './loop/sets.ts';
 import { knownBows } from './known-bow.ts';
 import { onceForBoth } from './once.ts';
@@ -12,7 +13,7 @@ import { isImpact, planOf } from './plan.ts';
 import type { SetKind } from './notes.ts';
 import type { State } from './state.ts';
 import { nextQuestions } from './stops.ts';
-import { bowKnobOf, type Answer, type Ask, type Option, type ShotPlan } from './types.ts';
+import { bowKnobOf, type Advice, type Answer, type Ask, type Option, type ShotPlan } from './types.ts';
 import { idOfPlace, phrase } from './words.ts';
 import type { Place } from './places.ts';
 import { axisOf, phaseOfPlace, placeOf } from './walk.ts';
@@ -24,6 +25,7 @@ export const standingAsk: (content: Content, state: State) => Ask | null = onceF
   if (place === 'stopped') return stoppedAsk(content, state);
   const [first] = agenda(content, state);
   if (first !== undefined) return askOf(content, state, first);
+  if (place === 'asking') return insideAsk(content, state);
   return loopAsk(content, state, place);
 });
 
@@ -36,7 +38,24 @@ function stoppedAsk(content: Content, state: State): Ask | null {
   const ofSafety = new Set(content.chapters.filter((plan) => plan.id === 'safety').flatMap((plan) => plan.blocks.flatMap((block) => block.steps)));
   const first = agenda(content, state).find((p) => state.due.includes(p.id) || ofSafety.has(p.step.id));
   const draws = !undrawn(lookUp(content, leadsOut)?.step);
-  return draws && first !== undefined && undrawn(first.step) ? askOf(content, state, first) : askById(content, state, leadsOut);
+  if (draws && first !== undefined && undrawn(first.step)) return askOf(content, state, first);
+  return (draws ? insideAsk(content, state) : null) ?? askById(content, state, leadsOut);
+}
+
+// Nothing is drawn while something stands beyond its hard limit.
+function insideAsk(content: Content, state: State): Ask | null {
+  const advice = insideAdvice(content, state);
+  return advice === null ? null : moveAsk(content, advice, 'put-it-back', phrase(content, 'why-putting-back'));
+}
+
+function moveAsk(content: Content, advice: Advice, step: 'make-the-move' | 'put-it-back', why: string): Ask | null {
+  const knobId = bowKnobOf(advice);
+  if (knobId === null) return null;
+  const knob = content.knobs[knobId];
+  return {
+    kind: 'amount', about: 'moved', step, unit: knob.unit, max: Math.max(knob.hard * 4, advice.amount?.value ?? 0),
+    short: phrase(content, 'moved-short', { what: advice.what }), text: knob.how, why: [advice.why, why], caution: advice.caution,
+  };
 }
 
 export function askById(content: Content, state: State, id: string): Ask | null {
@@ -126,13 +145,7 @@ function loopAsk(content: Content, state: State, place: Place): Ask | null {
     case 'advising':
     case 'puttingBack': {
       const { advice } = state;
-      const knobId = bowKnobOf(advice);
-      if (advice === null || knobId === null) return null;
-      const knob = content.knobs[knobId];
-      return {
-        ...base, kind: 'amount', about: 'moved', step: phase === 'advising' ? 'make-the-move' : 'put-it-back', unit: knob.unit, max: knob.hard * 4,
-        short: phrase(content, 'moved-short', { what: advice.what }), text: knob.how, why: [advice.why, ...base.why], caution: advice.caution,
-      };
+      return advice === null ? null : moveAsk(content, advice, phase === 'advising' ? 'make-the-move' : 'put-it-back', phrase(content, `why-${idOfPlace(phase)}`));
     }
     case 'passed':
       return {

@@ -6,11 +6,13 @@ import { pointBefore } from './history.ts';
 import { undoAdvice } from './loop/advise.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { FIRST_AT_TARGET } from './loop/gauge-groups.ts';
+import { standsOver, wouldBeOver } from './loop/inside.ts';
 import { FIRST_DISTANCE } from './loop/sets.ts';
 import { NOT_REACHED, type LoopNotes } from './notes.ts';
 import { seenBy } from './record-impacts.ts';
 import type { Move, State } from './state.ts';
 import { openAgain, voided } from './standing.ts';
+import { bowKnobOf } from './types.ts';
 import { movesFrom, undoRuns } from './undo.ts';
 
 /** The archer wants the bow as it was before line `to`: the walk goes where that is put back and proved. */
@@ -24,6 +26,7 @@ export function wantedBack(d: Deciding, to: number): void {
     loop: { undo: moves.map((move) => move.seq), bringing: d.draft.seq, backTo, purpose: 'judge', reshoot: false, inspection: null, offered: null, declined: [], ...subjectIn(d.state, backTo) },
   });
   nextUndo(d);
+  if (d.state.notes.undo.length === 0) putBackDone(d);
 }
 
 // What was moved while broadheads were shot is proved with broadheads; everything else at paper, or what stands in for it.
@@ -46,12 +49,22 @@ export function subjectIn(state: State, chapter: 'paper' | 'broadheads'): Partia
 /** Advises how to undo what is still to be undone: the newest move, with all others of its adjustment at once. */
 export function nextUndo(d: Deciding): void {
   const { state, content } = d;
-  const [run] = undoRuns(state.moves.filter((move) => state.notes.undo.includes(move.seq)));
+  const runs = undoRuns(state.moves.filter((move) => state.notes.undo.includes(move.seq)));
+  // What stands beyond its hard limit goes first.
+  const over = standsOver(content, state)?.knob;
+  const run = runs.find(([move]) => move?.knob === over) ?? runs[0];
   if (run === undefined) {
     if (state.notes.undo.length > 0) d.add({ loop: { undo: [], undoing: [] } });
     return;
   }
-  d.add({ advice: undoAdvice(content, state, run), loop: { undoing: run.map((move) => move.seq) } });
+  const advice = undoAdvice(content, state, run);
+  const knob = bowKnobOf(advice);
+  if (knob !== null && wouldBeOver(content, state, knob, advice?.to?.value ?? 0)) {
+    d.say('put-back-beyond', { knob: content.knobs[knob].name });
+    d.add({ loop: { undo: state.notes.undo.filter((seq) => state.moves.some((move) => move.seq === seq && move.knob !== knob)), undoing: [] } });
+    return nextUndo(d);
+  }
+  d.add({ advice, loop: { undoing: run.map((move) => move.seq) } });
 }
 
 /** A put-back was made, by as much as the archer says: what is left of it is still to be undone, and then the rest. */
@@ -85,7 +98,8 @@ function unmade(d: Deciding, knob: Move['knob']): void {
   d.add({ loop: { ...voided(d.content, state, knob), ...openAgain(state, knob, from) } });
 }
 
-function putBackDone(d: Deciding): void {
+/** Nothing is left to be put back. */
+export function putBackDone(d: Deciding): void {
   if (d.state.notes.bringing === 0) return;
   d.add({ loop: { bringing: 0 } });
   setOtherwise(d);

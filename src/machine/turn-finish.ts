@@ -8,6 +8,7 @@ import { countingSets, currentSet, FIRST_DISTANCE, goodShots, settingKey, shotsH
 import type { LoopNotes, SetKind } from './notes.ts';
 import type { PlaceIn } from './places.ts';
 import { settingsOf, type ShotSet, type State } from './state.ts';
+import { bladesOff } from './target.ts';
 import { nothingToLookFor, startAnew } from './turn-loop.ts';
 
 /** One automatic step of the finish; false where a question stands. */
@@ -20,7 +21,7 @@ export function turnFinish(d: Deciding<PlaceIn<'finish'>>): boolean {
     return d.event({ type: 'settled' });
   }
   if (d.isAt('finish.proof')) return turnProof(d);
-  if (d.isAt('finish.closing')) return d.event({ type: 'settled' });
+  if (d.isAt('finish.closing')) return bladesOff(d) || d.event({ type: 'settled' });
   // inspecting: the archer chooses, unless there is nothing left to look for.
   return d.isAt('finish.inspecting') && nothingToLookFor(d);
 }

@@ -8,6 +8,7 @@ import { anyCorrectable } from './correctable.ts';
 import { lookUp } from './agenda.ts';
 import { pictureOf } from './picture.ts';
 import { dayOf } from './history.ts';
+import { insideAdvice } from './loop/inside-advice.ts';
 import { FIRST_DISTANCE } from './loop/sets.ts';
 import { onceForBoth } from './once.ts';
 import { distanceOf, isImpact, PLAIN } from './plan.ts';
@@ -42,7 +43,7 @@ function viewWith(content: Content, state: State, ask: Ask | null): View {
     say: last?.decided.say ?? [],
     ask,
     bow: ledgerOf(content, state),
-    advice: adviceShown(state, place),
+    advice: adviceShown(content, state, ask, place),
     findings: last?.decided.findings ?? [],
     ...(picture === null ? {} : { picture }),
     ...(place === 'record' ? { record: recordOf(content, state) } : {}),
@@ -60,7 +61,9 @@ function titleOf(content: Content, state: State, chapter: Chapter): string {
 }
 
 // An adjustment is shown only where it may be made now: never beside a gate that is to be answered first.
-function adviceShown(state: State, place: string): View['advice'] {
+function adviceShown(content: Content, state: State, ask: Ask | null, place: string): View['advice'] {
+  // What stands beyond its limit goes back inside, whatever else was to be moved.
+  if ((place === 'asking' || place === 'stopped') && ask?.kind === 'amount' && ask.correcting === undefined) return insideAdvice(content, state);
   const { advice } = state;
   if (advice === null) return null;
   const onBow = advice.kind === 'adjust' || advice.kind === 'put-back';

@@ -2,7 +2,7 @@
 
 import type { Axis, Content, KnobId, LadderRule } from '../../content/types.ts';
 import { chosen, measured, pressAtHand } from '../guards.ts';
-import { tidy, type State } from '../state.ts';
+import { settingsOf, tidy, type State } from '../state.ts';
 import { settingNow, subjectOf } from './sets.ts';
 
 export interface Rung {
@@ -50,14 +50,17 @@ const smallestStep = (state: State, knob: KnobId, smallest: number): number =>
   (knob === 'rest-height' || knob === 'rest-side') && chosen(state, 'rest-scale') !== 'fine-screw' ? Math.max(smallest, COARSE_REST) : smallest;
 
 /**
- * How far right of the maker's centre-shot figure the rest stood at the baseline, inches; 0 where it is not known.
- * Centre shot is measured from the riser to the shaft: the riser is right of the arrow for a right-handed archer.
+ * How far right of the maker's centre-shot figure the rest stood where the ledger is at zero, inches; 0 where it is not known.
+ * Centre shot is measured from the riser to the shaft: the riser is right of the arrow for a right-handed archer. Measured anew
+ * it is the truth: what the ledger said then was already in it.
  */
 export function offsetFromMaker(state: State): number {
   const here = measured(state, 'centre-shot');
   const figure = measured(state, 'centre-shot-figure');
   if (here === undefined || figure === undefined) return 0;
-  return chosen(state, 'hand') === 'left' ? here - figure : figure - here;
+  const at = state.answers['centre-shot']?.seq ?? 0;
+  const moved = settingsOf(state.moves.filter((move) => move.seq < at))['rest-side'] ?? 0;
+  return tidy((chosen(state, 'hand') === 'left' ? here - figure : figure - here) - moved);
 }
 
 /** Rest further than this from the maker's figure goes back there first, whatever the tear says. Inches. */
