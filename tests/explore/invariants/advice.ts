@@ -63,11 +63,13 @@ function beyond(m: Moment, knob: Knob, from: number, to: number): string | null 
 
 const DUST = 1e-9;
 
-// The rest counts from the maker's centre shot, and centre shot is measured from the riser.
-function offsetOf({ gates }: Moment, knob: Knob): number {
+// The rest counts from the maker's centre shot, and centre shot is measured from the riser; what was moved before it was measured
+// is in the measure.
+function offsetOf({ gates, bow }: Moment, knob: Knob): number {
   const [here, makers] = [gates.number('centre-shot'), gates.number('centre-shot-figure')];
   if (knob.from !== 'maker' || here === undefined || makers === undefined) return 0;
-  return gates.value('hand') === 'left' ? here - makers : makers - here;
+  const then = bow.settingsBefore(gates.answeredAt('centre-shot'))[knob.id] ?? 0;
+  return (gates.value('hand') === 'left' ? here - makers : makers - here) - then;
 }
 
 function capOf({ view, bow }: Moment, knob: Knob, axis: 'height' | 'side'): number {

@@ -9,22 +9,29 @@ const AXES: readonly Axis[] = ['height', 'side'];
 
 export const tunedOnlyByShots: Invariant = {
   id: 'tuned-only-by-shots',
-  rule: 'The record says "tuned" only where a set of shots found it so, nothing was replaced and no dealer had the bow since, and the adjustments of that axis still stand there; the middle of those shots is inside the tolerance.',
-  held: 'machine/record-result.ts, standing.ts, loop/judge.ts',
+  rule: 'The record says "tuned" or "land together" only where a set of shots found it so, nothing was replaced and no dealer had the bow since, and the adjustments of that axis still stand there; the middle of those shots, as they read now, is inside the tolerance.',
+  held: 'machine/record-result.ts, record-impacts.ts, standing.ts, still-shown.ts, loop/judge.ts',
   broken(m) {
     const found = outOfTolerance(m);
     if (found !== null || !m.ending) return found;
     const rows = m.record().flatMap((section) => section.rows);
-    return first(AXES.flatMap((axis) => {
-      const row = rows.find((one) => one.name === m.content.phrases[`axis-${axis}`]);
-      const why = row?.value.startsWith('tuned') === true ? notTuned(m, axis) : null;
-      return why === null ? [] : [`the record says ${axis} ${row?.value}, and ${why}`];
-    }));
+    return first(AXES.flatMap((axis) => GOOD_WORDS.flatMap(({ chapter, name, words }) => {
+      const row = rows.find((one) => one.name === name(m.content, axis));
+      const why = words.some((word) => row?.value.startsWith(word)) ? notTuned(m, chapter, axis) : null;
+      return why === null ? [] : [`the record says ${row?.name} ${row?.value}, and ${why}`];
+    })));
   },
 };
 
-function notTuned({ lines, content, bow }: Moment, axis: Axis): string | null {
-  const of = (line: Fact) => line.decided.findings.findLast((f) => f.kind === 'axis' && f.chapter === 'paper' && f.axis === axis);
+/** Where the record has a good word for an axis, and what it begins with. */
+const GOOD_WORDS = [
+  { chapter: 'paper', name: (content: Content, axis: Axis) => content.phrases[`axis-${axis}`], words: ['tuned', 'land together', 'straight'] },
+  { chapter: 'broadheads', name: (content: Content, axis: Axis) => `${content.phrases['record-broadheads']}, ${content.phrases[`axis-${axis}`]?.toLowerCase()}`, words: ['land together'] },
+] as const;
+
+function notTuned(m: Moment, chapter: 'paper' | 'broadheads', axis: Axis): string | null {
+  const { lines, content, bow } = m;
+  const of = (line: Fact) => line.decided.findings.findLast((f) => f.kind === 'axis' && f.chapter === chapter && f.axis === axis);
   const found = lines.findLast((line) => of(line) !== undefined);
   const result = found === undefined ? undefined : of(found);
   if (found === undefined || result?.kind !== 'axis' || result.result !== 'tuned') return 'no shots found it so';
@@ -33,7 +40,8 @@ function notTuned({ lines, content, bow }: Moment, axis: Axis): string | null {
   const dealer = lines.find((line) => line.seq > found.seq && line.kind === 'answered' && line.step === 'released');
   if (dealer !== undefined) return `a dealer had the bow since, line ${dealer.seq}`;
   const [then, now] = [bow.settingsBefore(found.seq + 1), bow.settings()];
-  return first(KNOBS.filter((knob) => touches(content, knob, axis) && !sameSetting(now[knob] ?? 0, then[knob] ?? 0)).map((knob) => `${knob} was moved since`));
+  return first(KNOBS.filter((knob) => touches(content, knob, axis) && !sameSetting(now[knob] ?? 0, then[knob] ?? 0)).map((knob) => `${knob} was moved since`))
+    ?? (chapter === 'paper' ? outOfIt(m, found.seq, axis) : null);
 }
 
 const touches = (content: Content, knob: KnobId, axis: Axis): boolean => content.knobs[knob].axis === axis;
@@ -42,22 +50,26 @@ const touches = (content: Content, knob: KnobId, axis: Axis): boolean => content
 const WEIGHED = 1 / 8;
 const WITHIN = { height: { lo: -1 / 8 - WEIGHED, hi: 1 / 4 + WEIGHED }, side: { lo: -1 / 4 - WEIGHED, hi: 1 / 4 + WEIGHED } };
 
-function outOfTolerance({ line, state }: Moment): string | null {
+function outOfTolerance(m: Moment): string | null {
+  const { line } = m;
   if (line?.kind !== 'answered' || line.answer.kind !== 'shots') return null;
-  const set = state.sets.find((one) => one.shots.some(({ seq }) => seq === line.seq));
-  if (set?.of !== 'paper') return null;
-  const key = JSON.stringify(Object.entries(set.settings).filter(([, value]) => value !== 0).toSorted());
-  const here = state.sets.filter((one) => one.of === 'paper' && one.epoch === set.epoch && JSON.stringify(Object.entries(one.settings).filter(([, value]) => value !== 0).toSorted()) === key);
-  const shots = here.flatMap((one) => one.shots).filter(({ good }) => good);
-  return first(line.decided.findings.flatMap((f) => {
-    if (f.kind !== 'axis' || f.chapter !== 'paper' || f.result !== 'tuned') return [];
-    if (shots.length < 2) return [`${f.axis} is called tuned by ${shots.length} shots`];
-    const values = shots.map((shot) => (f.axis === 'height' ? shot.y : shot.x)).toSorted((a, b) => a - b);
-    const middle = ((values[Math.floor((values.length - 1) / 2)] ?? 0) + (values[Math.ceil((values.length - 1) / 2)] ?? 0)) / 2;
-    const { lo, hi } = WITHIN[f.axis];
-    return middle >= lo && middle <= hi ? [] : [`${f.axis} is called tuned, and the middle of ${shots.length} shots is ${middle} in`];
-  }));
+  return first(line.decided.findings.flatMap((f) => (f.kind === 'axis' && f.chapter === 'paper' && f.result === 'tuned' ? (outOfIt(m, line.seq, f.axis) ?? []) : [])));
 }
+
+// The good shots at the setting at which this line was shot, by their plain middle.
+function outOfIt({ state }: Moment, seq: number, axis: Axis): string | null {
+  const set = state.sets.find((one) => one.shots.some((shot) => shot.seq === seq));
+  if (set?.of !== 'paper') return null;
+  const shots = state.sets.filter((one) => one.of === 'paper' && one.epoch === set.epoch && settingKey(one.settings) === settingKey(set.settings))
+    .flatMap((one) => one.shots).filter(({ good }) => good);
+  if (shots.length < 2) return `${axis} is called tuned by ${shots.length} shots`;
+  const values = shots.map((shot) => (axis === 'height' ? shot.y : shot.x)).toSorted((a, b) => a - b);
+  const middle = ((values[Math.floor((values.length - 1) / 2)] ?? 0) + (values[Math.ceil((values.length - 1) / 2)] ?? 0)) / 2;
+  const { lo, hi } = WITHIN[axis];
+  return middle >= lo && middle <= hi ? null : `${axis} is called tuned, and the middle of ${shots.length} shots is ${middle} in`;
+}
+
+const settingKey = (settings: Moment['state']['sets'][number]['settings']): string => JSON.stringify(Object.entries(settings).filter(([, value]) => value !== 0).toSorted());
 
 export const notCheckedIsSaid: Invariant = {
   id: 'not-checked-is-said',
