@@ -46,8 +46,7 @@ function oneTurn(d: Deciding): boolean {
   const open = pending.length > 0;
   const held = heldOver(d.content, d.state) !== null;
   if (d.isAt('asking')) return open || held ? false : d.event({ type: 'clear' });
-  if (held) return d.where('due').event({ type: 'due' });
-  if (d.isAt('safety', 'baseline', 'warmUp')) return open ? false : d.event({ type: 'settled' });
+  if (d.isAt('safety', 'baseline', 'warmUp')) return held ? d.event({ type: 'due' }) : open ? false : d.event({ type: 'settled' });
   return d.isIn(...SHOOTING) && turnOfShooting(d, pending);
 }
 
@@ -57,6 +56,8 @@ const SHOOTING = ['paper', 'broadheads', 'arrows', 'finish'] as const;
 function turnOfShooting(d: Deciding<PlaceIn<(typeof SHOOTING)[number]>>, pending: readonly Pending[]): boolean {
   const { backTo } = d.state.notes;
   if (backTo !== null) return d.event({ type: 'return', to: backTo }, { loop: { backTo: null } });
+  // What stands beyond its hard limit is brought back before anything else of the walk.
+  if (heldOver(d.content, d.state) !== null) return d.event({ type: 'due' });
   // The finish asks its own questions in place; everything else interrupts.
   if (pending.length > 0) return d.isIn('finish') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
   if (chosen(d.state, 'release') === 'fingers') return leave(d);

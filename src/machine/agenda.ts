@@ -28,12 +28,10 @@ const pendings = once((content: Content): ReadonlyMap<string, Pending> => new Ma
 export const chapterOf = (state: State): Chapter => chapterOfPlace(placeUnder(state.walk)) ?? 'safety';
 
 /** True of a step of the finish, which keeps an order of its own. */
-export const isOfFinish = (content: Content, step: string): boolean => stepsOf(content).finish.has(step);
+export const isOfFinish = (content: Content, step: string): boolean => finishSteps(content).has(step);
 
-const stepsOf = once((content: Content): Readonly<Record<'safety' | 'finish', ReadonlySet<string>>> => {
-  const of = (id: Chapter): ReadonlySet<string> => new Set(content.chapters.filter((chapter) => chapter.id === id).flatMap((chapter) => chapter.blocks.flatMap((block) => block.steps)));
-  return { safety: of('safety'), finish: of('finish') };
-});
+const finishSteps = once((content: Content): ReadonlySet<string> =>
+  new Set(content.chapters.filter((chapter) => chapter.id === 'finish').flatMap((chapter) => chapter.blocks.flatMap((block) => block.steps))));
 
 /** What must be answered before the walk may go on from here, first one first. */
 export const agenda: (content: Content, state: State) => readonly Pending[] = onceForBoth((content: Content, state: State) => {
@@ -47,10 +45,9 @@ export const agenda: (content: Content, state: State) => readonly Pending[] = on
     .filter((id) => !seen.has(id) && state.answers[id] === undefined)
     .flatMap((id) => lookUp(content, id) ?? [])
     .filter((p) => !p.step.onDemand && holds(state, p.step.when));
-  // Beyond a hard limit only what makes bow and range safe to be at comes before it is brought back.
+  // Nor while something stands beyond its hard limit: the bow is looked at undrawn, and that is brought back.
   const held = heldOver(content, state) !== null;
-  const undrawn = ({ step }: Pending): boolean => step.pause === 'talk' || step.pause === 'undrawn';
-  const all = [...due, ...fresh].filter((p) => !held || (undrawn(p) && stepsOf(content).safety.has(p.step.id)));
+  const all = [...due, ...fresh].filter(({ step }) => !held || step.pause === 'talk' || step.pause === 'undrawn');
   // A screw that is not tight comes before any draw, at the finish as well.
   const rank = (p: Pending): number => (p.step.pause === 'talk' && isOfFinish(content, p.step.id) ? RANK.shoot : RANK[p.step.pause]);
   // A stable sort keeps due ones in the order in which they were raised.

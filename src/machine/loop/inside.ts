@@ -80,7 +80,10 @@ function nockBetween(state: State, hard: number, found: number): { readonly lo: 
   const height = measured(state, 'nock-height');
   if (height === undefined) return { lo: found - hard, hi: found + hard };
   const at = state.answers['nock-height']?.seq ?? 0;
-  const level = tidy((settingsOf(state.moves.filter((m) => m.seq < at))['nock-height'] ?? 0) - height);
+  const moved = settingsOf(state.moves.filter((m) => m.seq < at))['nock-height'] ?? 0;
+  const level = tidy(moved - height);
+  // Measured anew after it was moved, the figure is all that counts.
+  if (moved !== 0) return { lo: level, hi: level + NOCK_ABOVE };
   const origin = Math.min(level + NOCK_ABOVE, Math.max(level, found));
   return { lo: Math.max(origin - hard, level), hi: Math.min(origin + hard, level + NOCK_ABOVE) };
 }

@@ -2,9 +2,10 @@
 
 import { asked, first, shotAsked, stepOf, workTold, type Invariant, type Moment } from '../moment.ts';
 
-// Putting back is undrawn work: what must be drawn or shot to look at it waits until all is back.
+// Putting back is undrawn work: what must be drawn or shot to look at it waits until all is back. What stands beyond its hard
+// limit goes back before the walk comes to its first draw, and before a failed gate that is drawn for is tried again.
 const waitsForPutBack = ({ content, view }: Moment) => (reason: string): boolean =>
-  view.advice?.kind === 'put-back' && reason.endsWith(' is due') && ['draw', 'shoot'].includes(stepOf(content, reason.split(' ')[0] ?? '')?.pause ?? '');
+  view.advice?.kind === 'put-back' && (reason.endsWith(' was never answered') || ['draw', 'shoot'].includes(stepOf(content, reason.split(/[ /]/)[0] ?? '')?.pause ?? ''));
 
 export const gatesBeforeShots: Invariant = {
   id: 'gates-before-shots',
