@@ -4,6 +4,7 @@ import { isInspection, type KnobId } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
 import { bowPicked } from './after-bow.ts';
 import { chapterOf } from './agenda.ts';
+import { countArrowsAgain, failsAnArrow } from './arrow-fails.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
 import { afterInspection, causeFound } from './after-cause.ts';
@@ -47,6 +48,7 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
 
 /** What a choice brings about besides its gate, whether it was made now or is how a wrong answer should have read. */
 export function sideEffects(d: Deciding, step: string, answer: Answer): void {
+  if (failsAnArrow(step, answer)) countArrowsAgain(d);
   SIDE_EFFECTS[step]?.(d, answer.kind === 'choice' ? (answer.values[0] ?? '') : '');
 }
 

@@ -2,6 +2,7 @@
 
 import type { Content } from '../content/types.ts';
 import { answerInWords } from './answer-words.ts';
+import { oneFailed } from './arrow-fails.ts';
 import { chosen, holds, measured } from './guards.ts';
 import { MASS_FLOOR, PEAK_ALLOWANCE, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
 import { pickedBow } from './known-bow.ts';
@@ -52,7 +53,12 @@ function inForce(content: Content, state: State, id: string): string | null {
   const step = content.steps[id];
   const answered = state.answers[id];
   if (step === undefined || answered === undefined) return null;
-  const words = (answer: Answer): string => answerInWords(step, answer);
+  const words = (answer: Answer): string => {
+    const said = answerInWords(step, answer);
+    // Of the set as it was nobody may read "all silent" where one failed.
+    const all = id === 'arrows-flexed' && answer.kind === 'choice' && answer.values[0] === 'all';
+    return all && oneFailed(state) ? phrase(content, 'record-flexed-kept', { value: said }) : said;
+  };
   const now = words(answered.answer);
   const from = pickedBow(state)?.carried ?? null;
   const first = firstAnswers(state.facts).get(id);

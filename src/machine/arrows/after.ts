@@ -1,8 +1,11 @@
 // What follows from an answer in this chapter: a nock that was replaced or turned, and what was seen on an arrow.
 
 import { namesOf, oneOf } from '../../maths/closed.ts';
+import { countArrowsAgain } from '../arrow-fails.ts';
 import type { Deciding } from '../deciding.ts';
+import { TUNING_ARROWS } from '../limits.ts';
 import type { ArrowClass } from '../notes.ts';
+import type { State } from '../state.ts';
 import type { MovedAnswer } from '../types.ts';
 import { phrase } from '../words.ts';
 import { classify } from './end.ts';
@@ -44,6 +47,11 @@ export function afterLook(d: Deciding, value: string): void {
   if (arrow !== undefined && isLook(value)) {
     classify(d, arrow, LOOKS[value], phrase(d.content, `arrow-why-${value}`));
     d.say(`arrow-look-said-${value}`, { arrow });
+    if (value === 'crack' && soundArrows(d.state) < TUNING_ARROWS) countArrowsAgain(d);
   }
   d.where('looked').event({ type: 'looked' });
 }
+
+/** Arrows of the set that may still be shot. */
+const soundArrows = ({ notes: { arrows: { inSet, classes } } }: State): number =>
+  inSet - Object.values(classes).filter((one) => one.class === 'never again' || one.class === 'repair').length;

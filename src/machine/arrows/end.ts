@@ -5,6 +5,7 @@ import { currentSet } from '../loop/sets.ts';
 import { shopNote } from '../loop/advise.ts';
 import type { ArrowClass } from '../notes.ts';
 import { phrase } from '../words.ts';
+import { sayInstead } from './instead.ts';
 import type { Wander } from './wander.ts';
 import { arrowsInPlay } from './shots.ts';
 import { arrowsInWords } from './words.ts';
@@ -69,6 +70,7 @@ function inspect(d: Deciding<'arrows.screening.shooting'>, id: 'many-odd' | 'ref
 }
 
 function leave(d: Deciding<Leaving>): true {
+  sayInstead(d);
   d.add({ loop: { of: 'paper', purpose: 'judge', arrows: { ...d.state.notes.arrows, odd: [], done: true } } });
   return d.event({ type: 'settled' }, { loop: { newSet: true } });
 }

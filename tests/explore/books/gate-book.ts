@@ -98,6 +98,8 @@ export class GateBook {
     for (const id of ids) {
       const step = this.stepOf(id);
       if (step?.effect !== 'measured' || step.onDemand || this.answers.has(id)) this.due.add(id);
+      // Which of its checks belong to this bow hangs on the kind of rest.
+      if (id.startsWith('rest-check') && !this.answers.has('rest')) this.due.add('rest');
     }
   }
 
@@ -121,6 +123,7 @@ export class GateBook {
       return;
     }
     this.due.delete(step);
+    if (step === 'rest') this.restTold(valueOf(answer));
     this.answers.set(step, { answer, seq });
     this.carried.delete(step);
     if (step === 'bow') this.carry(valueOf(answer), seq);
@@ -150,11 +153,18 @@ export class GateBook {
     // The words of this very line were wrong: what it alone had raised is gone.
     this.failures = this.failures.filter((f) => f.of !== fact.of);
     if (step === 'bow' && inForce !== undefined && valueOf(inForce.answer) !== valueOf(answer)) this.carryInstead(valueOf(answer), fact.of);
+    if (step === 'rest' && inForce?.seq === fact.of) this.restTold(valueOf(answer));
     if (inForce?.seq === fact.of) this.answers.set(step, { answer, seq: fact.of });
     this.rule(step, answer, fact.of, true);
     // An answer that another has replaced since brings about nothing, but for what happened to the bow and where.
     if (inForce?.seq === fact.of || step === 'history' || step === 'place') this.consequences(step, valueOf(answer));
     this.dropOffRoute();
+  }
+
+  // Another kind of rest than was told, or told only after it was looked at: its own checks were never made.
+  private restTold(value: string): void {
+    const was = this.answers.get('rest');
+    if (was === undefined ? this.answers.has('rest-check') : valueOf(was.answer) !== value) this.raise(['rest-check']);
   }
 
   // A known bow answers what need not be asked in every tune; another one answers nothing.
@@ -207,6 +217,8 @@ export class GateBook {
     if (step === 'place' && value === 'other') this.longBreak();
     // An adult must be there, and the shaft must reach farther.
     if (step === 'growing' && value === 'growing') this.raise(['backstop', 'shaft-ahead']);
+    // Kept and set aside must add up again once an arrow failed, or nobody knows.
+    if (TAKES_ONE_OUT.some((check) => this.pickedAt(step).includes(check))) this.raise(['arrow-count', 'arrows-flexed']);
     if (step === 'arrows-flexed' && value === 'some-bad') this.raise(['arrows-set-aside']);
     if (step === 'bow' && value === 'other-archer') this.raise(['slow-draw']);
     const reaches = !this.failures.some((f) => f.gate === 'shaft-ahead') && !this.broken().some((ids) => ids.includes('shaft-ahead'));
@@ -229,6 +241,14 @@ export class GateBook {
       if (found?.cause === 'contact') this.raise(['rest-check']);
       if (found?.cause === 'tired archer') raise('forty-shots');
     }
+  }
+
+  /** Checks that the answer in force at this step says are not true, or not known. */
+  private pickedAt(step: string): readonly string[] {
+    const answer = this.answers.get(step)?.answer;
+    const [, check] = step.split('/');
+    if (check !== undefined) return answer !== undefined && valueOf(answer) === 'true' ? [] : [check];
+    return answer?.kind === 'choice' ? answer.values : [];
   }
 
   // ---- what an answer means for a gate -------------------------------------------------------------------------------
@@ -456,6 +476,8 @@ export class GateBook {
 }
 
 const BROADHEAD = ['broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first-broadhead'] as const;
+/** Looks, feels and flexes of whole arrows: one that fails is set aside. */
+const TAKES_ONE_OUT = ['arrows-feel', 'arrows-twist', 'recorded-arrows', 'arrow-feel', 'arrow-flexed', 'shot-arrow', 'bench-flexed', 'heads-sound', 'first-head-arrow', 'swap-looked', 'points-shafts'] as const;
 /** Asked only where it is due: blades off or changed over, bare shafts or a plumb line got ready, before a bow is drawn for something else. */
 const LOOKED_AT_FIRST = ['cams', 'rest', 'points-back', 'heads-swapped', 'unfletched-ready', 'plumb-ready'] as const;
 const UNFLETCHED = ['unfletched-ready', 'first-unfletched'] as const;
