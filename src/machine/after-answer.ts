@@ -8,6 +8,7 @@ import { countArrowsAgain, failsAnArrow } from './arrow-fails.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
 import { afterInspection, causeFound } from './after-cause.ts';
+import { otherwiseNow, takenAgain } from './after-figure.ts';
 import { longBreak } from './after-happening.ts';
 import { afterRelease } from './after-release.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
@@ -42,6 +43,7 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
     return releaseIfAnswered(d);
   }
   if (step === 'arrow-out' && answer.kind === 'number') afterArrowOut(d, answer.value);
+  takenAgain(d, step, answer);
   applyGate(d, step, answer);
   sideEffects(d, step, answer);
 }
@@ -145,6 +147,7 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
   face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },
   // Without the maker's words on it, moving the cams is no rung of this bow's ladder.
+  'what-was-changed': (d, value) => otherwiseNow(d, value),
   'cam-range': (d, value) => {
     if (value !== 'known') d.add({ loop: { ended: { ...d.state.notes.ended, 'cam-screw': 'limit', 'cam-spacers': 'limit' } } });
   },

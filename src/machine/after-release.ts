@@ -8,11 +8,16 @@ import { NOT_REACHED, type LoopNotes } from './notes.ts';
 import type { State } from './state.ts';
 
 export function afterRelease(d: Deciding): void {
-  const { epoch, undo } = d.state.notes;
   d.trigger('released-by-dealer');
   // Powder showed how the vanes passed the rest as it stood then.
   if (d.state.answers['contact'] !== undefined) d.add({ due: ['contact'] });
   if (d.state.shotCount > 0) d.say('released-anew');
+  asAnotherBow(d);
+}
+
+/** Nothing that was shot, found, learned or advised before says anything of the bow as it is now. */
+export function asAnotherBow(d: Deciding): void {
+  const { epoch, undo } = d.state.notes;
   // It was advised for the bow as it was: it stays where it stands, in the ledger and in the history.
   if (undo.length > 0) d.say('put-back-dropped');
   judgeAnew(d, {

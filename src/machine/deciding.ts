@@ -115,10 +115,19 @@ export class Deciding<P extends Place = Place> {
     return true;
   }
 
-  /** Asks again what this kind of happening asks again (content's table); but shots that the walk has yet to come to are made in their place. */
-  trigger(trigger: Trigger): void {
+  /**
+   * Asks again what this kind of happening asks again (content's table), but for some steps; what draws or shoots and was not
+   * come to yet is asked in its place, after the first slow draw.
+   */
+  trigger(trigger: Trigger, without: readonly string[] = []): void {
     const { steps, rechecks } = this.content;
-    const cameTo = [...routeSoFar(this.content, this.state), ...Object.keys(this.state.answers)];
-    this.add({ due: rechecks[trigger].filter((id) => steps[id]?.pause !== 'shoot' || steps[id].onDemand || cameTo.includes(id)) });
+    const { answers } = this.state;
+    const cameTo = [...routeSoFar(this.content, this.state), ...Object.keys(answers)];
+    const inItsPlace = (id: string): boolean => {
+      const step = steps[id];
+      if (step === undefined || step.onDemand) return false;
+      return step.pause === 'draw' ? answers[id] === undefined : step.pause === 'shoot' && !cameTo.includes(id);
+    };
+    this.add({ due: rechecks[trigger].filter((id) => !without.includes(id) && !inItsPlace(id)) });
   }
 }

@@ -3,6 +3,7 @@
 import type { Content, GateFail, Step } from '../content/types.ts';
 import { namesOf, oneOf } from '../maths/closed.ts';
 import type { Measured, Pounds } from '../maths/units.ts';
+import { WHAT_WAS_CHANGED } from './after-figure.ts';
 import { chosen, measured } from './guards.ts';
 import { lookUp, type Pending } from './agenda.ts';
 import { AHEAD, MASS_FLOOR, MASS_WARN, PEAK_ALLOWANCE, TUNING_ARROWS, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
@@ -21,7 +22,7 @@ export interface GateOutcome {
 const PASSED: GateOutcome = { findings: [], stop: null, due: [], say: [] };
 
 interface Passing { readonly result: 'passed' | 'noted'; readonly say?: string }
-interface Failing { readonly result: 'failed' | 'unknown'; readonly fail: GateFail; readonly say: string; readonly ask?: readonly string[] }
+interface Failing { readonly result: 'failed' | 'unknown'; readonly fail: GateFail; readonly say: string; readonly ask?: readonly string[]; readonly due?: readonly string[] }
 type Ruling = Passing | Failing;
 
 /** Rules on the answer just recorded for `id`; `state` already holds it. Null where `id` is no gate. */
@@ -59,7 +60,7 @@ function outcome(id: string, ruling: Ruling): GateOutcome {
   }
   if (ruling.fail === 'note') return { ...PASSED, findings: [{ kind: 'gate', gate, result: 'noted' }], say };
   const ask = ruling.ask ?? [ruling.fail === 'shop' ? 'released' : id];
-  return { ...PASSED, findings: [{ kind: 'gate', gate, result: ruling.result }], stop: { cause: 'gate', ask, from: id }, say };
+  return { ...PASSED, findings: [{ kind: 'gate', gate, result: ruling.result }], stop: { cause: 'gate', ask, from: id }, due: ruling.due ?? [], say };
 }
 
 function rule(content: Content, state: State, { id, step, check }: Pending, answer: Answer): Ruling | null {
@@ -132,8 +133,10 @@ const RULES: Rules = {
   },
   'shaft-ahead': (content, state, ahead) => {
     const want = chosen(state, 'growing') === 'growing' ? AHEAD.growing : AHEAD.want;
-    if (ahead < AHEAD.stop) return { result: 'failed', fail: 'fix', say: phrase(content, 'shaft-too-short', { ahead, want }) };
-    if (ahead < want) return { result: 'unknown', fail: 'look-up', say: phrase(content, 'shaft-rather-short', { ahead, want }) };
+    // With another arrow nobody draws for the next figure before it was looked at.
+    const due = [WHAT_WAS_CHANGED];
+    if (ahead < AHEAD.stop) return { result: 'failed', fail: 'fix', say: phrase(content, 'shaft-too-short', { ahead, want }), due };
+    if (ahead < want) return { result: 'unknown', fail: 'look-up', say: phrase(content, 'shaft-rather-short', { ahead, want }), due };
     return { result: 'passed' };
   },
 };
@@ -185,7 +188,7 @@ function ruleMass(content: Content, state: State): Ruling | null {
     if (peak !== undefined && error === undefined && massRatio(mass, peak) >= MASS_FLOOR) return { result: 'noted', say: phrase(content, 'mass-close', holes) };
     // A better scale is a way out as well, where the scale's error was told.
     const ask = peak === undefined ? ['rated-weight', 'arrow-mass'] : ['arrow-mass', 'peak-weight', ...(error === undefined ? [] : ['scale-error'])];
-    return { result: 'failed', fail: 'fix', say: phrase(content, 'mass-too-low', holes), ask };
+    return { result: 'failed', fail: 'fix', say: phrase(content, 'mass-too-low', holes), ask, due: [WHAT_WAS_CHANGED] };
   }
   if (ratio < MASS_WARN) return { result: 'noted', say: phrase(content, 'mass-low', holes) };
   return { result: 'passed' };

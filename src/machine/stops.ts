@@ -38,6 +38,9 @@ export function takenBack(standing: Stop | null, { step, line, inForce }: { read
 /** The question that is next in each of them, the newest stop first. */
 export const nextQuestions = (standing: Stop | null): readonly string[] => levels(standing).flatMap((stop) => stop.ask.slice(0, 1));
 
+/** Whether any of them asks this. */
+export const asksFor = (standing: Stop | null, id: string): boolean => levels(standing).some((stop) => stop.ask.includes(id));
+
 const levels = (stop: Stop | null | undefined): readonly Stop[] => (stop === null || stop === undefined ? [] : [stop, ...levels(stop.under)]);
 
 function stack(all: readonly Stop[], last: Stop): Stop {

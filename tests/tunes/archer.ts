@@ -59,7 +59,7 @@ const USUAL: Readonly<Record<string, unknown>> = {
   'contact': 'clean', 'grip': 'same', 'face': 'same', 'lean': 'straight', 'cam-range': 'known',
   'use': 'hunting', 'arrows-wanted': 'later', 'arrows-in-set': 11, 'arrow-out': 1, 'vanes': 'three', 'nock-turns': 'turns', 'turned-clears': 'clears', 'broadheads-farther': 'enough', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
   'bow-name': 'Old Blue', 'archer-name': 'Kim', 'which-bow': 'another',
-  'released': 'The dealer released it today and found nothing wrong', 'what-happened': 'nothing',
+  'what-was-changed': 'nothing', 'released': 'The dealer released it today and found nothing wrong', 'what-happened': 'nothing',
 };
 
 export class TestArcher {

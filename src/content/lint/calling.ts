@@ -8,7 +8,7 @@ import type { Content } from '../types.ts';
 /** Steps that the machine calls by id: they must be in the content, and may stand outside every block. */
 export const CALLED_BY_THE_MACHINE = [
   'bow', 'what-happened', 'released', 'use', 'cams', 'rest', 'press', 'rest-scale', 'centre-shot-figure',
-  'contact', 'grip', 'face', 'lean', 'place', 'someone-hurt', 'arrow-check', 'rest-check',
+  'contact', 'grip', 'face', 'lean', 'place', 'someone-hurt', 'what-was-changed', 'arrow-check', 'rest-check',
   'heads-swapped', 'broadheads-farther', 'method', 'unfletched-ready', 'first-unfletched', 'plumb-ready', 'group-at-20',
 ] as const;
 

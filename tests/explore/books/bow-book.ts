@@ -32,8 +32,8 @@ export class BowBook {
       case 'answered':
         if (fact.answer.kind === 'moved') this.answered(fact);
         if (fact.answer.kind === 'shots') this.shot(fact.seq, fact.answer.shots);
-        // What a dealer did to it is not known.
-        if (fact.step === 'released') this.partsAt = fact.seq;
+        // What a dealer did to it is not known, nor what was changed because a figure failed.
+        if (fact.step === 'released' || (fact.step === 'what-was-changed' && fact.answer.kind === 'choice' && !fact.answer.values.includes('nothing'))) this.partsAt = fact.seq;
         return;
       case 'corrected':
         if (fact.answer.kind === 'shots') this.shot(fact.of, fact.answer.shots);

@@ -123,12 +123,14 @@ export class GateBook {
       return;
     }
     this.due.delete(step);
+    this.takenAgain(step, answer);
     if (step === 'rest') this.restTold(valueOf(answer));
     this.answers.set(step, { answer, seq });
     this.carried.delete(step);
     if (step === 'bow') this.carry(valueOf(answer), seq);
     this.failures = this.failures.filter((f) => f.gate !== step || f.dealer);
     this.rule(step, answer, seq);
+    if (fact.decided.findings.some((f) => f.kind === 'gate' && f.gate === 'arrow-mass' && f.result === 'failed')) this.raise(['what-was-changed']);
     this.consequences(step, valueOf(answer));
     this.dropOffRoute();
   }
@@ -165,6 +167,25 @@ export class GateBook {
   private restTold(value: string): void {
     const was = this.answers.get('rest');
     if (was === undefined ? this.answers.has('rest-check') : valueOf(was.answer) !== value) this.raise(['rest-check']);
+  }
+
+  // Bolts that read otherwise than when they were counted last were turned; a bow that became lighter to carry its arrows as well.
+  private takenAgain(step: string, answer: Answer): void {
+    const last = this.answers.get(step);
+    if (last === undefined) return;
+    const since = (id: string): boolean => this.due.has(id) || this.answeredAt(id) > last.seq;
+    const figure = (one: Answer): number | null => (one.kind === 'number' ? one.value : null);
+    const [was, is] = [figure(last.answer), figure(answer)];
+    if ((step === 'bolts-top' || step === 'bolts-bottom') && was !== is && !since('after-bolts')) this.boltsTurned(false);
+    const light = this.raised.has('arrow-mass') && this.raised.has('peak-weight') && this.broken().some((ids) => ids.includes('arrow-mass'));
+    if (step === 'peak-weight' && light && was !== null && is !== null && is < was && !since('bolts-top')) this.raise(['bolts-top', 'bolts-bottom']);
+  }
+
+  // Locks and pockets at once; what was measured or drawn before is measured and drawn anew.
+  private boltsTurned(counted: boolean): void {
+    const drawn = this.answers.has('first-draw') || this.answers.has('peak-weight');
+    const again = (id: string): boolean => id === 'after-bolts' || (id === 'slow-draw' ? drawn : this.answers.has(id));
+    this.raise(this.list('limb-bolts').filter((id) => again(id) && (counted || !id.startsWith('bolts-'))));
   }
 
   // A known bow answers what need not be asked in every tune; another one answers nothing.
@@ -230,6 +251,11 @@ export class GateBook {
       raise('released-by-dealer');
       if (this.answers.has('contact')) this.raise(['contact']);
     }
+    if (step === 'what-was-changed') {
+      if (value === 'arrows') this.raise(this.list('arrow-changed').filter((id) => id !== 'arrow-mass'));
+      if (value === 'bolts') this.boltsTurned(true);
+      if (value === 'other') this.raise(this.list('part-replaced').filter((id) => this.answers.has(id) || id === 'after-press'));
+    }
     if (step === 'what-happened') {
       this.word = { bow: 'released', arrow: 'arrow-check', person: 'someone-hurt' }[value] ?? null;
       if (value === 'person') raise('place-changed');
@@ -283,7 +309,11 @@ export class GateBook {
       const { min = -Infinity, max = Infinity } = step.pass ?? {};
       if (answer.value < min || answer.value > max) fail(step.fail === 'shop');
       const rated = this.number('rated-weight');
-      if (id === 'shaft-ahead' && answer.value < (this.growing ? 2 : 1)) fail(false);
+      if (id === 'shaft-ahead' && answer.value < (this.growing ? 2 : 1)) {
+        fail(false);
+        // Nobody draws an arrow for the next figure that was not looked at.
+        this.raise(['what-was-changed']);
+      }
       if (id === 'peak-weight' && rated !== undefined && answer.value > rated + 2) fail(true);
     } else if (step.kind === 'confirm' && answer.kind === 'confirm' && !answer.value) fail(false);
   }
@@ -479,7 +509,7 @@ const BROADHEAD = ['broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first
 /** Looks, feels and flexes of whole arrows: one that fails is set aside. */
 const TAKES_ONE_OUT = ['arrows-feel', 'arrows-twist', 'recorded-arrows', 'arrow-feel', 'arrow-flexed', 'shot-arrow', 'bench-flexed', 'heads-sound', 'first-head-arrow', 'swap-looked', 'points-shafts'] as const;
 /** Asked only where it is due: blades off or changed over, bare shafts or a plumb line got ready, before a bow is drawn for something else. */
-const LOOKED_AT_FIRST = ['cams', 'rest', 'points-back', 'heads-swapped', 'unfletched-ready', 'plumb-ready'] as const;
+const LOOKED_AT_FIRST = ['cams', 'rest', 'what-was-changed', 'points-back', 'heads-swapped', 'unfletched-ready', 'plumb-ready'] as const;
 const UNFLETCHED = ['unfletched-ready', 'first-unfletched'] as const;
 const PLUMB = ['plumb-ready'] as const;
 const CHANGED = {

@@ -40,8 +40,8 @@ export const putBackIsExact: Invariant = {
 // Once the bow is back at an earlier point, every adjustment stands as it did before that line.
 function backAtThePoint({ before, state, line, bow, lines }: Moment): string | null {
   if (before.notes.bringing === 0 || state.notes.bringing !== 0 || line === null || line.kind === 'changed') return null;
-  // What a dealer did to the bow meanwhile is not known: nothing is brought back on it.
-  if (line.kind === 'answered' && line.step === 'released') return null;
+  // What a dealer did to the bow meanwhile, or somebody at its bolts, is not known: nothing is brought back on it.
+  if ('step' in line && ['released', 'what-was-changed', 'bolts-top', 'bolts-bottom'].includes(line.step)) return null;
   const wanted = lines.find(({ seq }) => seq === before.notes.bringing);
   if (wanted?.kind !== 'wanted-back') return `line ${before.notes.bringing} wanted nothing back`;
   if (line.kind === 'answered' && line.answer.kind === 'moved' && line.answer.moved === 'not now') return null;

@@ -61,6 +61,8 @@ export const AT_PAPER: StepRows = {
     'released': { as: 'text', effect: 'chosen', pause: 'talk', flags: 'onDemand', cautions: 'manual' },
     // common practice
     'someone-hurt': { as: 'choice', pause: 'talk', flags: 'noDefault onDemand', fix: 'not-well', pass: 'well' },
+    // common practice
+    'what-was-changed': { as: 'choice', effect: 'chosen', pause: 'talk', flags: 'everyTune noDefault onDemand', route: 'arrows bolts other nothing' },
     // common practice, read in excerpt
     'method': { as: 'choice', effect: 'chosen', pause: 'talk', flags: 'everyTune onDemand', when: 'no-paper',
       route: 'unfletched@adult plumb-line none' },

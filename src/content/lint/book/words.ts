@@ -53,7 +53,7 @@ export const PHRASES: Book['phrases'] = {
   'arrows-kept': [/mark an X at both ends/i],
   'bolts-unequal': [/within the maker's limit/i, /a quarter turn at a time/i, /still growing: an authorised dealer/i],
   'bolts-over-limit': [/turn both in, a quarter turn at a time/i, /still growing, or a bolt near the end of its thread: an authorised dealer/i],
-  'mass-too-low': [/partial dry fire/i, /do not shoot these/i],
+  'mass-too-low': [/partial dry fire/i, /do not shoot these/i, /inside the maker's range/i, /under 18 or still growing, an authorised dealer sets it/i],
   'peak-over-rating': [/do not draw it again/i, /authorised dealer/i],
   'shaft-too-short': [/do not shoot/i, /longer arrows are needed/i],
   'shaft-rather-short': [/ask the arrow maker or an authorised dealer/i],

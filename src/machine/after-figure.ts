@@ -1,0 +1,71 @@
+// What follows from a figure that is taken again: other arrows are looked at before one is drawn, and bolts that were turned
+// are counted and their locks looked at. A figure that was only misread asks for none of it.
+
+import type { Step, Trigger } from '../content/types.ts';
+import { judgeAnew } from './after-happening.ts';
+import { asAnotherBow } from './after-release.ts';
+import type { Deciding } from './deciding.ts';
+import { NOT_REACHED } from './notes.ts';
+import type { State } from './state.ts';
+import { asksFor } from './stops.ts';
+import type { Answer } from './types.ts';
+
+/** Asked before the next draw once shaft or arrow mass have failed: what makes the next figure another one? */
+export const WHAT_WAS_CHANGED = 'what-was-changed';
+
+const COUNTS: readonly string[] = ['bolts-top', 'bolts-bottom'];
+
+export function otherwiseNow(d: Deciding, what: string): void {
+  if (what === 'arrows') otherArrows(d);
+  else if (what === 'bolts') boltsTurned(d, []);
+  else if (what === 'other') {
+    d.trigger('part-replaced', notYet(d, 'part-replaced'));
+    asAnotherBow(d);
+  }
+}
+
+/** Bolts that read otherwise than when they were last counted were turned; so, it seems, was a bow that has become lighter. */
+export function takenAgain(d: Deciding, step: string, answer: Answer): void {
+  const last = d.before.answers[step];
+  if (last === undefined) return;
+  if (COUNTS.includes(step) && figureOf(last.answer) !== figureOf(answer) && !lookedAtSince(d.state, 'after-bolts', last.seq)) boltsTurned(d, COUNTS);
+  const lighter = step === 'peak-weight' && (figureOf(answer) ?? Infinity) < (figureOf(last.answer) ?? 0);
+  if (lighter && asksFor(d.before.stop, step) && !lookedAtSince(d.state, 'bolts-top', last.seq)) d.add({ due: COUNTS });
+}
+
+// A count that nobody knew was taken by turning them.
+const figureOf = (answer: Answer): number | null => (answer.kind === 'number' ? answer.value : null);
+
+const lookedAtSince = ({ due, answers }: State, id: string, seq: number): boolean => due.includes(id) || (answers[id]?.seq ?? 0) > seq;
+
+// As for arrows that were told to be others. One that was just weighed is not weighed again.
+function otherArrows(d: Deciding): void {
+  const failedAt = d.before.facts.findLast((fact) => fact.decided.due?.includes(WHAT_WAS_CHANGED))?.seq ?? 0;
+  const weighed = (d.state.answers['arrow-mass']?.seq ?? 0) > failedAt;
+  d.trigger('arrow-changed', weighed ? ['arrow-mass'] : []);
+  if (d.state.shotCount > 0) d.say('changed', { what: 'arrow' });
+  asAnotherBow(d);
+}
+
+function boltsTurned(d: Deciding, without: readonly string[]): void {
+  d.trigger('limb-bolts', [...without, ...notYet(d, 'limb-bolts')]);
+  setOtherwise(d);
+}
+
+// What was never measured on this bow is measured in its own place, and a bow that was not drawn yet has its first draw before it.
+function notYet({ content: { steps, rechecks }, state: { answers } }: Deciding, trigger: Trigger): readonly string[] {
+  const drawn = answers['first-draw'] !== undefined || answers['peak-weight'] !== undefined;
+  const early = (step: Step): boolean => (step.onDemand && step.effect === 'gate' ? step.pause !== 'undrawn' && !drawn : answers[step.id] === undefined);
+  return rechecks[trigger].filter((id) => steps[id] !== undefined && early(steps[id]));
+}
+
+// Old shots were of another draw weight, or of a bow set otherwise: they are not compared with new ones.
+function setOtherwise(d: Deciding): void {
+  if (d.state.shotCount === 0) return;
+  d.say('set-otherwise');
+  if (d.state.notes.undo.length > 0) d.say('put-back-dropped');
+  judgeAnew(d, {
+    epoch: d.state.notes.epoch + 1, undo: [], undoing: [], bringing: 0, inspection: null, offered: null,
+    axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null, offeredFor: {},
+  }, true);
+}
