@@ -76,7 +76,7 @@ class Session implements SessionLike {
   }
 
   private move(intent: Intent, now: Date): Reply {
-    if (this.state.notes.done && intent.kind !== 'note') return this.refuse('walk-is-done', 'This tune is finished. Begin another with: quarterturn new');
+    if (this.state.notes.done && intent.kind !== 'note') return this.sinceDone(intent, now) ?? this.refuse('walk-is-done', 'This tune is finished. Begin another with: quarterturn new');
     switch (intent.kind) {
       case 'answer':
         return this.answer(intent.answer, now);
@@ -98,6 +98,13 @@ class Session implements SessionLike {
       case 'changed':
         return this.changed(intent, now);
     }
+  }
+
+  /** A finished tune has nothing left to stop; a word of danger is kept with it all the same. */
+  private sinceDone(intent: Intent, now: Date): Reply | null {
+    const words = intent.kind === 'stop' || intent.kind === 'say' ? intent.words : intent.kind === 'changed' ? (intent.note ?? '') : '';
+    if (intent.kind === 'stop' && words.trim() === '') return this.note('stop', now);
+    return hasStopWord(words) ? this.note(words.slice(0, MAX_TEXT), now) : null;
   }
 
   private answer(raw: unknown, now: Date): Reply {

@@ -13,6 +13,7 @@ import { isCableWork, voided } from './standing.ts';
 import { isImpact } from './plan.ts';
 import type { Move } from './state.ts';
 import { stopNow } from './stop-now.ts';
+import { hasStopWord } from './stop-words.ts';
 import { headsOn } from './target.ts';
 import { placeUnder } from './walk.ts';
 import { amountInWords, headlineOf } from './words.ts';
@@ -38,7 +39,7 @@ export function afterHappening(d: Deciding, draft: Exclude<FactDraft, { kind: 'a
       d.say('stopped-by-word', { words: draft.words.slice(0, 80) });
       return;
     case 'noted':
-      d.say('noted');
+      d.say(d.before.notes.done && hasStopWord(draft.note) ? 'noted-since-done' : 'noted');
       return;
     case 'moved':
       movedUnasked(d, draft.knob, draft.delta);

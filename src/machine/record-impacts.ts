@@ -8,7 +8,7 @@ import { FIRST_YARDS } from './loop/gauge-groups.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, settingKey } from './loop/sets.ts';
 import { percent } from './loop/summary.ts';
-import { settingsOf, type ShotSet, type State } from './state.ts';
+import { effectiveFacts, settingsOf, type ShotSet, type State } from './state.ts';
 import type { RecordRow } from './types.ts';
 import { differenceInWords, phrase, sideInWords } from './words.ts';
 
@@ -40,11 +40,20 @@ function broadheadRows(content: Content, state: State): readonly RecordRow[] {
   if (rows.length === 0 && Object.keys(broadAxis).length === 0) return [];
   const ends = AXES.map((axis): RecordRow => {
     const end = broadAxis[axis];
-    const agree = (chance: number): string => phrase(content, 'result-agree', { distance: broadReached > 0 ? broadReached : FIRST_YARDS, chance: percent(chance) });
+    const agree = (chance: number): string => phrase(content, 'result-agree', { distance: broadReached > 0 ? broadReached : FIRST_YARDS, chance: percent(chance) }) + withHeads(content, state);
     const value = end === undefined ? phrase(content, 'result-broad-none') : end.result === 'tuned' ? agree(end.chance) : phrase(content, `result-broad-${end.result}`);
     return { name: `${name}, ${phrase(content, `axis-${axis}`).toLowerCase()}`, value };
   });
   return [...ends, ...rows];
+}
+
+/** Which kind of heads that is said of: of heads that open, held shut, it says little about how they fly open. */
+function withHeads(content: Content, state: State): string {
+  const told = effectiveFacts(state.facts).flatMap((fact) =>
+    (fact.kind === 'answered' && fact.step === 'broadheads-wanted' && fact.answer.kind === 'choice' ? [{ seq: fact.seq, kind: fact.answer.values[0] }] : []));
+  const blades = countingSets(state, 'broadheads').flatMap(goodShots).filter(({ tag }) => tag?.head === 'broadhead');
+  const kinds = new Set(blades.map((shot) => told.findLast(({ seq }) => seq < shot.seq)?.kind));
+  return (['fixed', 'mechanical'] as const).filter((kind) => kinds.has(kind)).map((kind) => phrase(content, `record-heads-${kind}`)).join('');
 }
 
 /** What the newest shots at the present setting showed, at each distance. */

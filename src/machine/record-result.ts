@@ -8,6 +8,7 @@ import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
 import { isCableWork } from './standing.ts';
+import { hasStopWord } from './stop-words.ts';
 import { settingsOf, tidy, type Shot, type ShotSet, type State } from './state.ts';
 import type { LoopNotes } from './notes.ts';
 import type { Fact, RecordRow } from './types.ts';
@@ -32,7 +33,11 @@ export function resultRows(content: Content, state: State): readonly RecordRow[]
 function standingRows(content: Content, state: State): readonly RecordRow[] {
   const name = phrase(content, 'record-state');
   if (placeOf(state.walk) === 'stopped') return [{ name, value: phrase(content, state.stop?.ask.includes('released') ? 'record-stopped-shop' : 'record-stopped') }];
-  return state.notes.done ? [] : [{ name, value: phrase(content, 'record-under-way') }];
+  if (!state.notes.done) return [{ name, value: phrase(content, 'record-under-way') }];
+  // The walk is over and nothing can stop it any more; whoever reads the record reads that first.
+  const ended = state.facts.findIndex(({ decided }) => decided.loop?.done === true);
+  return state.facts.slice(ended).flatMap((fact) =>
+    (fact.kind === 'noted' && hasStopWord(fact.note) ? [{ name, value: phrase(content, 'record-since-done', { words: fact.note }) }] : []));
 }
 
 function axisRows(content: Content, state: State): readonly RecordRow[] {

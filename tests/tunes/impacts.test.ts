@@ -49,8 +49,8 @@ describe('broadheads low and right of the field points', () => {
     ]);
     expect(walk.last.bow).toEqual({ 'rest-height': { value: 1 / 16, unit: 'in' }, 'rest-side': { value: -1 / 16, unit: 'in' } });
     expect(broadRows(walk).map((row) => row.replace(/\d+ %/, 'n %'))).toEqual([
-      'Broadheads against field points, up and down: land together at 40 yd, n % sure',
-      'Broadheads against field points, sideways: land together at 40 yd, n % sure',
+      'Broadheads against field points, up and down: land together at 40 yd, n % sure; shot with fixed blades',
+      'Broadheads against field points, sideways: land together at 40 yd, n % sure; shot with fixed blades',
       'Broadheads against field points: at 20 yd, by 12 shots, against the field points: 0.6 in low, 0.1 in left',
       'Broadheads against field points: at 30 yd, by 6 shots, against the field points: 1.4 in low, 0.4 in right',
       'Broadheads against field points: at 40 yd, by 12 shots, against the field points: 1.3 in low, 0.6 in right',

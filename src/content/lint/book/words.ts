@@ -61,6 +61,8 @@ export const PHRASES: Book['phrases'] = {
   'how-nock-swap': [/gloves and glasses on, away from your face/i, /never shot again/i],
   'arrow-look-said-crack': [/never shot again/i, /mark an X at both ends/i],
   'arrows-end-never-again': [/never shot again/i],
+  'noted-since-done': [/do not draw it, do not press it/i, /an authorised dealer looks at it first/i, /see to people first/i],
+  'record-since-done': [/of before that/i, /not drawn, pressed or shot until an authorised dealer/i],
   'record-stopped-shop': [/not to be drawn, pressed or shot until an authorised dealer/i],
   'caution-nock': [/nock whole, fully seated/i, /dry fire/i],
 };
