@@ -42,7 +42,7 @@ export const TRIGGERS = [
   'place-changed', 'distance-changed', 'broadheads-distance', 'broadheads-long-break', 'broadheads-again', 'broadheads-away',
   'limb-bolts', 'arrow-changed', 'yoke', 'cam-spacers', 'cam-sync', 'cam-screw', 'nock-height', 'rest-height', 'rest-side', 'drop-cord',
   'clash', 'forty-shots', 'string-replaced', 'part-replaced', 'rest-replaced', 'release-replaced', 'sight-moved',
-  'released-by-dealer', 'something-moved', 'unadvised-move',
+  'released-by-dealer', 'someone-hurt', 'something-moved', 'unadvised-move',
 ] as const;
 export type Trigger = (typeof TRIGGERS)[number];
 

@@ -89,7 +89,7 @@ function afterStopWord(d: Deciding, what: string): void {
   else if (what === 'arrow') leadsOut('arrow-check');
   else if (what === 'person') {
     leadsOut('someone-hurt');
-    d.trigger('place-changed');
+    d.trigger('someone-hurt');
   }
   d.say(`stop-word-${['bow', 'arrow', 'person'].includes(what) ? what : 'nothing'}`);
   releaseIfAnswered(d);

@@ -24,9 +24,11 @@ export function causeFound(d: Deciding, cause: Cause, again: readonly string[], 
 }
 
 /** What was found and is now put right is looked at again before the next shot, like any other work of its kind. */
-const AFTER_MENDING: Readonly<Record<string, Trigger>> = {
-  'shafts': 'arrow-changed', 'one-arrow': 'clash', 'nock-fit': 'nock-height', 'rest-timing': 'drop-cord', 'centre-shot': 'something-moved',
-  'head-wobbles': 'clash', 'insert-loose': 'clash', 'vanes-small': 'arrow-changed',
+const AFTER_MENDING: Readonly<Record<string, readonly Trigger[]>> = {
+  // A new nock may sit in a split shaft, or not hold on the string: the arrows are looked at as well as the loop.
+  'nock-fit': ['clash', 'nock-height'],
+  'shafts': ['arrow-changed'], 'one-arrow': ['clash'], 'rest-timing': ['drop-cord'], 'centre-shot': ['something-moved'],
+  'head-wobbles': ['clash'], 'insert-loose': ['clash'], 'vanes-small': ['arrow-changed'],
 };
 
 export function afterInspection(d: Deciding, id: Inspection['id'], value: string): void {
@@ -39,8 +41,7 @@ export function afterInspection(d: Deciding, id: Inspection['id'], value: string
   else if (cause === 'tired archer') { causeFound(d, cause, []); d.trigger('forty-shots'); }
   else if (cause !== undefined) causeFound(d, cause, [], value === 'shafts');
   else if (id === 'not-returned') { d.trigger('something-moved'); d.add({ loop: { epoch: d.state.notes.epoch + 1 } }); }
-  const mended = AFTER_MENDING[value];
-  if (mended !== undefined) d.trigger(mended);
+  for (const mended of AFTER_MENDING[value] ?? []) d.trigger(mended);
   // After scatter five shots judge better than three.
   d.where('looked').event({ type: 'looked' }, { advice: null, loop: { newSet: true, purpose: 'judge', wanted: id === 'scatter' && gaugeOf(d.state).of === 'paper' ? 5 : gaugeOf(d.state).first, inspection: null, reshoot: false } });
   if (cause !== undefined && VOIDS.includes(cause)) voidEarlier(d);

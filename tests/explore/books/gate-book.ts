@@ -258,13 +258,15 @@ export class GateBook {
     }
     if (step === 'what-happened') {
       this.word = { bow: 'released', arrow: 'arrow-check', person: 'someone-hurt' }[value] ?? null;
-      if (value === 'person') raise('place-changed');
+      // Whatever hurt somebody may have come off the bow or an arrow.
+      if (value === 'person') this.raise(['backstop', 'range', 'history', 'limbs', 'axle-clips', 'bow-at-rest', 'arrow-check']);
     }
     if ((step === 'someone-hurt' && value === 'well') || (step === 'arrow-check' && this.word === 'arrow-check')) this.word = null;
     if (step.startsWith('inspect-')) {
       const found = Object.values(this.content.inspections).find((i) => `inspect-${i.id}` === step)?.options.find((o) => o.value === value);
       if (found?.cause === 'loose part' || (step === 'inspect-not-returned' && (found === undefined || found.cause === null))) raise('something-moved');
       if (found?.cause === 'contact') this.raise(['rest-check']);
+      if (found !== undefined && value === 'nock-fit') this.raise(['arrow-check', 'loop-check', 'slow-draw', 'first-shot']);
       if (found?.cause === 'tired archer') raise('forty-shots');
     }
   }

@@ -46,6 +46,8 @@ export const AGAIN: Book['again'] = {
   'released-by-dealer': 'history limbs axle-clips bow-at-rest as-recorded rated-weight bolts-top bolts-bottom bolt-limit after-press rest rest-check '
     + 'loop-check axle-to-axle brace-height nock-height centre-shot arrow-count arrows-flexed arrow-check backstop range slow-draw peak-weight arrow-mass '
     + 'shaft-ahead warm-up',
+  // What hurts somebody may have come off the bow or an arrow: both, before anybody draws.
+  'someone-hurt': 'backstop range history limbs axle-clips bow-at-rest arrow-check',
   // Whatever was loose or changed: its neighbours too, screws, loop and rest.
   'something-moved': 'bow-at-rest marks axle-to-axle brace-height nock-height centre-shot rest-check',
   'unadvised-move': 'marks',
