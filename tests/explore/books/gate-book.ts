@@ -33,6 +33,8 @@ export class GateBook {
   private holed = false;
   private shots = 0;
   private shotsAtRest = 0;
+  /** The line at which cables or cams were last worked on. */
+  private cablesAt = 0;
 
   constructor(private readonly content: Content) {}
 
@@ -67,6 +69,7 @@ export class GateBook {
         break;
       case 'moved':
         this.raise([...this.list(this.trigger(fact.knob)), ...this.list('unadvised-move')]);
+        if (CABLES.includes(fact.knob)) this.cablesAt = fact.seq;
         break;
       case 'changed':
         this.raise(this.list(CHANGED[fact.what]));
@@ -120,6 +123,7 @@ export class GateBook {
     if (answer.kind === 'moved') {
       const told = fact.decided.loop?.told;
       if (answer.moved !== 'not now' && told !== undefined) this.raise(this.list(this.trigger(told.knob)));
+      if (answer.moved !== 'not now' && told !== undefined && CABLES.includes(told.knob)) this.cablesAt = seq;
       return;
     }
     this.due.delete(step);
@@ -451,6 +455,8 @@ export class GateBook {
     const growing = this.growing && (head === 'broadhead' || shaft === 'unfletched');
     return [
       ...own.filter((id) => !this.answers.has(id)).map((id) => `${id} was never passed`),
+      // Warm again after a break or a dealer, or with other cables: the first such arrow flies from near.
+      ...own.filter((id) => FROM_NEAR.includes(id) && this.answers.has(id) && this.answeredAt(id) < Math.max(this.answeredAt('warm-up'), this.cablesAt)).map((id) => `${id} was before the last warm-up or work on cables`),
       ...(growing ? [`a growing archer shoots no ${head === 'broadhead' ? head : shaft}`] : []),
       ...(head === 'broadhead' && shaft === 'unfletched' ? ['a broadhead on a shaft without vanes'] : []),
     ];
@@ -507,6 +513,8 @@ export class GateBook {
   }
 }
 
+const FROM_NEAR: readonly string[] = ['first-broadhead', 'first-unfletched'];
+const CABLES: readonly string[] = ['yoke', 'cam-spacers', 'cam-screw', 'cam-sync'];
 const BROADHEAD = ['broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first-broadhead'] as const;
 /** Looks, feels and flexes of whole arrows: one that fails is set aside. */
 const TAKES_ONE_OUT = ['arrows-feel', 'arrows-twist', 'recorded-arrows', 'arrow-feel', 'arrow-flexed', 'shot-arrow', 'bench-flexed', 'heads-sound', 'first-head-arrow', 'swap-looked', 'points-shafts'] as const;

@@ -83,10 +83,10 @@ const PRESS_OR_BOLTS: readonly string[] = ['yoke', 'cam-spacers', 'cam-sync', 'l
 
 export const fingersAreNotRead: Invariant = {
   id: 'fingers-are-not-read',
-  rule: 'Who shoots with fingers is told that paper reads otherwise, and is asked for no shot and no adjustment.',
+  rule: 'Who shoots with fingers is told that paper reads otherwise, and is asked for no shot and no adjustment, but to bring back what stands beyond its limit.',
   held: 'machine/advance.ts',
   broken(m) {
-    if (!m.gates.fingers || (shotAsked(m) === null && workTold(m) === null)) return null;
+    if (!m.gates.fingers || (shotAsked(m) === null && workTold(m)?.kind !== 'adjust')) return null;
     return `a finger shooter is asked: ${m.view.advice?.what ?? m.view.ask?.short}`;
   },
 };

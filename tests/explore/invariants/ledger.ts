@@ -49,7 +49,8 @@ function backAtThePoint({ before, state, line, bow, lines }: Moment): string | n
   return sameSettings(bow.settings(), target) ? null : `wanted as before line ${wanted.to}, ${JSON.stringify(target)}; it stands at ${JSON.stringify(bow.settings())}`;
 }
 
-function toWhereItStood({ view: { advice }, line, bow, state }: Moment): string | null {
+function toWhereItStood(m: Moment): string | null {
+  const { view: { advice }, line, bow, state } = m;
   const id = bowKnobOf(advice);
   if (advice?.kind !== 'put-back' || id === null || advice.to === undefined) return null;
   const { value } = advice.to;
@@ -59,8 +60,22 @@ function toWhereItStood({ view: { advice }, line, bow, state }: Moment): string 
     const target = last === undefined ? undefined : (bow.settingsBefore(last.seq)[id] ?? 0);
     if (last?.knob !== id || target === undefined || !sameSetting(value, target)) return `worse after line ${last?.seq}, and told: ${advice.what}, to ${value}`;
   }
-  if (bow.stood(id).some((place) => sameSetting(place, value))) return null;
+  if (bow.stood(id).some((place) => sameSetting(place, value)) || toItsLimit(m, id, value)) return null;
   return `${advice.what}: it never stood at ${value} (${[...new Set(bow.stood(id))].join(', ')})`;
+}
+
+// A figure measured late may leave no setting inside the limits that it ever stood at: then it goes to the limit itself, level or
+// 1/4 in above for the nocking point, the hard limit from the maker's figure for the rest.
+function toItsLimit({ gates, bow, content }: Moment, id: KnobId, value: number): boolean {
+  const before = (step: string): number => bow.settingsBefore(gates.answeredAt(step))[id] ?? 0;
+  const near = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
+  const { hard } = content.knobs[id];
+  const nock = gates.number('nock-height');
+  if (id === 'nock-height' && nock !== undefined) return [0, 1 / 4].some((end) => near(nock + value - before('nock-height'), end)) || near(Math.abs(value), hard);
+  const [here, makers] = [gates.number('centre-shot'), gates.number('centre-shot-figure')];
+  if (id !== 'rest-side' || here === undefined || makers === undefined) return false;
+  const right = (gates.value('hand') === 'left' ? here - makers : makers - here) + value - before('centre-shot');
+  return near(Math.abs(right), hard);
 }
 
 function asTold({ line, was, bow }: Moment): string | null {
