@@ -121,12 +121,14 @@ export class Deciding<P extends Place = Place> {
    */
   trigger(trigger: Trigger, without: readonly string[] = []): void {
     const { steps, rechecks } = this.content;
-    const { answers } = this.state;
+    const { answers, due } = this.state;
+    // Until it is told which bow it is, a known one may yet bring its old answer along.
+    const anyBow = due.includes('bow') || due.includes('which-bow');
     const cameTo = [...routeSoFar(this.content, this.state), ...Object.keys(answers)];
     const inItsPlace = (id: string): boolean => {
       const step = steps[id];
       if (step === undefined || step.onDemand) return false;
-      return step.pause === 'draw' ? answers[id] === undefined : step.pause === 'shoot' && !cameTo.includes(id);
+      return step.pause === 'draw' ? answers[id] === undefined && !anyBow : step.pause === 'shoot' && !cameTo.includes(id);
     };
     this.add({ due: rechecks[trigger].filter((id) => !without.includes(id) && !inItsPlace(id)) });
   }

@@ -151,3 +151,12 @@ describe('in the middle of a tune', () => {
     expect(here.go((v) => v.ask?.kind === 'tear').ask).toMatchObject({ shots: { taken: 0 } });
   });
 });
+
+test('a cam moved before it was told which bow it is: the shaft is measured anew, whatever that bow brings along', () => {
+  const known = [{ from: 'old', bow: 'Old Blue', answers: { 'shaft-ahead': { kind: 'number', value: 1.25 }, 'peak-weight': { kind: 'number', value: 59 } }, spread: null, gains: {} }] as const;
+  const { store } = play({ ...BOW, answers: { bow: 'old' } }, {
+    known, until: (view) => view.ask?.kind === 'tear',
+    instead: (_view, turn) => (turn === 0 ? { kind: 'moved', knob: 'cam-screw', direction: 'right', amount: '1/4' } : null),
+  });
+  expect(store.facts.flatMap((fact) => (fact.kind === 'answered' ? [fact.step] : []))).toContain('shaft-ahead');
+});
