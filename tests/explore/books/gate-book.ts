@@ -258,7 +258,7 @@ export class GateBook {
     if (step === 'what-was-changed') {
       if (value === 'arrows') this.raise(this.list('arrow-changed').filter((id) => id !== 'arrow-mass'));
       if (value === 'bolts') this.boltsTurned(true);
-      if (value === 'other') this.raise(this.list('part-replaced').filter((id) => this.answers.has(id) || id === 'after-press'));
+      if (value === 'other') this.raise(this.list('part-replaced').filter((id) => this.answers.has(id) || ['after-press', 'loop-check'].includes(id)));
     }
     if (step === 'what-happened') {
       this.word = { bow: 'released', arrow: 'arrow-check', person: 'someone-hurt' }[value] ?? null;
