@@ -110,14 +110,19 @@ export function chapterToJudge(d: Deciding, tookBack: boolean, wholeBow: boolean
   return ['broadheads', 'arrows', 'finish'].includes(chapter) ? 'paper' : null;
 }
 
-const TRIGGER_OF: Readonly<Record<Changed, Trigger | null>> = {
+const TRIGGER_OF: Readonly<Record<Exclude<Changed, 'place'>, Trigger>> = {
   string: 'string-replaced', rest: 'rest-replaced', release: 'release-replaced', arrow: 'arrow-changed',
   loop: 'nock-height', sight: 'sight-moved', fell: 'heat-or-fall', other: 'part-replaced',
 };
 
 function changed(d: Deciding, what: Changed): void {
-  const trigger = TRIGGER_OF[what];
-  if (trigger !== null) d.trigger(trigger);
+  // As where somebody comes back and says so: the bow is the same, and was carried.
+  if (what === 'place') {
+    longBreak(d);
+    d.say('changed-place');
+    return;
+  }
+  d.trigger(TRIGGER_OF[what]);
   if (what === 'sight') { d.say(isImpact(d.state.notes.of) ? 'changed-sight-back' : 'changed-sight'); return; }
   if (what === 'other') d.say('changed-other');
   else d.say('changed', { what });

@@ -253,7 +253,7 @@ export type Intent =
   | { readonly kind: 'moved'; readonly knob: KnobId; readonly direction: Direction; readonly amount: unknown }
   | { readonly kind: 'changed'; readonly what: Changed; readonly note?: string };
 
-export const CHANGED = ['string', 'rest', 'arrow', 'release', 'loop', 'sight', 'fell', 'other'] as const;
+export const CHANGED = ['string', 'rest', 'arrow', 'release', 'loop', 'sight', 'fell', 'other', 'place'] as const;
 export type Changed = (typeof CHANGED)[number];
 
 // ---- facts: the journal's lines ------------------------------------------------------------------------------------

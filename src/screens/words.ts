@@ -94,6 +94,7 @@ export const CHANGED_WORDS: Readonly<Record<Changed, string>> = {
   sight: 'the sight was moved',
   fell: 'the bow fell, was hit, or lay in heat',
   other: 'something else',
+  place: 'I shoot at another place, or the target was moved',
 };
 
 export const HOW_TO_GO_ON = 'all is kept; go on with: quarterturn';

@@ -25,6 +25,7 @@ const SUMS: Readonly<Record<string, string>> = {
   'journal-v1-known.jsonl': '4b288f5fa6c062c5a42177d7f76cf4c8',
   'journal-v1-many-odd.jsonl': '06b251f71427646b3c49ea035818234e',
   'journal-v1-paper.jsonl': 'e3bbfe6af6a7beafa842ecbe47bd40f0',
+  'journal-v1-place.jsonl': 'af4af1de5310b302000a6d5d0ccdec97',
   'journal-v1-plumb-line.jsonl': 'c64d0656cc5bde23c998cf1834cc582c',
   'journal-v1-press.jsonl': 'c13080931d443626c6dc677c9f5652f3',
   'journal-v1-scatter.jsonl': '60e2fdfb44495d18cb4b4889f8f369c1',

@@ -209,6 +209,14 @@ function scatter(): Store {
   return tune('2026-03-02-i', [], { bow });
 }
 
+/** Moved to another place between two shots. */
+function place(): Store {
+  return tune('2026-03-02-j', [], {
+    bow: { seed: 2, sd: 0.04, start: { x: 0.03, y: 0.06 }, gain: {} },
+    instead: saying({ at: 'paper/tear', nth: 3, say: [{ kind: 'changed', what: 'place', note: 'to the club' }] }), until: chapterIs('broadheads'),
+  });
+}
+
 /** A journal whose lines do not fit this content any more, gone on with: they are set aside. */
 function aside(): Store {
   const old = readJournal(readFileSync(new URL('../fixtures/journal-v1.jsonl', import.meta.url))).facts;
@@ -222,5 +230,5 @@ export interface Frozen { readonly name: string; readonly play: () => readonly F
 /** Each tune by the name of its file. */
 export const FROZEN: readonly Frozen[] = Object.entries({
   'paper': paper, 'happenings': happenings, 'press': press, 'known': known, 'broadheads': broadheads, 'arrows': arrows, 'many-odd': manyOdd, 'unfletched': unfletched, 'plumb-line': plumbLine,
-  'scatter': scatter, 'aside': aside,
+  'scatter': scatter, 'aside': aside, 'place': place,
 }).map(([name, make]) => ({ name, play: () => make().facts }));

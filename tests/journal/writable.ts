@@ -34,7 +34,7 @@ const KNOBS: All<KnobId | 'nock-turn' | 'nock-swap'> = {
   'nock-turn': true, 'nock-swap': true,
 };
 const DIRECTIONS: All<Direction> = { left: true, right: true, up: true, down: true, in: true, out: true, add: true, remove: true };
-const CHANGES: All<Changed> = { string: true, rest: true, arrow: true, release: true, loop: true, sight: true, fell: true, other: true };
+const CHANGES: All<Changed> = { string: true, rest: true, arrow: true, release: true, loop: true, sight: true, fell: true, other: true, place: true };
 const ORDERS: All<Exclude<keyof LoopPatch, keyof LoopNotes>> = {
   newSet: true, told: true, tags: true, arrowTold: true, stop: true, suggest: true, rewindTo: true, setAside: true,
 };

@@ -58,7 +58,8 @@ describe.each(Object.keys(PLACES))('at: %s', (place) => {
 
   test('something replaced is said and looked at; its old shots count no more, and what was handed over no longer holds', () => {
     expect(until(here.session.view())).toBe(true);
-    for (const what of CHANGED) {
+    // Another place is no part of the bow.
+    for (const what of CHANGED.filter((one) => one !== 'place')) {
       const { state: { notes, due }, say } = decided(found, { kind: 'changed', ...stamp, what, note: '' });
       const forgets = ['string', 'rest', 'release', 'arrow', 'other'].includes(what);
       expect([what, notes.forgetCarried, notes.epoch - found.notes.epoch, notes.forgetBefore]).toEqual([what, forgets, what === 'sight' ? 0 : 1, forgets ? found.notes.epoch : 0]);

@@ -14,7 +14,7 @@ export interface Over { readonly knob: KnobId; readonly from: number; readonly t
 /** What goes with a part that was replaced: moves of the old one say nothing about the new one. */
 const GOES_WITH: Readonly<Record<Changed, readonly KnobId[]>> = {
   string: ['yoke', 'cam-sync', 'nock-height', 'drop-cord'], rest: ['rest-height', 'rest-side', 'drop-cord'], loop: ['nock-height'],
-  arrow: ['point-weight'], release: [], sight: [], fell: [], other: [],
+  arrow: ['point-weight'], release: [], sight: [], fell: [], other: [], place: [],
 };
 
 /** The nocking point stays between level and this much above level, inches. */

@@ -41,7 +41,7 @@ export class BowBook {
       case 'moved':
         return this.put({ seq: fact.seq, knob: fact.knob, why: 'by hand', delta: fact.delta, told: fact.delta });
       case 'changed':
-        if (fact.what !== 'sight') this.partsAt = fact.seq;
+        if (fact.what !== 'sight' && fact.what !== 'place') this.partsAt = fact.seq;
         return;
       default:
     }

@@ -72,7 +72,8 @@ export class GateBook {
         if (CABLES.includes(fact.knob)) this.cablesAt = fact.seq;
         break;
       case 'changed':
-        this.raise(this.list(CHANGED[fact.what]));
+        if (fact.what === 'place') this.longBreak();
+        else this.raise(this.list(CHANGED[fact.what]));
         break;
       default:
     }

@@ -35,7 +35,7 @@ function notTuned(m: Moment, chapter: 'paper' | 'broadheads', axis: Axis): strin
   const found = lines.findLast((line) => of(line) !== undefined);
   const result = found === undefined ? undefined : of(found);
   if (found === undefined || result?.kind !== 'axis' || result.result !== 'tuned') return 'no shots found it so';
-  const replaced = lines.find((line) => line.seq > found.seq && line.kind === 'changed' && ['string', 'rest', 'release', 'arrow'].includes(line.what));
+  const replaced = lines.find((line) => line.seq > found.seq && line.kind === 'changed' && ['string', 'rest', 'release', 'arrow', 'other'].includes(line.what));
   if (replaced !== undefined) return `line ${replaced.seq} replaced a part since`;
   const dealer = lines.find((line) => line.seq > found.seq && line.kind === 'answered' && line.step === 'released');
   if (dealer !== undefined) return `a dealer had the bow since, line ${dealer.seq}`;

@@ -57,8 +57,8 @@ export const LATER_ON: StepRows = {
     // common practice
     'tightened': { as: 'chunk', pause: 'undrawn', flags: 'everyTune',
       fix: 'tight-rest tight-sight tight-locks tight-stops tight-witness tight-written' },
-    // common practice
-    'sight-last': { as: 'confirm', effect: 'chosen', pause: 'shoot', flags: 'everyTune', cautions: 'draw' },
+    // common practice; with fingers nothing is shot with this coach, and nobody has warmed up
+    'sight-last': { as: 'confirm', effect: 'chosen', pause: 'shoot', flags: 'everyTune', when: 'release-aid', cautions: 'draw' },
     // common practice
     'proving-shot': { as: 'confirm', effect: 'chosen', pause: 'shoot', flags: 'everyTune', when: 'nock-was-turned', cautions: 'draw' },
   },
