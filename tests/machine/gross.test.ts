@@ -17,3 +17,15 @@ it('a little over one inch is looked into once, and then tuned step by step', ()
   expect(views.filter((view) => view.ask?.about === 'inspected')).toHaveLength(1);
   expect(views.some((view) => view.advice?.kind === 'adjust')).toBe(true);
 });
+
+it('looked into, and every shot of it corrected to a miss: nothing is left to look for, and it is shot anew', () => {
+  const { session, store } = play({ start: { x: 0.2, y: 2.6 }, gain: {}, sd: 0.1, seed: 3 }, { until: ({ ask }) => ask?.about === 'inspected' });
+  const now = new Date(Date.parse(store.facts.at(-1)?.time ?? '') + 60_000);
+  for (const fact of store.facts.filter((one) => one.kind === 'answered' && one.about === 'tear')) {
+    session.send({ kind: 'back', to: fact.seq }, now);
+    expect(session.send({ kind: 'answer', answer: 'missed' }, now).error).toBeUndefined();
+  }
+  expect(session.view().step).toBe('arrow-check');
+  session.send({ kind: 'answer', answer: 'all true' }, now);
+  expect(session.view().ask).toMatchObject({ kind: 'tear' });
+});

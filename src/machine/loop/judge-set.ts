@@ -89,7 +89,10 @@ function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement<
 }
 
 function judgeGross(content: Content, state: State): Judgement<Unreadable> | null {
-  const { mean } = centreOf(shotsHere(state), spreadOf(state).sd);
+  const shots = shotsHere(state);
+  // All were corrected to misses, or to shots called bad: nothing is there to be far off.
+  if (shots.length === 0) return null;
+  const { mean } = centreOf(shots, spreadOf(state).sd);
   const size = Math.max(Math.abs(mean.x), Math.abs(mean.y));
   if (size <= GROSS) return null;
   // Looked into once, and no cause found: an inch may be tuned step by step, two inches may not. Without an inspection it is left.
