@@ -2,16 +2,19 @@
 
 import { describe, expect, test } from 'vitest';
 import type { BowRecord, Intent, View } from '../../src/machine/types.ts';
-import { recordOf } from '../../src/session.ts';
+import { memoryStore } from '../../src/journal/memory-store.ts';
+import { openSession, recordOf } from '../../src/session.ts';
 import { heldShut, together } from '../tunes/impact-bows.ts';
-import { play } from '../tunes/play.ts';
+import { NOON, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const rows = (record: BowRecord | null | undefined): readonly string[] => (record?.sections[0]?.rows ?? []).map(({ name, value }) => `${name}: ${value}`);
 
 describe('a finished tune', () => {
+  const { facts } = play({ start: { x: 0.03, y: 0.06 }, gain: {}, sd: 0.06, seed: 3 }).store;
   function finished() {
-    const { session, store } = play({ start: { x: 0.03, y: 0.06 }, gain: {}, sd: 0.06, seed: 3 });
+    const store = memoryStore(facts);
+    const session = openSession({ content, store, startAt: new Date(NOON), engine: 'test', tune: 'test', known: [] });
     expect(session.view().type).toBe('done');
     return { store, session, send: (intent: Intent) => session.send(intent, new Date(Date.parse(store.facts.at(-1)!.time) + 60_000)) };
   }
