@@ -5,7 +5,7 @@ import { shopNote } from './loop/advise.ts';
 import type { Deciding } from './deciding.ts';
 import { lineOf, priorOf } from './loop/evidence.ts';
 import { gaugeOf } from './loop/gauge.ts';
-import { axisFinding, axisResults, endAxes } from './loop/results.ts';
+import { axisFinding, axisResults, endAxes, unsaid } from './loop/results.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
 import type { Verdict } from './types.ts';
@@ -55,6 +55,9 @@ export function adoptAxis(d: Deciding<InLoop<'shooting'>>, judged: Judgement<'in
   const verdict = keep(d, judged);
   if (verdict === null) return false;
   learn(d);
+  // Shot again and found otherwise: what was said of this axis before is said no more.
+  const axis = axisOf(d.place);
+  if (axis !== null && verdict !== 'in tolerance') d.add({ loop: unsaid(d.state, axis) });
   d.event({ type: 'verdict', verdict });
   if (verdict === 'worse') nextUndo(d);
   if (verdict === 'cannot' && d.state.notes.undo.length > 0) {

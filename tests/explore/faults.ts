@@ -106,6 +106,7 @@ export const FAULTS: readonly Fault[] = [
   inSource('no-soft-limit', 'inside-the-limits', 'the soft limit is not kept', 'machine/loop/ladder.ts', 'const reach = soft ?? knob.soft;', 'const reach = knob.hard;'),
   inSource('counted-from-here', 'inside-the-limits', 'the rest counts from where it was found, not from the maker\'s figure', 'machine/loop/ladder.ts', "const begin = knob.from === 'maker' ? offsetFromMaker(state) : 0;", 'const begin = 0;'),
   inContent('long-steps', 'inside-the-limits', 'the rest goes up twice as far at once', (c) => { const knob = c.knobs['rest-height'] as Loose<typeof c.knobs.yoke>; knob.first *= 4; knob.later *= 4; }),
+  inSource('too-far-and-on', 'nothing-beyond-a-limit', 'what stands beyond its limit is not brought back', 'machine/loop/inside.ts', '  if (state.moves.length === 0) return null;', '  if (state.moves.length >= 0) return null;', { temper: 'contradictory' }),
   inSource('press-for-all', 'press-only-where-allowed', 'everybody counts as shown how to press', 'machine/guards.ts', "  const value = chosen(state, 'press');", "  const value: string = 'trained';"),
   inSource('moved-on-one-shot', 'moved-only-on-shots', 'one shot at a new setting is enough', 'machine/after-answer.ts', 'wanted: gaugeOf(d.state).again, offered: null', 'wanted: 1, offered: null'),
   inSource('told-before-shots', 'moved-only-on-shots', 'a set is judged before it is whole', 'machine/loop/gauge.ts', 'return taken(state) < state.notes.wanted ||', 'return taken(state) < 1 ||'),

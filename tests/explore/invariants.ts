@@ -4,6 +4,7 @@
 import type { Invariant, Moment } from './moment.ts';
 import { insideTheLimits, movedOnlyOnShots, oneChangeAtATime, pressOnlyWhereAllowed, sightStays } from './invariants/advice.ts';
 import { journalTellsAll, linesAreInOrder, noAnswerIsLost, refusalChangesNothing } from './invariants/answers.ts';
+import { nothingBeyondALimit } from './invariants/beyond.ts';
 import { cautionStandsThere, pickedOnPurpose } from './invariants/asking.ts';
 import { fingersAreNotRead, gatesBeforeShots, lookedAtBeforeDrawn, lookedAtFromElsewhere, notKnownNeverPasses, onlyWhatIsTheirs, ownGateOfEachShot } from './invariants/gates.ts';
 import { ledgerIsWhatWasDone, provedAfterPutBack, putBackIsExact } from './invariants/ledger.ts';
@@ -15,7 +16,7 @@ export const INVARIANTS: readonly Invariant[] = [
   gatesBeforeShots, lookedAtBeforeDrawn, lookedAtFromElsewhere, notKnownNeverPasses, ownGateOfEachShot, onlyWhatIsTheirs, fingersAreNotRead,
   stopWordIsHeard, stopIsLeftByItsGate, stopShowsItsWayOut, alwaysAWayOn,
   pickedOnPurpose, cautionStandsThere,
-  oneChangeAtATime, insideTheLimits, pressOnlyWhereAllowed, movedOnlyOnShots, sightStays,
+  oneChangeAtATime, insideTheLimits, nothingBeyondALimit, pressOnlyWhereAllowed, movedOnlyOnShots, sightStays,
   ledgerIsWhatWasDone, putBackIsExact, provedAfterPutBack,
   noAnswerIsLost, refusalChangesNothing, journalTellsAll, linesAreInOrder,
   headsChangeShafts, judgedByEqualNumbers,

@@ -22,5 +22,11 @@ export function endAxes(state: State, ended: Results): Partial<LoopNotes> {
 export const withoutAxis = (results: Results, axis: Axis): Results =>
   Object.fromEntries(Object.entries(results).filter(([id]) => id !== axis));
 
+/** Notes in which nothing is said of this axis any more, in the chapter under way. */
+export function unsaid(state: State, axis: Axis): Partial<LoopNotes> {
+  const results = withoutAxis(axisResults(state), axis);
+  return subjectOf(state) === 'broadheads' ? { broadAxis: results } : { axis: results };
+}
+
 export const axisFinding = (state: State, axis: Axis, result: AxisResult, chance?: number): Finding =>
   ({ kind: 'axis', axis, chapter: chapterNow(state), result, ...(chance === undefined ? {} : { chance: Math.round(chance * 1000) / 1000 }) });

@@ -168,12 +168,6 @@ export class GateBook {
     this.dropOffRoute();
   }
 
-  // Another kind of rest than was told, or told only after it was looked at: its own checks were never made.
-  private restTold(value: string): void {
-    const was = this.answers.get('rest');
-    if (was === undefined ? this.answers.has('rest-check') : valueOf(was.answer) !== value) this.raise(['rest-check']);
-  }
-
   // Bolts that read otherwise than when they were counted last were turned; a bow that became lighter to carry its arrows as well.
   private takenAgain(step: string, answer: Answer): void {
     const last = this.answers.get(step);
@@ -191,6 +185,12 @@ export class GateBook {
     const drawn = this.answers.has('first-draw') || this.answers.has('peak-weight');
     const again = (id: string): boolean => id === 'after-bolts' || (id === 'slow-draw' ? drawn : this.answers.has(id));
     this.raise(this.list('limb-bolts').filter((id) => again(id) && (counted || !id.startsWith('bolts-'))));
+  }
+
+  // Another kind of rest than was told, or told only after it was looked at: its own checks were never made.
+  private restTold(value: string): void {
+    const was = this.answers.get('rest');
+    if (was === undefined ? this.answers.has('rest-check') : valueOf(was.answer) !== value) this.raise(['rest-check']);
   }
 
   // A known bow answers what need not be asked in every tune; another one answers nothing.
@@ -466,7 +466,8 @@ export class GateBook {
   /** Everything that forbids drawing the bow for a question, in words; `asked` may be what is missing itself. */
   forbidsDraw(asked: string): readonly string[] {
     const undrawn = (id: string): boolean => ['undrawn', 'talk'].includes(this.stepOf(id)?.pause ?? '');
-    const own = (gate: string): boolean => gate === asked || TOGETHER.some((t) => t.includes(asked) && t.includes(gate));
+    // The weight is measured on a rig, with no arrow on the bow: how far a shaft reaches does not matter there.
+    const own = (gate: string): boolean => gate === asked || (asked === 'peak-weight' && gate === 'shaft-ahead') || TOGETHER.some((t) => t.includes(asked) && t.includes(gate));
     return [
       ...this.failures.filter((f) => !own(f.gate)).map((f) => `${f.gate} failed or not known`),
       // Figures that are being taken anew are held together once they are in.

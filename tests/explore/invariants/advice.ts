@@ -48,6 +48,8 @@ function beyond(m: Moment, knob: Knob, from: number, to: number): string | null 
   const rule = content.ladders.find((r) => r.axis === axis && (r.cams === 'any' || (r.cams as readonly string[]).includes(cams)) && (r.press === 'any' || (r.press as readonly string[]).includes(press)));
   const soft = rule?.rungs.find((r) => r.knob === knob.id)?.soft ?? knob.soft;
   const offset = offsetOf(m, knob);
+  // With broadheads the travel counts from where paper left it.
+  const home = m.state.notes.of === 'broadheads' ? (m.state.sets.findLast((set) => set.of !== 'broadheads' && set.shots.length > 0)?.settings[knob.id] ?? 0) : -offset;
   const [was, will] = [Math.abs(from + offset), Math.abs(to + offset)];
   const tell = `${knob.id} from ${from} to ${to}`;
   const nock = gates.number('nock-height');
@@ -55,7 +57,8 @@ function beyond(m: Moment, knob: Knob, from: number, to: number): string | null 
   const mendsNock = knob.id === 'nock-height' && nock !== undefined && (nock < 0 || nock > 1 / 4);
   const mendsRest = knob.id === 'rest-side' && was > 1 / 16 + DUST && will < DUST;
   if (!mendsNock && will > knob.hard + DUST && will >= was) return `${tell}: hard limit ${knob.hard}, counted from ${-offset}`;
-  if (!mendsNock && will > soft + DUST && will >= was) return `${tell}: soft limit ${soft}, counted from ${-offset}`;
+  const [near, far] = [Math.abs(from - home), Math.abs(to - home)];
+  if (!mendsNock && far > soft + DUST && far >= near) return `${tell}: soft limit ${soft}, counted from ${home}`;
   const cap = capOf(m, knob, axis);
   if (!mendsNock && !mendsRest && Math.abs(to - from) > cap + DUST) return `${tell}: at most ${cap} at once`;
   return knob.id === 'nock-height' && nock !== undefined ? nockOut(m.bow, gates.answeredAt('nock-height'), nock, to - from) : null;
@@ -65,7 +68,7 @@ const DUST = 1e-9;
 
 // The rest counts from the maker's centre shot, and centre shot is measured from the riser; what was moved before it was measured
 // is in the measure.
-function offsetOf({ gates, bow }: Moment, knob: Knob): number {
+export function offsetOf({ gates, bow }: Moment, knob: Knob): number {
   const [here, makers] = [gates.number('centre-shot'), gates.number('centre-shot-figure')];
   if (knob.from !== 'maker' || here === undefined || makers === undefined) return 0;
   const then = bow.settingsBefore(gates.answeredAt('centre-shot'))[knob.id] ?? 0;

@@ -5,6 +5,7 @@ import { bowKnobOf } from '../../../src/machine/types.ts';
 import { sameSetting, sameSettings, type Settings } from '../books/bow-book.ts';
 import { first, type Invariant, type Moment } from '../moment.ts';
 import { signed } from './advice.ts';
+import { beyond } from './beyond.ts';
 
 export const ledgerIsWhatWasDone: Invariant = {
   id: 'ledger-is-what-was-done',
@@ -38,14 +39,19 @@ export const putBackIsExact: Invariant = {
 };
 
 // Once the bow is back at an earlier point, every adjustment stands as it did before that line.
-function backAtThePoint({ before, state, line, bow, lines }: Moment): string | null {
+function backAtThePoint(m: Moment): string | null {
+  const { before, state, line, bow, lines } = m;
   if (before.notes.bringing === 0 || state.notes.bringing !== 0 || line === null || line.kind === 'changed') return null;
   // What a dealer did to the bow meanwhile, or somebody at its bolts, is not known: nothing is brought back on it.
   if ('step' in line && ['released', 'what-was-changed', 'bolts-top', 'bolts-bottom'].includes(line.step)) return null;
   const wanted = lines.find(({ seq }) => seq === before.notes.bringing);
   if (wanted?.kind !== 'wanted-back') return `line ${before.notes.bringing} wanted nothing back`;
   if (line.kind === 'answered' && line.answer.kind === 'moved' && line.answer.moved === 'not now') return null;
+  // Another release, or no broadheads after all: what was under way is left, with what stands on the bow in the ledger.
+  if (line.kind === 'corrected' && line.answer.kind !== 'moved') return null;
   const target = bow.settingsBefore(wanted.to);
+  // Nobody is brought back to where nothing may be drawn.
+  if ((Object.entries(target) as [KnobId, number][]).some(([knob, setting]) => beyond(m, knob, setting))) return null;
   return sameSettings(bow.settings(), target) ? null : `wanted as before line ${wanted.to}, ${JSON.stringify(target)}; it stands at ${JSON.stringify(bow.settings())}`;
 }
 
@@ -60,22 +66,10 @@ function toWhereItStood(m: Moment): string | null {
     const target = last === undefined ? undefined : (bow.settingsBefore(last.seq)[id] ?? 0);
     if (last?.knob !== id || target === undefined || !sameSetting(value, target)) return `worse after line ${last?.seq}, and told: ${advice.what}, to ${value}`;
   }
-  if (bow.stood(id).some((place) => sameSetting(place, value)) || toItsLimit(m, id, value)) return null;
+  if (bow.stood(id).some((place) => sameSetting(place, value))) return null;
+  // A figure measured late may leave no setting inside the limits that it ever stood at: then it goes to the limit itself.
+  if (beyond(m, id) && !beyond(m, id, value)) return null;
   return `${advice.what}: it never stood at ${value} (${[...new Set(bow.stood(id))].join(', ')})`;
-}
-
-// A figure measured late may leave no setting inside the limits that it ever stood at: then it goes to the limit itself, level or
-// 1/4 in above for the nocking point, the hard limit from the maker's figure for the rest.
-function toItsLimit({ gates, bow, content }: Moment, id: KnobId, value: number): boolean {
-  const before = (step: string): number => bow.settingsBefore(gates.answeredAt(step))[id] ?? 0;
-  const near = (a: number, b: number): boolean => Math.abs(a - b) < 1e-6;
-  const { hard } = content.knobs[id];
-  const nock = gates.number('nock-height');
-  if (id === 'nock-height' && nock !== undefined) return [0, 1 / 4].some((end) => near(nock + value - before('nock-height'), end)) || near(Math.abs(value), hard);
-  const [here, makers] = [gates.number('centre-shot'), gates.number('centre-shot-figure')];
-  if (id !== 'rest-side' || here === undefined || makers === undefined) return false;
-  const right = (gates.value('hand') === 'left' ? here - makers : makers - here) + value - before('centre-shot');
-  return near(Math.abs(right), hard);
 }
 
 function asTold({ line, was, bow }: Moment): string | null {

@@ -56,12 +56,12 @@ function outOfTolerance(m: Moment): string | null {
   return first(line.decided.findings.flatMap((f) => (f.kind === 'axis' && f.chapter === 'paper' && f.result === 'tuned' ? (outOfIt(m, line.seq, f.axis) ?? []) : [])));
 }
 
-// The good shots at the setting at which this line was shot, by their plain middle.
+// The good shots up to this line at the setting at which it was shot, by their plain middle. What was shot later has a word of its own.
 function outOfIt({ state }: Moment, seq: number, axis: Axis): string | null {
   const set = state.sets.find((one) => one.shots.some((shot) => shot.seq === seq));
   if (set?.of !== 'paper') return null;
   const shots = state.sets.filter((one) => one.of === 'paper' && one.epoch === set.epoch && settingKey(one.settings) === settingKey(set.settings))
-    .flatMap((one) => one.shots).filter(({ good }) => good);
+    .flatMap((one) => one.shots).filter((shot) => shot.good && shot.seq <= seq);
   if (shots.length < 2) return `${axis} is called tuned by ${shots.length} shots`;
   const values = shots.map((shot) => (axis === 'height' ? shot.y : shot.x)).toSorted((a, b) => a - b);
   const middle = ((values[Math.floor((values.length - 1) / 2)] ?? 0) + (values[Math.ceil((values.length - 1) / 2)] ?? 0)) / 2;

@@ -1,6 +1,8 @@
 // A stop stands until it is cleared, and can be said at any time.
 
+import { KNOBS } from '../../../src/content/types.ts';
 import { asked, first, type Invariant } from '../moment.ts';
+import { beyond } from './beyond.ts';
 
 export const stopIsLeftByItsGate: Invariant = {
   id: 'stop-is-left-by-its-gate',
@@ -16,12 +18,14 @@ export const stopIsLeftByItsGate: Invariant = {
 
 export const stopShowsItsWayOut: Invariant = {
   id: 'stop-shows-its-way-out',
-  rule: 'A stop asks what leads out of it and what must be looked at before that, and shows no other work.',
+  rule: 'A stop asks what leads out of it and what must be looked at before that, and shows no other work than to bring back what stands beyond a limit.',
   held: 'machine/ask.ts (stoppedAsk), view.ts',
   broken(m) {
     if (m.view.type !== 'stop') return null;
     const { advice } = m.view;
-    if (advice !== null && advice.kind !== 'shop' && advice.kind !== 'inspect') return `stopped, and told: ${advice.what}`;
+    // What stands too far away goes back before a gate that is drawn for is tried again.
+    const goesBack = advice?.kind === 'put-back' && KNOBS.some((knob) => beyond(m, knob));
+    if (advice !== null && advice.kind !== 'shop' && advice.kind !== 'inspect' && !goesBack) return `stopped, and told: ${advice.what}`;
     const ask = asked(m);
     if (ask === null) return m.view.ask === null ? 'stopped, and nothing is asked that would lead out' : null;
     const ways = m.gates.waysOut();
