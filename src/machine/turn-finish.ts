@@ -2,6 +2,7 @@
 
 import { adoptReturn } from './adopt-judgement.ts';
 import type { Deciding } from './deciding.ts';
+import { holds } from './guards.ts';
 import { differs, judgeReturn } from './loop/compare.ts';
 import { gaugeOf, wantsShots } from './loop/gauge.ts';
 import { countingSets, currentSet, FIRST_DISTANCE, goodShots, settingKey, shotsHere } from './loop/sets.ts';
@@ -31,7 +32,9 @@ function proofBy(state: State): Pick<LoopNotes, 'of' | 'distance'> {
   const key = settingKey(settingsOf(state.moves));
   const at = (of: SetKind): ShotSet | undefined =>
     countingSets(state, of).findLast((set) => set.epoch === state.notes.epoch && settingKey(set.settings) === key && goodShots(set).length > 0);
-  const last = (['paper', 'broadheads', 'unfletched', 'plumb'] as const).flatMap((of) => at(of) ?? [])[0];
+  // Nobody is asked for a broadhead who does not shoot them any more.
+  const kinds = (['paper', 'broadheads', 'unfletched', 'plumb'] as const).filter((of) => of !== 'broadheads' || holds(state, ['shoots-broadheads']));
+  const last = kinds.flatMap((of) => at(of) ?? [])[0];
   return last === undefined ? { of: 'paper', distance: FIRST_DISTANCE } : { of: last.of, distance: last.distance };
 }
 

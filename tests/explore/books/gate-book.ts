@@ -481,7 +481,9 @@ export class GateBook {
   waysOut(): ReadonlySet<string> {
     const ways = new Set([...this.raised, ...this.reasons()]);
     const draws = [...ways].some((id) => ['draw', 'shoot'].includes(this.stepOf(id)?.pause ?? ''));
-    return draws ? new Set([...ways, ...this.open(), ...this.routeOf('safety', 'baseline', 'broadheads'), ...LOOKED_AT_FIRST]) : ways;
+    // Anything may be told or looked at undrawn first.
+    const looks = Object.values(this.content.steps).filter(({ pause }) => pause === 'talk' || pause === 'undrawn').map(({ id }) => id);
+    return draws ? new Set([...ways, ...this.open(), ...looks]) : ways;
   }
 
   private reasons(): readonly string[] {
@@ -520,8 +522,6 @@ const CABLES: readonly string[] = ['yoke', 'cam-spacers', 'cam-screw', 'cam-sync
 const BROADHEAD = ['broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first-broadhead'] as const;
 /** Looks, feels and flexes of whole arrows: one that fails is set aside. */
 const TAKES_ONE_OUT = ['arrows-feel', 'arrows-twist', 'recorded-arrows', 'arrow-feel', 'arrow-flexed', 'shot-arrow', 'bench-flexed', 'heads-sound', 'first-head-arrow', 'swap-looked', 'points-shafts'] as const;
-/** Asked only where it is due: blades off or changed over, bare shafts or a plumb line got ready, before a bow is drawn for something else. */
-const LOOKED_AT_FIRST = ['cams', 'rest', 'what-was-changed', 'points-back', 'heads-swapped', 'unfletched-ready', 'plumb-ready'] as const;
 const UNFLETCHED = ['unfletched-ready', 'first-unfletched'] as const;
 const PLUMB = ['plumb-ready'] as const;
 const CHANGED = {
