@@ -34,6 +34,7 @@ const UNSEEN = 1 / 512;
 /** True of an adjustment that stands, or would stand at `now`, where nothing may be drawn. */
 export function beyond(m: Moment, id: KnobId, now = m.bow.settings()[id] ?? 0): boolean {
   const { bow, gates, content, lines } = m;
+  if (!bow.turned.some((turn) => turn.knob === id)) return false;
   const since = lines.findLast((line) => line.kind === 'changed' && GOES_WITH[line.what]?.includes(id))?.seq ?? 0;
   const then = bow.settingsBefore(since)[id] ?? 0;
   if (Math.abs(now - then) < UNSEEN) return false;

@@ -29,7 +29,7 @@ export const stopShowsItsWayOut: Invariant = {
     const ask = asked(m);
     if (ask === null) return m.view.ask === null ? 'stopped, and nothing is asked that would lead out' : null;
     const ways = m.gates.waysOut();
-    return ways.has(ask.step) ? null : `stopped, and asked: ${ask.step}; ways out: ${[...ways].join(' ')}`;
+    return ways.has(ask.step) || (goesBack && ask.step === 'put-it-back') ? null : `stopped, and asked: ${ask.step}; ways out: ${[...ways].join(' ')}`;
   },
 };
 
