@@ -209,6 +209,8 @@ export class GateBook {
       if (from === 'other-archer' && ['release', 'growing', 'shaft-ahead', 'use'].includes(id)) continue;
       this.answers.set(id, { answer, seq });
       this.carried.add(id);
+      // What was to be told only because nobody had is told by this.
+      if (id === 'rest') this.due.delete(id);
     }
   }
 
