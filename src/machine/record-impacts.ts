@@ -8,6 +8,7 @@ import { FIRST_YARDS } from './loop/gauge-groups.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, settingKey } from './loop/sets.ts';
 import { percent } from './loop/summary.ts';
+import { movedSince } from './record-moved.ts';
 import { effectiveFacts, settingsOf, type ShotSet, type State } from './state.ts';
 import type { RecordRow } from './types.ts';
 import { differenceInWords, phrase, sideInWords } from './words.ts';
@@ -41,7 +42,9 @@ function broadheadRows(content: Content, state: State): readonly RecordRow[] {
   const ends = AXES.map((axis): RecordRow => {
     const end = broadAxis[axis];
     const agree = (chance: number): string => phrase(content, 'result-agree', { distance: broadReached > 0 ? broadReached : FIRST_YARDS, chance: percent(chance) }) + withHeads(content, state);
-    const value = end === undefined ? phrase(content, 'result-broad-none') : end.result === 'tuned' ? agree(end.chance) : phrase(content, `result-broad-${end.result}`);
+    const words = end === undefined ? phrase(content, 'result-broad-none') : end.result === 'tuned' ? agree(end.chance) : phrase(content, `result-broad-${end.result}`);
+    // Judged at paper again, and moved there: that they landed together was said of another setting.
+    const value = end?.result === 'tuned' && movedSince(content, state, axis, 'broadheads') ? phrase(content, 'result-moved-since', { was: words }) : words;
     return { name: `${name}, ${phrase(content, `axis-${axis}`).toLowerCase()}`, value };
   });
   return [...ends, ...rows];

@@ -7,13 +7,13 @@ import { dayOf } from './history.ts';
 import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
-import { isCableWork } from './standing.ts';
 import { hasStopWord } from './stop-words.ts';
 import { settingsOf, tidy, type Shot, type ShotSet, type State } from './state.ts';
 import type { LoopNotes } from './notes.ts';
 import type { Fact, RecordRow } from './types.ts';
 import { amountInWords, phrase, settingInWords, tearInWords } from './words.ts';
 import { placeOf } from './walk.ts';
+import { movedSince } from './record-moved.ts';
 import { impactRows, resultInWords, seenBy } from './record-impacts.ts';
 
 export function resultRows(content: Content, state: State): readonly RecordRow[] {
@@ -64,16 +64,6 @@ function lastSaid(state: State, axis: Axis): LoopNotes['axis'][Axis] {
   const corrected = state.facts.some(({ kind, seq, decided: { loop } }) => kind === 'corrected' && seq > (line?.seq ?? 0) && loop?.axis !== undefined && loop.axis[axis] === undefined);
   const said = line === undefined || corrected ? undefined : of(line);
   return said?.kind === 'axis' ? { result: said.result, chance: said.chance ?? 0 } : undefined;
-}
-
-// A change on this axis, on cables or on arrows after the last word about it: that word was about another setting. What
-// broadheads showed later is a word of their own.
-export function movedSince(content: Content, state: State, axis: Axis): boolean {
-  const said = state.facts.findLast((fact) => fact.decided.findings.some((f) => f.kind === 'axis' && f.axis === axis && f.chapter === 'paper'))?.seq ?? 0;
-  const sum: Partial<Record<KnobId, number>> = {};
-  for (const { knob, delta, seq } of state.moves) if (seq > said) sum[knob] = (sum[knob] ?? 0) + delta;
-  return knobEntries(sum).some(([id, delta]) =>
-    Math.abs(delta) > 1e-9 && (content.knobs[id].axis === axis || content.knobs[id].axis === 'none' || isCableWork(id)));
 }
 
 function tearRows(content: Content, state: State): readonly RecordRow[] {

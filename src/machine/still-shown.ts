@@ -15,7 +15,7 @@ import { withoutAxis } from './loop/results.ts';
 import { tunedAxes } from './loop/sets.ts';
 import { yards } from '../maths/units.ts';
 import type { LoopNotes } from './notes.ts';
-import { movedSince } from './record-result.ts';
+import { movedSince } from './record-moved.ts';
 import { thenOf } from './then.ts';
 import { placeUnder } from './walk.ts';
 import { phrase } from './words.ts';

@@ -26,7 +26,7 @@ const oneOf = (all: readonly { readonly name: string }[], name: string | undefin
 /** Mostly short, for most of what can go wrong does so soon; one in twenty as long as a whole day of tuning. */
 export const walks = ({ begin, temper, least }: Narrowed = {}): fc.Arbitrary<Walk> => fc.record({
   bow: fc.nat(BOWS.length - 1), begin: oneOf(BEGINS, begin), temper: oneOf(TEMPERS, temper),
-  turns: least !== undefined ? turns(least, 2 * least) : fc.oneof({ weight: 14, arbitrary: turns(5, 36) }, { weight: 5, arbitrary: turns(36, 120) }, { weight: 1, arbitrary: turns(120, 400) }),
+  turns: least !== undefined ? turns(least, 2 * least) : fc.oneof({ weight: 15, arbitrary: turns(5, 32) }, { weight: 4, arbitrary: turns(32, 110) }, { weight: 1, arbitrary: turns(110, 400) }),
 });
 
 /** Walks it; throws a Violation where a promise is broken. */

@@ -452,8 +452,8 @@ export class GateBook {
   }
 
   /** Everything that forbids this very shot besides, in words: who never shoots it, and the gates that are its own. */
-  forbidsShot({ head, shaft }: { readonly head: string; readonly shaft: string }): readonly string[] {
-    const plumb = head === 'field' && shaft === 'fletched' && this.on(['plumb-line']);
+  forbidsShot({ head, shaft, kind }: { readonly head: string; readonly shaft: string; readonly kind: string }): readonly string[] {
+    const plumb = kind === 'impact' && head === 'field' && shaft === 'fletched' && this.on(['plumb-line']);
     const own = head === 'broadhead' ? BROADHEAD : shaft === 'unfletched' ? UNFLETCHED : plumb ? PLUMB : [];
     const growing = this.growing && (head === 'broadhead' || shaft === 'unfletched');
     return [
