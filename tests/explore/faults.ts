@@ -73,8 +73,8 @@ export const FAULTS: readonly Fault[] = [
   inContent('dry-fire-passes', 'not-known-never-passes', 'a dry fire passes the gate', (c) => {
     spoilStep(c, 'history', (step) => { if (step.kind === 'choice') step.options = step.options.map((option) => ({ ...option, gate: 'pass' as const })); });
   }),
-  inContent('first-broadhead-left-out', 'own-gate-of-each-shot', 'no first broadhead is shot to see that it lands on the target', (c) => { unplaced(c, 'first-broadhead'); for (const [trigger, ids] of Object.entries(c.rechecks)) recheck(c, trigger as keyof Content['rechecks'], ids.filter((id) => id !== 'first-broadhead')); }),
   inSource('blades-at-paper', 'own-gate-of-each-shot', 'broadheads are asked for at paper', 'machine/plan.ts', "    case 'paper':\n      return PLAIN;", "    case 'paper':\n      return { ...PLAIN, head: 'broadhead' };"),
+  inContent('first-broadhead-left-out', 'own-gate-of-each-shot', 'no first broadhead is shot to see that it lands on the target', (c) => { unplaced(c, 'first-broadhead'); for (const [trigger, ids] of Object.entries(c.rechecks)) recheck(c, trigger as keyof Content['rechecks'], ids.filter((id) => id !== 'first-broadhead')); }),
   inContent('minors-and-blades', 'only-what-is-theirs', 'broadheads are offered to somebody still growing', (c) => { spoilStep(c, 'broadheads-wanted', (step) => { step.when = step.when.filter((guard) => guard !== 'adult'); }); }),
   inSource('everybody-is-grown', 'only-what-is-theirs', 'nobody counts as growing', 'machine/guards.ts', "'adult': (s) => chosen(s, 'growing') !== 'growing',", "'adult': () => true,"),
   inSource('fingers-at-paper', 'fingers-are-not-read', 'a finger release is tuned by paper', 'machine/advance.ts', "if (chosen(d.state, 'release') === 'fingers') return leave(d);", '', { begin: 'a new bow', temper: 'careless', least: 40, seed: 18 }),
@@ -106,14 +106,14 @@ export const FAULTS: readonly Fault[] = [
   inSource('no-soft-limit', 'inside-the-limits', 'the soft limit is not kept', 'machine/loop/ladder.ts', 'const reach = soft ?? knob.soft;', 'const reach = knob.hard;'),
   inSource('counted-from-here', 'inside-the-limits', 'the rest counts from where it was found, not from the maker\'s figure', 'machine/loop/ladder.ts', "const begin = knob.from === 'maker' ? offsetFromMaker(state) : 0;", 'const begin = 0;'),
   inContent('long-steps', 'inside-the-limits', 'the rest goes up twice as far at once', (c) => { const knob = c.knobs['rest-height'] as Loose<typeof c.knobs.yoke>; knob.first *= 4; knob.later *= 4; }),
-  inSource('too-far-and-on', 'nothing-beyond-a-limit', 'what stands beyond its limit is not brought back', 'machine/loop/inside.ts', '  if (state.moves.length === 0) return null;', '  if (state.moves.length >= 0) return null;', { temper: 'contradictory' }),
+  inSource('too-far-and-on', 'nothing-beyond-a-limit', 'what stands beyond its limit is not brought back', 'machine/loop/inside.ts', '  if (state.moves.length === 0) return null;', '  if (state.moves.length >= 0) return null;', { temper: 'contradictory', seed: 17 }),
   inSource('press-for-all', 'press-only-where-allowed', 'everybody counts as shown how to press', 'machine/guards.ts', "  const value = chosen(state, 'press');", "  const value: string = 'trained';"),
   inSource('moved-on-one-shot', 'moved-only-on-shots', 'one shot at a new setting is enough', 'machine/after-answer.ts', 'wanted: gaugeOf(d.state).again, offered: null', 'wanted: 1, offered: null'),
   inSource('told-before-shots', 'moved-only-on-shots', 'a set is judged before it is whole', 'machine/loop/gauge.ts', 'return taken(state) < state.notes.wanted ||', 'return taken(state) < 1 ||'),
   inContent('sight-moved', 'sight-stays', 'an adjustment tells to move the sight', (c) => { (c.knobs['rest-height'] as Loose<typeof c.knobs.yoke>).words = { plus: 'SIGHT UP', minus: 'SIGHT DOWN' }; }),
 
   // ---- ledger --------------------------------------------------------------------------------------------------------
-  inSource('hand-moves-forgotten', 'ledger-is-what-was-done', 'what was moved by hand is not entered', 'machine/state.ts', "delta: fact.delta, why: 'unadvised' });", "delta: 0, why: 'unadvised' });"),
+  inSource('hand-moves-forgotten', 'ledger-is-what-was-done', 'what was moved by hand is not entered', 'machine/state.ts', "delta: fact.delta, why: 'unadvised' });", "delta: 0, why: 'unadvised' });", { temper: 'contradictory', seed: 1 }),
   inSource('as-told-is-more', 'ledger-is-what-was-done', 'a move by another amount counts as told', 'machine/state.ts', "Math.sign(told.delta) * answer.moved.value;", 'told.delta;'),
   inSource('correction-ignored', 'ledger-is-what-was-done', 'a corrected amount changes nothing', 'machine/state.ts', "return answer !== undefined && fact.kind === 'answered' ?", "return answer !== undefined && answer.kind !== 'moved' && fact.kind === 'answered' ?", { temper: 'contradictory' }),
   inSource('back-by-half', 'put-back-is-exact', 'a put-back goes half the way', 'machine/loop/advise.ts', 'tidy(from - back), phrase', 'tidy(from - back / 2), phrase'),
@@ -129,8 +129,8 @@ export const FAULTS: readonly Fault[] = [
   inSource('time-runs-back', 'lines-are-in-order', 'a stop is stamped with a time before the line before it', 'session.ts', "return this.take({ kind: 'stopped', ...this.stamp(now), words: text });", "return this.take({ kind: 'stopped', ...this.stamp(new Date(now.getTime() - 864e5)), words: text });"),
 
   // ---- shots and record ----------------------------------------------------------------------------------------------
-  inSource('heads-stay', 'heads-change-shafts', 'heads never change shafts', 'machine/turn-broadheads.ts', "if (of !== 'broadheads' || set === null", "if (of === 'broadheads' || set === null"),
-  inSource('uneven', 'judged-by-equal-numbers', 'two kinds are counted together, and compared when one is ahead', 'machine/loop/gauge-groups.ts', UNEVEN.find, UNEVEN.replace, { begin: 'broadheads', temper: 'careless', least: 60, seed: 6 }),
+  inSource('heads-stay', 'heads-change-shafts', 'heads never change shafts', 'machine/turn-broadheads.ts', "if (of !== 'broadheads' || set === null", "if (of === 'broadheads' || set === null", { begin: 'broadheads', seed: 1 }),
+  inSource('uneven', 'judged-by-equal-numbers', 'two kinds are counted together, and compared when one is ahead', 'machine/loop/gauge-groups.ts', UNEVEN.find, UNEVEN.replace, { begin: 'broadheads', temper: 'careless', least: 60, seed: 31 }),
   inSource('tuned-by-wish', 'tuned-only-by-shots', 'half sure is called tuned', 'machine/loop/judge.ts', 'e.within >= gauge.sure && e.withinHere >= OWN_CHECK', 'e.within >= 0.02'),
   inSource('tuned-once', 'tuned-only-by-shots', 'what was moved since is still called tuned', 'machine/record-moved.ts', 'Math.abs(delta) > 1e-9 &&', 'Math.abs(delta) > 1e9 &&'),
   inSource('broadheads-unsaid', 'not-checked-is-said', 'the record does not say that no broadhead was shot', 'machine/record-card.ts', "? ['broadheads'] : []", '? [] : []'),
