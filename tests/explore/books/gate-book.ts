@@ -469,11 +469,12 @@ export class GateBook {
   forbidsDraw(asked: string): readonly string[] {
     const undrawn = (id: string): boolean => ['undrawn', 'talk'].includes(this.stepOf(id)?.pause ?? '');
     // The weight is measured on a rig, with no arrow on the bow: how far a shaft reaches does not matter there.
-    const own = (gate: string): boolean => gate === asked || (asked === 'peak-weight' && gate === 'shaft-ahead') || TOGETHER.some((t) => t.includes(asked) && t.includes(gate));
+    const onRig = (gate: string): boolean => asked === 'peak-weight' && gate === 'shaft-ahead';
+    const own = (gate: string): boolean => gate === asked || onRig(gate) || TOGETHER.some((t) => t.includes(asked) && t.includes(gate));
     return [
       ...this.failures.filter((f) => !own(f.gate)).map((f) => `${f.gate} failed or not known`),
       // Figures that are being taken anew are held together once they are in.
-      ...this.broken().filter((ids) => !ids.includes(asked) && !ids.some((id) => this.due.has(id))).map((ids) => `${ids.join('/')} do not agree with their rule`),
+      ...this.broken().filter((ids) => !ids.includes(asked) && !ids.some((id) => this.due.has(id) || onRig(id))).map((ids) => `${ids.join('/')} do not agree with their rule`),
       ...this.open().filter(undrawn).map((id) => `${id} is due`),
       ...this.routeOf('safety').filter((id) => !this.answers.has(id) && undrawn(id) && id !== 'scale-error').map((id) => `${id} was never answered`),
     ];
