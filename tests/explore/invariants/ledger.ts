@@ -1,6 +1,6 @@
 // Where the bow stands is known at any time, and it can be brought back.
 
-import type { KnobId } from '../../../src/content/types.ts';
+import { KNOBS, type KnobId } from '../../../src/content/types.ts';
 import { bowKnobOf } from '../../../src/machine/types.ts';
 import { sameSetting, sameSettings, type Settings } from '../books/bow-book.ts';
 import { first, type Invariant, type Moment } from '../moment.ts';
@@ -51,7 +51,7 @@ function backAtThePoint(m: Moment): string | null {
   if (line.kind === 'corrected' && line.answer.kind !== 'moved') return null;
   const target = bow.settingsBefore(wanted.to);
   // Nobody is brought back to where nothing may be drawn.
-  if ((Object.entries(target) as [KnobId, number][]).some(([knob, setting]) => beyond(m, knob, setting))) return null;
+  if (KNOBS.some((knob) => beyond(m, knob, target[knob] ?? 0))) return null;
   return sameSettings(bow.settings(), target) ? null : `wanted as before line ${wanted.to}, ${JSON.stringify(target)}; it stands at ${JSON.stringify(bow.settings())}`;
 }
 
