@@ -35,8 +35,10 @@ export function turnLoop(d: Deciding<PlaceIn<'paper' | 'broadheads'>>): boolean 
 }
 
 function turnPuttingBack(d: Deciding<InLoop<'puttingBack'>>): boolean {
-  if (d.state.advice === null) nextUndo(d);
-  if (d.state.advice !== null) return false;
+  // A note for the shop on the other axis may stand here: it asks for nothing.
+  const standing = (): boolean => d.state.advice?.kind === 'put-back';
+  if (!standing()) nextUndo(d);
+  if (standing()) return false;
   // All is put back, or there was nothing to put back.
   return d.event({ type: d.state.notes.purpose === 'prove' ? 'moved' : 'looked' });
 }
