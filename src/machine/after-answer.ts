@@ -13,6 +13,7 @@ import { longBreak } from './after-happening.ts';
 import { afterRelease } from './after-release.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
 import { broughtInside } from './brought-inside.ts';
+import { enterMove } from './enter-move.ts';
 import { judgeGate } from './gates.ts';
 import { growsAfterAll } from './growing.ts';
 import { holds } from './guards.ts';
@@ -21,7 +22,6 @@ import { choose } from './loop/advise.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
 import { axisFinding, endAxes } from './loop/results.ts';
 import { tagsFor } from './plan.ts';
-import { isCableWork } from './standing.ts';
 import { restTold } from './rest-told.ts';
 import { stopNow } from './stop-now.ts';
 import { stopOver } from './stops.ts';
@@ -146,8 +146,8 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
   face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },
-  // Without the maker's words on it, moving the cams is no rung of this bow's ladder.
   'what-was-changed': (d, value) => otherwiseNow(d, value),
+  // Without the maker's words on it, moving the cams is no rung of this bow's ladder.
   'cam-range': (d, value) => {
     if (value !== 'known') d.add({ loop: { ended: { ...d.state.notes.ended, 'cam-screw': 'limit', 'cam-spacers': 'limit' } } });
   },
@@ -160,12 +160,8 @@ function afterMove(d: Deciding, moved: MovedAnswer): void {
   const putBack = advice.kind === 'put-back';
   if (moved === 'another') return another(d, putBack, knobId);
   if (moved === 'not now') return notNow(d, putBack);
-  const knob = d.content.knobs[knobId];
   const told = (advice.to?.value ?? 0) - (d.before.moves.filter((m) => m.knob === knobId).reduce((s, m) => s + m.delta, 0));
-  d.add({ loop: { told: { knob: knobId, delta: told, kind: putBack ? 'put-back' : 'adjust' } } });
-  d.trigger(knob.trigger);
-  if (isCableWork(knob.id)) d.add({ loop: { cablesAt: d.draft.seq } });
-  if (moved !== 'as told') d.say('moved-other');
+  enterMove(d, knobId, told, putBack ? 'put-back' : 'adjust', moved);
   if (!putBack) {
     d.where('moved').event({ type: 'moved' }, { advice: null, loop: { newSet: true, purpose: 'judge', wanted: gaugeOf(d.state).again, offered: null, declined: [] } });
     return;

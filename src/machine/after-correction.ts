@@ -6,8 +6,7 @@ import { afterAnswer, applyGate, releaseIfAnswered, sideEffects } from './after-
 import { lookUp } from './agenda.ts';
 import { undoAnew } from './bring-back.ts';
 import { classedTooEarly } from './arrows/late.ts';
-import type { Step } from '../content/types.ts';
-import { chosen, holds } from './guards.ts';
+import { chosen, holds, mayChoose } from './guards.ts';
 import { isWalkChoice } from './correctable.ts';
 import { gaugeAt } from './loop/gauge.ts';
 import { spreadOver } from './loop/pooled.ts';
@@ -111,7 +110,8 @@ function offRoute(d: Deciding): void {
   const { content } = d;
   const strays = (): readonly string[] => Object.keys(d.state.answers).filter((id) => {
     const pending = lookUp(content, id);
-    return pending !== null && !(holds(d.state, pending.step.when) && mayBeChosen(d.state, pending.step, id));
+    // Nor was an option that is not offered to this archer (any more) chosen by one who may.
+    return pending !== null && !(holds(d.state, pending.step.when) && mayChoose(d.state, pending.step, chosen(d.state, id)));
   });
   let off: readonly string[] = [];
   for (let more = strays(); more.length > 0; more = strays()) {
@@ -119,11 +119,4 @@ function offRoute(d: Deciding): void {
     d.add({ loop: { suggest: off } });
   }
   if (off.length > 0) d.say('off-route', { n: off.length });
-}
-
-// An option that is not offered to this archer (any more) was not chosen by one who may.
-function mayBeChosen(state: State, step: Step, id: string): boolean {
-  const value = chosen(state, id);
-  const option = step.kind === 'choice' ? step.options.find((one) => one.value === value) : undefined;
-  return holds(state, option?.when ?? []);
 }

@@ -2,10 +2,9 @@
 // are counted and their locks looked at. A figure that was only misread asks for none of it.
 
 import type { Step, Trigger } from '../content/types.ts';
-import { judgeAnew } from './after-happening.ts';
+import { judgeAsAnother } from './after-happening.ts';
 import { asAnotherBow } from './after-release.ts';
 import type { Deciding } from './deciding.ts';
-import { NOT_REACHED } from './notes.ts';
 import type { State } from './state.ts';
 import { asksFor } from './stops.ts';
 import type { Answer } from './types.ts';
@@ -49,7 +48,7 @@ function otherArrows(d: Deciding): void {
 
 function boltsTurned(d: Deciding, without: readonly string[]): void {
   d.trigger('limb-bolts', [...without, ...notYet(d, 'limb-bolts')]);
-  setOtherwise(d);
+  shotOtherwise(d);
 }
 
 // What was never measured on this bow is measured in its own place, and a bow that was not drawn yet has its first draw before it.
@@ -60,12 +59,8 @@ function notYet({ content: { steps, rechecks }, state: { answers } }: Deciding, 
 }
 
 // Old shots were of another draw weight, or of a bow set otherwise: they are not compared with new ones.
-function setOtherwise(d: Deciding): void {
+function shotOtherwise(d: Deciding): void {
   if (d.state.shotCount === 0) return;
   d.say('set-otherwise');
-  if (d.state.notes.undo.length > 0) d.say('put-back-dropped');
-  judgeAnew(d, {
-    epoch: d.state.notes.epoch + 1, undo: [], undoing: [], bringing: 0, inspection: null, offered: null,
-    axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null, offeredFor: {},
-  }, true);
+  judgeAsAnother(d, { inspection: null, offered: null });
 }

@@ -11,7 +11,7 @@ import { gaugeOf } from './loop/gauge.ts';
 import { NOT_REACHED, type LoopNotes } from './notes.ts';
 import { isCableWork, voided } from './standing.ts';
 import { isImpact } from './plan.ts';
-import type { Move } from './state.ts';
+import type { Move, State } from './state.ts';
 import { stopNow } from './stop-now.ts';
 import { hasStopWord } from './stop-words.ts';
 import { headsOn } from './target.ts';
@@ -94,6 +94,22 @@ export function judgeAnew(d: Deciding, notes: Partial<LoopNotes>, wholeBow: bool
   if (backTo === 'paper') backAtPaper(d);
 }
 
+/**
+ * The bow is another one than was shot, or set otherwise: what was said of it falls, and it is judged anew. What was to be put
+ * back was measured on the bow as it was: it stays where it stands, in the ledger and in the history.
+ */
+export function judgeAsAnother(d: Deciding, besides: Partial<LoopNotes> = {}): void {
+  const { epoch, undo } = d.state.notes;
+  if (undo.length > 0) d.say('put-back-dropped');
+  judgeAnew(d, {
+    epoch: epoch + 1, undo: [], undoing: [], bringing: 0, axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null, offeredFor: {}, ...besides,
+  }, true);
+}
+
+/** What was shot and learned up to now, and brought along from earlier tunes, counts no more. */
+export const forgotten = ({ notes: { epoch } }: State): Partial<LoopNotes> =>
+  ({ forgetBefore: epoch, forgetCarried: true, learned: {}, ended: {}, worse: {} });
+
 /** What going back to paper asks for again. */
 export function backAtPaper(d: Deciding): void {
   // Before warm-up and powder too, which come before the first tear.
@@ -126,14 +142,8 @@ function changed(d: Deciding, what: Changed): void {
   if (what === 'sight') { d.say(isImpact(d.state.notes.of) ? 'changed-sight-back' : 'changed-sight'); return; }
   if (what === 'other') d.say('changed-other');
   else d.say('changed', { what });
-  const { epoch, undo } = d.state.notes;
-  // What was to be put back was measured on another bow: it stays where it stands, in the ledger and in the history.
-  if (undo.length > 0) d.say('put-back-dropped');
   // What the old string, rest, release or arrow showed no longer counts, nor what was shot before a part that nobody knows; a
   // fall leaves the shots but not their setting.
   const forgets = what === 'string' || what === 'rest' || what === 'release' || what === 'arrow' || what === 'other';
-  judgeAnew(d, {
-    epoch: epoch + 1, undo: [], undoing: [], bringing: 0, axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null, offeredFor: {},
-    ...(forgets ? { forgetBefore: epoch, forgetCarried: true, learned: {}, ended: {}, worse: {} } : {}),
-  }, true);
+  judgeAsAnother(d, forgets ? forgotten(d.state) : {});
 }

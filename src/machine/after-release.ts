@@ -1,10 +1,10 @@
 // What follows from a dealer's release. Nobody here knows what was done to the bow, so it is another bow as far as its shots
 // go, also where the dealer found nothing: what was shot and learned before says nothing of it, and it is judged anew.
 
-import { judgeAnew } from './after-happening.ts';
+import { forgotten, judgeAsAnother } from './after-happening.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen } from './guards.ts';
-import { NOT_REACHED, type LoopNotes } from './notes.ts';
+import type { LoopNotes } from './notes.ts';
 import type { State } from './state.ts';
 
 export function afterRelease(d: Deciding): void {
@@ -17,14 +17,10 @@ export function afterRelease(d: Deciding): void {
 
 /** Nothing that was shot, found, learned or advised before says anything of the bow as it is now. */
 export function asAnotherBow(d: Deciding): void {
-  const { epoch, undo } = d.state.notes;
-  // It was advised for the bow as it was: it stays where it stands, in the ledger and in the history.
-  if (undo.length > 0) d.say('put-back-dropped');
-  judgeAnew(d, {
-    epoch: epoch + 1, forgetBefore: epoch, forgetCarried: true, learned: {}, ended: closedByManual(d.state), worse: {}, declined: [], shop: [],
-    undo: [], undoing: [], bringing: 0, axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null,
-    offered: null, offeredFor: {}, inspection: null, inspections: 0, grossSeen: false, resumeSet: false,
-  }, true);
+  judgeAsAnother(d, {
+    ...forgotten(d.state), ended: closedByManual(d.state), declined: [], shop: [],
+    offered: null, inspection: null, inspections: 0, grossSeen: false, resumeSet: false,
+  });
 }
 
 // Without the maker's words on them the cams are not moved, whoever had the bow.

@@ -3,7 +3,7 @@
 import type { Axis, Check, Content, Step } from '../content/types.ts';
 import { agenda, chapterOf, lookUp, type Pending } from './agenda.ts';
 import { arrowAsk } from './arrows/ask.ts';
-import { holds } from './guards.ts';
+import { holds, mayChoose } from './guards.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { insideAdvice } from './loop/inside-advice.ts';
 import { currentSet } from './loop/sets.ts';
@@ -101,8 +101,7 @@ export function askOf(content: Content, state: State, { id, step, check }: Pendi
 
 /** What was answered once is suggested only where it may still be chosen. */
 function offered(state: State, step: Step, answer: Answer | undefined): Answer | undefined {
-  if (step.kind !== 'choice' || answer?.kind !== 'choice') return answer;
-  return answer.values.every((value) => holds(state, step.options.find((option) => option.value === value)?.when ?? [])) ? answer : undefined;
+  return answer?.kind !== 'choice' || answer.values.every((value) => mayChoose(state, step, value)) ? answer : undefined;
 }
 
 function checkAsk(content: Content, check: Check) {

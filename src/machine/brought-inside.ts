@@ -4,10 +4,11 @@
 import { judgeAnew } from './after-happening.ts';
 import { putBackDone } from './bring-back.ts';
 import type { Deciding } from './deciding.ts';
+import { enterMove } from './enter-move.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { beyondInWords, insideAdvice } from './loop/inside-advice.ts';
 import { standsOver } from './loop/inside.ts';
-import { isCableWork, voided } from './standing.ts';
+import { voided } from './standing.ts';
 import { bowKnobOf, type KnobId, type MovedAnswer } from './types.ts';
 import { placeOf } from './walk.ts';
 
@@ -29,9 +30,7 @@ export function broughtInside(d: Deciding, moved: MovedAnswer): boolean {
   if (moved === 'not now' || moved === 'another') { d.say('bring-inside-stands'); return true; }
   const amount = advice.amount?.value ?? 0;
   const knob = d.content.knobs[id];
-  d.add({ loop: { told: { knob: id, delta: advice.direction === knob.plus ? amount : -amount, kind: 'put-back' }, ...(isCableWork(id) ? { cablesAt: d.draft.seq } : {}) } });
-  d.trigger(knob.trigger);
-  if (moved !== 'as told') d.say('moved-other');
+  enterMove(d, id, advice.direction === knob.plus ? amount : -amount, 'put-back', moved);
   setAnew(d, id);
   return true;
 }

@@ -1,6 +1,6 @@
 // The closed list of conditions that content may name, each over the facts so far. No expressions in content.
 
-import type { GuardName } from '../content/types.ts';
+import type { GuardName, Step } from '../content/types.ts';
 import { MASS_FLOOR, massRatio, worstMassRatio } from './limits.ts';
 import { asMeasured, type Measure, type MeasureOf } from './measures.ts';
 import type { State } from './state.ts';
@@ -126,6 +126,10 @@ export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolea
   'shoots-broadheads': shootsBroadheads,
   'shoots-groups': (s) => shootsBroadheads(s) || method(s) === 'unfletched' || method(s) === 'plumb-line',
 };
+
+/** Whether this archer may choose this option of a step; what is no option of its own (a known bow) may be. */
+export const mayChoose = (state: State, step: Step, value: string | undefined): boolean =>
+  holds(state, (step.kind === 'choice' ? step.options.find((one) => one.value === value)?.when : undefined) ?? []);
 
 export const holds = (state: State, names: readonly GuardName[]): boolean =>
   names.every((name) => GUARDS_BY_NAME[name](state));

@@ -1,18 +1,19 @@
 // The upper half of the bow record: how it ended, where it stands against its beginning, what this bow answered.
 // "Tuned" is said of the setting that the shots were shot at, and of no later one.
 
-import { knobEntries, type Axis, type Content, type KnobId } from '../content/types.ts';
-import { chosen, measured } from './guards.ts';
+import { knobEntries, type Axis, type Content } from '../content/types.ts';
+import { chosen } from './guards.ts';
 import { dayOf } from './history.ts';
 import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
 import { hasStopWord } from './stop-words.ts';
-import { settingsOf, tidy, type Shot, type ShotSet, type State } from './state.ts';
+import { settingsOf, type Shot, type ShotSet, type State } from './state.ts';
 import type { LoopNotes } from './notes.ts';
 import type { Fact, RecordRow } from './types.ts';
 import { amountInWords, phrase, settingInWords, tearInWords } from './words.ts';
 import { placeOf } from './walk.ts';
+import { readingNow } from './reading-now.ts';
 import { movedSince } from './record-moved.ts';
 import { impactRows, resultInWords, seenBy } from './record-impacts.ts';
 
@@ -109,20 +110,6 @@ export function settingRows(content: Content, state: State): readonly RecordRow[
     return { name: knob.name, value: now === null ? words : `${words}; ${phrase(content, `record-reckoned-${id}`, { value: amountInWords({ value: now, unit: 'in' }) })}` };
   });
   return rows.length > 0 ? rows : [{ name: phrase(content, 'record-all-knobs'), value: phrase(content, 'record-nothing-moved') }];
-}
-
-/** The measure that shows a knob's setting on the tape. */
-export const MEASURE_OF: Partial<Record<KnobId, 'centre-shot' | 'nock-height'>> = { 'rest-side': 'centre-shot', 'nock-height': 'nock-height' };
-
-/** What the tape should read now, inches, from the last measure and the moves after it; null where that is not known. */
-export function readingNow(state: State, knob: KnobId): number | null {
-  const step = MEASURE_OF[knob] ?? null;
-  const read = step === null ? undefined : measured(state, step);
-  if (step === null || read === undefined) return null;
-  const since = state.answers[step]?.seq ?? 0;
-  const moved = state.moves.filter((m) => m.knob === knob && m.seq > since).reduce((sum, m) => sum + m.delta, 0);
-  // Centre shot is measured from the riser, which stands right of the arrow for a right-handed archer.
-  return tidy(knob === 'rest-side' && chosen(state, 'hand') !== 'left' ? read - moved : read + moved);
 }
 
 export function learnedRows(content: Content, state: State): readonly RecordRow[] {

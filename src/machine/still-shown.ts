@@ -13,8 +13,7 @@ import { judgeAxis } from './loop/judge.ts';
 import { judgeSet } from './loop/judge-set.ts';
 import { withoutAxis } from './loop/results.ts';
 import { tunedAxes } from './loop/sets.ts';
-import { yards } from '../maths/units.ts';
-import type { LoopNotes } from './notes.ts';
+import { NOT_REACHED, type LoopNotes } from './notes.ts';
 import { movedSince } from './record-moved.ts';
 import { thenOf } from './then.ts';
 import { placeUnder } from './walk.ts';
@@ -68,7 +67,7 @@ function takeBack(d: Deciding, paper: readonly Axis[], broadheads: readonly Axis
   const goesBack = atPaper || broadheads.length > 0;
   d.add({ loop: {
     axis: paper.reduce(withoutAxis, axis),
-    ...(goesBack ? { broadAxis: atPaper ? {} : broadheads.reduce(withoutAxis, broadAxis), broadReached: yards(0) } : {}),
+    ...(goesBack ? { broadAxis: atPaper ? {} : broadheads.reduce(withoutAxis, broadAxis), broadReached: NOT_REACHED } : {}),
     ...(atPaper ? { secondDistance: null } : {}),
     offeredFor: Object.fromEntries(Object.entries(offeredFor).filter(([one]) => ![...paper, ...broadheads].some((lost) => lost === one))),
   } });

@@ -9,7 +9,7 @@ import { BEGINS, BOWS } from './begins.ts';
 import { TEMPERS } from './careless.ts';
 import { faultTable } from './fault-table.ts';
 import { INVARIANTS } from './invariants.ts';
-import { exploreMachine } from './machine-graph.ts';
+import { exploreMachine, type MachineGraph } from './machine-graph.ts';
 import { addTo, noTally, type Tally } from './tally.ts';
 import type { Told } from './walker.ts';
 
@@ -18,8 +18,7 @@ const [asked = '20000', seed = '1'] = process.argv.slice(2);
 const began = Date.now();
 const seconds = (): string => `${((Date.now() - began) / 1000).toFixed(0)} s`;
 
-function tellMachine(): boolean {
-  const { states, edges, places, unreached, defined, untaken } = exploreMachine();
+function tellMachine({ states, edges, places, unreached, defined, untaken }: MachineGraph): boolean {
   console.log(`machine  ${states.size} states, ${edges.length} edges; ${places.length - unreached.length} of ${places.length} places reached, ${defined - untaken.length} of ${defined} transitions taken`);
   for (const place of unreached) console.log(`         never reached: ${place}`);
   for (const edge of untaken) console.log(`         never taken: ${edge}`);
@@ -60,11 +59,12 @@ async function walkAll(total: number): Promise<Walked> {
   return { tally: sum, broken };
 }
 
-const whole = tellMachine();
+const machine = exploreMachine();
+const whole = tellMachine(machine);
 const { tally, broken } = await walkAll(Number(asked));
 console.log(`walks    ${tally.walks} of up to 400 events: ${BOWS.length} bows, ${BEGINS.length} beginnings, ${TEMPERS.map(({ name }) => name).join(', ')} archers`);
 console.log(`events   ${tally.turns}: ${tally.lines} lines written, ${tally.refused} refused, ${tally.killed} kills; ${tally.shots} answers of shots, ${tally.impacts} impacts asked, ${tally.advices} adjustments told, ${tally.corrected} corrections, ${tally.stops} stop words, ${tally.stopped} turns in a stop, ${tally.done} tunes finished`);
-const { places } = exploreMachine();
+const { places } = machine;
 const quiet = places.filter((place) => !tally.places.has(place));
 console.log(`places   a question stood in ${tally.places.size} of ${places.length}; passed through without one: ${quiet.join(', ') || 'none'}`);
 for (const one of broken) console.log(`BROKEN   ${one}`);

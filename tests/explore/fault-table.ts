@@ -3,7 +3,7 @@
 import { rmSync } from 'node:fs';
 import { pathToFileURL } from 'node:url';
 import { shippedContent } from '../tunes/play.ts';
-import { bundle } from './bundle.ts';
+import { bundle, type Patch } from './bundle.ts';
 import { FAULTS, type Fault } from './faults.ts';
 import { hunt, type Found, type HuntOptions } from './hunt.ts';
 import { INVARIANTS } from './invariants.ts';
@@ -17,15 +17,15 @@ export interface Caught { readonly fault: Fault; readonly found: Found | null; r
 export async function plant(fault: Fault, walks = MOST_WALKS, seed = fault.at?.seed ?? SEED): Promise<Caught> {
   const sound = shippedContent();
   const options: HuntOptions = { sound, content: fault.spoil?.(sound) ?? sound, walks, seed, ...(fault.at === undefined ? {} : { only: fault.at }) };
-  const walker = fault.patch === undefined ? { hunt } : await faulty(fault);
+  const walker = fault.patch === undefined ? { hunt } : await faulty(fault.id, fault.patch);
   const { found, tally } = walker.hunt(options);
   return { fault, found, walks: tally.walks };
 }
 
 // The whole explorer with the fault in it: what is held against it must not be spoiled as well, so books and promises take
 // nothing from the sources but types and closed lists of names.
-async function faulty({ id, patch }: Fault): Promise<{ hunt: typeof hunt }> {
-  const file = await bundle('tests/explore/hunt.ts', `fault-${id}`, patch === undefined ? [] : [patch]);
+async function faulty(id: string, patch: Patch): Promise<{ hunt: typeof hunt }> {
+  const file = await bundle('tests/explore/hunt.ts', `fault-${id}`, [patch]);
   const loaded = await import(pathToFileURL(file).href) as { hunt: typeof hunt };
   rmSync(file, { force: true });
   return loaded;

@@ -3,6 +3,7 @@
 
 import { adjacencyMapToArray, getAdjacencyMap } from 'xstate/graph';
 import type { MachineEvent, Verdict } from '../../src/machine/types.ts';
+import { namesOf } from '../../src/maths/closed.ts';
 import { placeOf, walkMachine, type WalkSnapshot } from '../../src/machine/walk.ts';
 
 const VERDICTS: Record<Verdict, true> = {
@@ -14,14 +15,12 @@ const PLAIN: Record<Plain, true> = { 'settled': true, 'skipped': true, 'farther'
 const CHOICES: Record<Extract<MachineEvent, { type: 'chosen' }>['choice'], true> = { 'accept': true, 'go on': true, 'finish step': true };
 const RETURNS: Record<Extract<MachineEvent, { type: 'return' }>['to'], true> = { paper: true, broadheads: true };
 
-const keys = <K extends string>(of: Record<K, true>): readonly K[] => Object.keys(of) as K[];
-
 /** Every event that there is: the compiler refuses this list where one is missing. */
 export const EVENTS: readonly MachineEvent[] = [
-  ...keys(PLAIN).map((type): MachineEvent => ({ type })),
-  ...keys(VERDICTS).map((verdict): MachineEvent => ({ type: 'verdict', verdict })),
-  ...keys(CHOICES).map((choice): MachineEvent => ({ type: 'chosen', choice })),
-  ...keys(RETURNS).map((to): MachineEvent => ({ type: 'return', to })),
+  ...namesOf(PLAIN).map((type): MachineEvent => ({ type })),
+  ...namesOf(VERDICTS).map((verdict): MachineEvent => ({ type: 'verdict', verdict })),
+  ...namesOf(CHOICES).map((choice): MachineEvent => ({ type: 'chosen', choice })),
+  ...namesOf(RETURNS).map((to): MachineEvent => ({ type: 'return', to })),
 ];
 
 /**

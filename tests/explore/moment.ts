@@ -1,8 +1,8 @@
 // What a promise is held against: the moment after one line was taken (or refused), seen from outside.
 
-import type { Content } from '../../src/content/types.ts';
+import type { Content, KnobId } from '../../src/content/types.ts';
 import type { State } from '../../src/machine/state.ts';
-import type { Fact, Intent, View } from '../../src/machine/types.ts';
+import { bowKnobOf, type Advice, type Fact, type Intent, type View } from '../../src/machine/types.ts';
 import type { BowBook } from './books/bow-book.ts';
 import type { GateBook } from './books/gate-book.ts';
 
@@ -60,6 +60,12 @@ export function shotAsked(moment: Moment): ShotAsk | null {
 /** Work on the bow that stands to be done. */
 export function workTold({ view: { advice } }: Moment): NonNullable<View['advice']> | null {
   return advice?.kind === 'adjust' || advice?.kind === 'put-back' ? advice : null;
+}
+
+/** The next adjustment of the bow that stands to be made, and what it is about. */
+export function adjustmentTold({ view: { advice } }: Moment): { readonly advice: Advice; readonly knob: KnobId } | null {
+  const knob = bowKnobOf(advice);
+  return advice?.kind === 'adjust' && knob !== null ? { advice, knob } : null;
 }
 
 /** The content step that a question's id belongs to. */

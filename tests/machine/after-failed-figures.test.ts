@@ -5,7 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { replay } from '../../src/machine/replay.ts';
 import type { Intent, View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = { start: { x: 0.3, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -6 } }, sd: 0.06, seed: 3 };
@@ -40,7 +40,7 @@ describe('a shaft too short', () => {
 
   test('written by mistake and corrected: nothing of it is looked at anew', () => {
     const { session, store } = play({ ...BOW, answers: { 'shaft-ahead': 0.25 } }, { until: (view) => view.type === 'stop' });
-    const now = new Date(Date.parse(store.facts.at(-1)!.time) + 60_000);
+    const now = nextMinute(store);
     session.send({ kind: 'back', to: store.facts.at(-1)!.seq }, now);
     expect(session.send({ kind: 'answer', answer: 1.25 }, now).view).toMatchObject({ type: 'ask', ask: { step: 'what-was-changed' } });
     expect(session.send({ kind: 'answer', answer: 'nothing' }, now).view.ask?.step).toBe('axle-to-axle');
@@ -116,7 +116,7 @@ describe('in the middle of a tune', () => {
     const bow = { ...BOW, start: { x: 0.02, y: 0.05 }, answers: { ...answers, 'what-happened': 'bow' } };
     const { session, store } = play(bow, { until: (view) => view.step === 'sight-last' });
     const archer = new TestArcher({ ...bow, seed: 99 });
-    const send = (intent: Intent): View => session.send(intent, new Date(Date.parse(store.facts.at(-1)?.time ?? '') + 60_000)).view;
+    const send = (intent: Intent): View => session.send(intent, nextMinute(store)).view;
     const go = (stop: (view: View) => boolean): View => {
       for (let i = 0; i < 120 && !stop(session.view()); i++) send({ kind: 'answer', answer: archer.answer(session.view()) });
       return session.view();

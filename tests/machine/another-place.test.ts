@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { replay } from '../../src/machine/replay.ts';
 import type { Intent, View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = { start: { x: 0, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -14 } }, sd: 0.04, seed: 3 };
@@ -13,7 +13,7 @@ const moved = (view: View): boolean => view.ask?.kind === 'tear' && view.bow['re
 test('another place, told within minutes: range, bow, arrows, warm-up, and the set that stood; what is known of the bow stays', () => {
   const { session, store } = play(BOW, { until: moved });
   const archer = new TestArcher(BOW);
-  const send = (intent: Intent) => session.send(intent, new Date(Date.parse(store.facts.at(-1)!.time) + 60_000));
+  const send = (intent: Intent) => session.send(intent, nextMinute(store));
   const { learned, epoch } = replay(content, store.facts).state.notes;
   const { error, view } = send({ kind: 'changed', what: 'place', note: '' });
   expect([error, view.say.join(' ')]).toEqual([undefined, expect.stringContaining('another place')]);

@@ -5,7 +5,7 @@ import { failsAnArrow } from '../../src/machine/arrow-fails.ts';
 import type { Answer, Intent, View } from '../../src/machine/types.ts';
 import { recordOf } from '../../src/session.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play, type PlayOptions } from '../tunes/play.ts';
+import { nextMinute, play, type PlayOptions } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = { start: { x: 0.03, y: 0.06 }, gain: {}, sd: 0.06, seed: 3, answers: { 'arrow-count': 3, 'cams': 'screw-adjust' } };
@@ -17,7 +17,7 @@ function at(bow: Bow, options: PlayOptions) {
   const { session, store } = played;
   const archer = new TestArcher(bow);
   const send = (intent: Intent): View => {
-    const { error, view } = session.send(intent, new Date(Date.parse(store.facts.at(-1)!.time) + 60_000));
+    const { error, view } = session.send(intent, nextMinute(store));
     if (error !== undefined) throw new Error(error.message);
     return view;
   };

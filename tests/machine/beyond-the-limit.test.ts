@@ -7,7 +7,7 @@ import { standsOver, wouldBeOver } from '../../src/machine/loop/inside.ts';
 import { offsetFromMaker } from '../../src/machine/loop/ladder.ts';
 import type { Intent, View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content, stateOf, type Given } from './state-of.ts';
 
 const PRESS: Bow = {
@@ -19,7 +19,7 @@ function at(until: (view: View) => boolean, bow: Bow = PRESS) {
   const { session, store } = play(bow, { until });
   const archer = new TestArcher({ ...bow, seed: 99 });
   const send = (intent: Intent): View => {
-    const { error, view } = session.send(intent, new Date(Date.parse(store.facts.at(-1)?.time ?? '') + 60_000));
+    const { error, view } = session.send(intent, nextMinute(store));
     if (error !== undefined) throw new Error(`${view.step}: ${error.message}`);
     return view;
   };

@@ -12,7 +12,7 @@ import { amountOf, lastMoveToUndo, movesFrom, sameSettings, settingsBefore, undo
 import { holds } from '../../src/machine/guards.ts';
 import { openSession } from '../../src/session.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content, stateOf } from './state-of.ts';
 
 /** High and left, its rest working weakly both ways: it takes several changes. No press, two like cams. */
@@ -37,7 +37,7 @@ class Tune {
   /** The same tune once more, from its journal: what is tried on one does not touch the other. */
   again(bow = BOW): Tune {
     const store = memoryStore(this.store.facts);
-    const time = new Date(Date.parse(this.store.facts.at(-1)?.time ?? '') + 60_000);
+    const time = nextMinute(this.store);
     const tune = new Tune(openSession({ content, store, startAt: time, engine: 'test', tune: 'test-tune', known: [] }), store, bow);
     // Coming back asks about place and range first.
     tune.until((view) => view.step === this.view.step);
@@ -48,7 +48,7 @@ class Tune {
   get state(): State { return replay(content, this.store.facts).state; }
 
   send(intent: Intent): Reply {
-    const reply = this.session.send(intent, new Date(Date.parse(this.store.facts.at(-1)?.time ?? '') + 60_000));
+    const reply = this.session.send(intent, nextMinute(this.store));
     this.views.push(reply.view);
     return reply;
   }

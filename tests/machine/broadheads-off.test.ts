@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Fact } from '../../src/machine/types.ts';
 import type { Bow } from '../tunes/archer.ts';
-import { NOON, play } from '../tunes/play.ts';
+import { nextMinute, NOON, play } from '../tunes/play.ts';
 import { TestArcher } from '../tunes/archer.ts';
 import { content } from './state-of.ts';
 
@@ -25,7 +25,7 @@ describe.each([
     const { session, store } = play(BOW, { until: (view) => view.chapter === 'broadheads' && view.ask?.kind !== 'choice' && here(view) });
     expect(session.view().ask?.kind).toMatch(/impact|amount/);
     session.send({ kind: 'back', to: answered(store.facts, step) }, new Date(NOON + 9e7));
-    const { view, error } = session.send({ kind: 'answer', answer }, new Date(Date.parse(store.facts.at(-1)!.time) + 60_000));
+    const { view, error } = session.send({ kind: 'answer', answer }, nextMinute(store));
     expect(error).toBeUndefined();
     expect(view.advice).toBeNull();
     const archer = new TestArcher({ ...BOW, answers: { ...BOW.answers, 'broadheads-wanted': 'never', 'shaft-ahead': 2.5 } });

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Fact } from '../../src/machine/types.ts';
 import type { Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { correct, nextMinute, play } from '../tunes/play.ts';
 
 const BOW: Bow = { start: { x: 0.3, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -6 } }, sd: 0.06, seed: 3 };
 
@@ -12,12 +12,7 @@ function inSecondSitting() {
   const first = play(BOW, { until: (view) => view.ask?.kind === 'tear' });
   const second = play(BOW, { store: first.store, startAt: Date.parse(first.store.facts.at(-1)!.time) + 3_600_000, until: (view) => view.ask?.kind === 'tear' });
   const told = second.store.facts.filter((fact): fact is Extract<Fact, { kind: 'answered' }> => fact.kind === 'answered' && fact.step === 'history').map(({ seq }) => seq);
-  const correct = (seq: number, answer: string) => {
-    const now = new Date(Date.parse(second.store.facts.at(-1)!.time) + 60_000);
-    second.session.send({ kind: 'back', to: seq }, now);
-    return second.session.send({ kind: 'answer', answer }, now).view;
-  };
-  return { told, correct, ...second };
+  return { told, correct: (seq: number, answer: string) => correct(second, seq, answer), ...second };
 }
 
 describe('"what happened to the bow", answered in two sittings', () => {
@@ -46,9 +41,8 @@ describe('"what happened to the bow", answered in two sittings', () => {
 test('a way that is not offered to somebody growing is not kept when that comes to light', () => {
   const { session, store } = play({ ...BOW, answers: { 'gate:backstop': 'no-paper', method: 'unfletched', 'shaft-ahead': 2.5 }, groups: { start: { x: 0, y: 0 }, gain: {}, sd: 1 } }, { until: (view) => view.ask?.kind === 'impact' });
   const growing = store.facts.find((fact) => fact.kind === 'answered' && fact.step === 'growing')!.seq;
-  const now = new Date(Date.parse(store.facts.at(-1)!.time) + 60_000);
-  session.send({ kind: 'back', to: growing }, now);
-  session.send({ kind: 'answer', answer: 'growing' }, now);
+  const now = nextMinute(store);
+  correct({ session, store }, growing, 'growing');
   const asked = new Set<string>();
   for (let turn = 0; turn < 12 && !asked.has('method'); turn++) {
     const { ask } = session.view();

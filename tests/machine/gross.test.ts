@@ -1,7 +1,7 @@
 // A tear of more than two inches is looked into; if it stays and no cause is found, it is no matter of small steps.
 
 import { expect, it } from 'vitest';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 
 it('more than two inches twice, with no cause found, ends in a note for the shop and not in an adjustment', () => {
   const { views, findings, last } = play({ start: { x: 0.2, y: 2.6 }, gain: { 'rest-height': { x: 0, y: -6 } }, sd: 0.1, seed: 3 }, { most: 300 });
@@ -20,7 +20,7 @@ it('a little over one inch is looked into once, and then tuned step by step', ()
 
 it('looked into, and every shot of it corrected to a miss: nothing is left to look for, and it is shot anew', () => {
   const { session, store } = play({ start: { x: 0.2, y: 2.6 }, gain: {}, sd: 0.1, seed: 3 }, { until: ({ ask }) => ask?.about === 'inspected' });
-  const now = new Date(Date.parse(store.facts.at(-1)?.time ?? '') + 60_000);
+  const now = nextMinute(store);
   for (const fact of store.facts.filter((one) => one.kind === 'answered' && one.about === 'tear')) {
     session.send({ kind: 'back', to: fact.seq }, now);
     expect(session.send({ kind: 'answer', answer: 'missed' }, now).error).toBeUndefined();

@@ -3,7 +3,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Intent, View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = { start: { x: 0.3, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -6 } }, sd: 0.06, seed: 3 };
@@ -14,7 +14,7 @@ function onFrom(bow: Bow, until: (view: View) => boolean, ...intents: readonly I
   const { session, store } = play(bow, { until });
   expect(until(session.view())).toBe(true);
   const archer = new TestArcher({ ...bow, seed: 99 });
-  const send = (intent: Intent): View => session.send(intent, new Date(Date.parse(store.facts.at(-1)?.time ?? '') + 60_000)).view;
+  const send = (intent: Intent): View => session.send(intent, nextMinute(store)).view;
   for (const intent of intents) send(intent);
   const steps: string[] = [];
   for (let i = 0; i < 60 && session.view().ask?.kind !== 'tear' && session.view().ask?.kind !== 'amount'; i++) {

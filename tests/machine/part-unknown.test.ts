@@ -4,7 +4,7 @@ import { expect, test } from 'vitest';
 import { replay } from '../../src/machine/replay.ts';
 import type { View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = { start: { x: 0.6, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -14 }, 'rest-side': { x: -8, y: 0 } }, sd: 0.04, seed: 3 };
@@ -18,7 +18,7 @@ test('it asks for all that a replaced string asks for, and for what the limbs ar
 test('"new draw length modules": limbs, clips, weight and the shaft at full draw come before the next shot', () => {
   const { session, store } = play(BOW, { until: moved });
   const archer = new TestArcher(BOW);
-  const send = (intent: Parameters<typeof session.send>[0]) => session.send(intent, new Date(Date.parse(store.facts.at(-1)!.time) + 60_000)).view;
+  const send = (intent: Parameters<typeof session.send>[0]) => session.send(intent, nextMinute(store)).view;
   expect(replay(content, store.facts).state.notes.axis.height?.result).toBe('tuned');
   const view = send({ kind: 'changed', what: 'other', note: 'new draw length modules' });
   expect(view.say.join(' ')).toContain('looked at and measured anew');

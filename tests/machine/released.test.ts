@@ -4,7 +4,7 @@ import { describe, expect, test } from 'vitest';
 import { replay } from '../../src/machine/replay.ts';
 import type { Intent, View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = {
@@ -17,7 +17,7 @@ function at(bow: Bow, until: (view: View) => boolean) {
   const { session, store } = play(bow, { until });
   expect(until(session.view())).toBe(true);
   const archer = new TestArcher({ ...bow, seed: 99 });
-  const send = (intent: Intent): View => session.send(intent, new Date(Date.parse(store.facts.at(-1)?.time ?? '') + 60_000)).view;
+  const send = (intent: Intent): View => session.send(intent, nextMinute(store)).view;
   const asked: string[] = [];
   const go = (stop: (view: View) => boolean): View => {
     for (let i = 0; i < 250 && !stop(session.view()) && session.view().type !== 'done'; i++) {

@@ -2,7 +2,7 @@
 
 import { describe, expect, test } from 'vitest';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play, type PlayOptions } from '../tunes/play.ts';
+import { correct, nextMinute, play, type PlayOptions } from '../tunes/play.ts';
 import type { Intent, View } from '../../src/machine/types.ts';
 
 const BOW: Bow = { start: { x: 0, y: 0.6 }, gain: { 'rest-height': { x: 0, y: -6 } }, sd: 0.05, seed: 3 };
@@ -14,17 +14,15 @@ const tear = (view: View): boolean => view.ask?.kind === 'tear';
 function at(bow: Bow, options: PlayOptions) {
   const { session, store, views } = play(bow, options);
   const archer = new TestArcher(bow);
-  const send = (intent: Intent): View => session.send(intent, new Date(Date.parse(store.facts.at(-1)!.time) + 60_000)).view;
+  const send = (intent: Intent): View => session.send(intent, nextMinute(store)).view;
   const steps = (until: (view: View) => boolean, most = 12): readonly string[] => {
     const asked: string[] = [];
     for (; asked.length < most && !until(session.view()); send({ kind: 'answer', answer: archer.answer(session.view()) })) asked.push(session.view().step);
     return asked;
   };
-  const correct = (step: string, answer: string): View => {
-    send({ kind: 'back', to: store.facts.findLast((fact) => fact.kind === 'answered' && fact.step === step)!.seq });
-    return send({ kind: 'answer', answer });
-  };
-  return { session, store, views, send, steps, correct };
+  const other = (step: string, answer: string): View =>
+    correct({ session, store }, store.facts.findLast((fact) => fact.kind === 'answered' && fact.step === step)!.seq, answer);
+  return { session, store, views, send, steps, correct: other };
 }
 
 describe('the kind of rest is told before the rest is looked at', () => {

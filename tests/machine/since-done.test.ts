@@ -5,7 +5,7 @@ import type { BowRecord, Intent, View } from '../../src/machine/types.ts';
 import { memoryStore } from '../../src/journal/memory-store.ts';
 import { openSession, recordOf } from '../../src/session.ts';
 import { heldShut, together } from '../tunes/impact-bows.ts';
-import { NOON, play } from '../tunes/play.ts';
+import { nextMinute, NOON, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const rows = (record: BowRecord | null | undefined): readonly string[] => (record?.sections[0]?.rows ?? []).map(({ name, value }) => `${name}: ${value}`);
@@ -16,7 +16,7 @@ describe('a finished tune', () => {
     const store = memoryStore(facts);
     const session = openSession({ content, store, startAt: new Date(NOON), engine: 'test', tune: 'test', known: [] });
     expect(session.view().type).toBe('done');
-    return { store, session, send: (intent: Intent) => session.send(intent, new Date(Date.parse(store.facts.at(-1)!.time) + 60_000)) };
+    return { store, session, send: (intent: Intent) => session.send(intent, nextMinute(store)) };
   }
   const first = (view: View): string => rows(view.record)[0] ?? '';
 

@@ -8,7 +8,7 @@ import { evolve, type State } from '../../src/machine/state.ts';
 import { viewOf } from '../../src/machine/view.ts';
 import { CHANGED, type Intent, type View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = {
@@ -19,7 +19,7 @@ const BOW: Bow = {
 function at(until: (view: View) => boolean, bow = BOW) {
   const { session, store } = play(bow, { until });
   const archer = new TestArcher({ ...bow, seed: 99 });
-  const send = (intent: Intent) => session.send(intent, new Date(Date.parse(store.facts.at(-1)?.time ?? '') + 60_000));
+  const send = (intent: Intent) => session.send(intent, nextMinute(store));
   const go = (stop: (view: View) => boolean): View => {
     for (let i = 0; i < 250 && !stop(session.view()); i++) {
       if (session.view().type === 'done') break;

@@ -3,23 +3,15 @@
 import { describe, expect, test } from 'vitest';
 import type { Fact, View } from '../../src/machine/types.ts';
 import type { Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { correct, nextMinute, play } from '../tunes/play.ts';
 
 const BOW: Bow = { start: { x: 0.3, y: 0.75 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 } }, sd: 0.05, seed: 21 };
 type Moved = Extract<Fact, { kind: 'answered' }>;
 
 const moves = (facts: readonly Fact[]): Moved[] => facts.filter((fact): fact is Moved => fact.kind === 'answered' && fact.answer.kind === 'moved');
 
-function correct({ session, store }: ReturnType<typeof play>, seq: number, answer: unknown): View {
-  const now = new Date(Date.parse(store.facts.at(-1)!.time) + 60_000);
-  session.send({ kind: 'back', to: seq }, now);
-  const { view, error } = session.send({ kind: 'answer', answer }, now);
-  if (error !== undefined) throw new Error(error.message);
-  return view;
-}
-
 const answer = ({ session, store }: ReturnType<typeof play>, given: unknown): View =>
-  session.send({ kind: 'answer', answer: given }, new Date(Date.parse(store.facts.at(-1)!.time) + 60_000)).view;
+  session.send({ kind: 'answer', answer: given }, nextMinute(store)).view;
 
 describe('an amount corrected while a put-back stands', () => {
   test('worse, and it had been turned further than told: it goes back by as much', () => {
@@ -35,7 +27,7 @@ describe('an amount corrected while a put-back stands', () => {
   test('on the way to an earlier point: what went back too far comes forward again, to the same point', () => {
     const tune = play(BOW, { until: (view) => view.ask?.kind === 'tear' && Object.keys(view.bow).includes('rest-side') });
     const [first] = moves(tune.store.facts);
-    const now = new Date(Date.parse(tune.store.facts.at(-1)!.time) + 60_000);
+    const now = nextMinute(tune.store);
     expect(tune.session.send({ kind: 'putBack', to: first!.seq }, now).view.advice).toMatchObject({ kind: 'put-back', knob: 'rest-side' });
     expect(answer(tune, 'as told').advice).toMatchObject({ kind: 'put-back', knob: 'rest-height' });
     const back = moves(tune.store.facts).at(-1)!;

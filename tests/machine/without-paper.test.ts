@@ -4,7 +4,7 @@
 import { describe, expect, test } from 'vitest';
 import type { SessionLike, Store, View } from '../../src/machine/types.ts';
 import type { Bow } from '../tunes/archer.ts';
-import { play } from '../tunes/play.ts';
+import { nextMinute, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const BOW: Bow = { start: { x: 0.05, y: 0.05 }, gain: {}, sd: 0.05, seed: 21 };
@@ -69,7 +69,7 @@ describe('broadheads', () => {
 
   test('another arrow asks for mass and shaft again, and after the shaft for the blades', () => {
     const { session, store } = play(hunting, { until: (v) => v.ask?.kind === 'impact' });
-    session.send({ kind: 'changed', what: 'arrow' }, new Date(Date.parse(store.facts.at(-1)?.time ?? '') + 60_000));
+    session.send({ kind: 'changed', what: 'arrow' }, nextMinute(store));
     const asked: string[] = [];
     const send = sender({ session, store });
     const answers: Record<string, unknown> = { 'backstop': 'solid', 'arrow-count': 12, 'arrows-flexed': 'all', 'arrow-mass': 400, 'shaft-ahead': 1.5, 'blades-ahead': 1 };

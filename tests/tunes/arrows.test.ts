@@ -4,7 +4,7 @@
 import { describe, expect, it } from 'vitest';
 import type { Advice, Ask, Finding, Intent, Tear, View } from '../../src/machine/types.ts';
 import type { Bow } from './archer.ts';
-import { play } from './play.ts';
+import { nextMinute, play } from './play.ts';
 
 /** A bow in tune, so that the walk comes to the arrows soon, and an archer who shoots all twelve. */
 const tuned = (seed: number, more: Partial<Bow> = {}): Bow => ({
@@ -259,7 +259,7 @@ describe('a shot that was written down wrongly', () => {
   it('is corrected before the verdict, and the verdict is another', () => {
     const before = play(bow, { until: ({ ask }) => ask?.kind === 'tear' && ask.step === 'shoot-each-arrow' && ask.shots.wanted - ask.shots.taken === 1 });
     correctAll(before, '4', { x: 0, y: 0.06 });
-    const last = before.session.send({ kind: 'answer', answer: { x: 0, y: 0.06 } }, new Date(Date.parse(before.store.facts.at(-1)?.time ?? '') + 60_000)).view;
+    const last = before.session.send({ kind: 'answer', answer: { x: 0, y: 0.06 } }, nextMinute(before.store)).view;
     expect(last.findings.filter((one) => one.kind === 'arrow' && one.class === 'first choice')).toHaveLength(12);
   });
 

@@ -12,6 +12,9 @@ export const shippedContent = (): Content => JSON.parse(readFileSync(new URL('..
 export const NOON = Date.parse('2026-03-02T12:00:00Z');
 const MINUTE = 60_000;
 
+/** A minute after the last line of this journal: when the next thing is said. */
+export const nextMinute = ({ facts }: Pick<Store, 'facts'>): Date => new Date(Date.parse(facts.at(-1)?.time ?? '') + MINUTE);
+
 export interface PlayOptions {
   readonly content?: Content;
   readonly store?: Store;
@@ -45,4 +48,13 @@ export function play(bow: Bow, options: PlayOptions = {}): Played & { readonly s
     views.push(reply.view);
   }
   return { views, findings: views.flatMap((v) => v.findings), asked, last: session.view(), session, store };
+}
+
+/** Opens the answer of this line and gives another one. Throws where that is refused. */
+export function correct({ session, store }: { readonly session: SessionLike; readonly store: Store }, seq: number, answer: unknown): View {
+  const now = nextMinute(store);
+  session.send({ kind: 'back', to: seq }, now);
+  const { view, error } = session.send({ kind: 'answer', answer }, now);
+  if (error !== undefined) throw new Error(`${view.step}: ${error.message}`);
+  return view;
 }

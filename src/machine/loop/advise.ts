@@ -2,8 +2,9 @@
 
 import { predict } from '../../archery/response.ts';
 import type { Axis, Content, Knob, KnobId } from '../../content/types.ts';
-import { chosen, holds, measured } from '../guards.ts';
+import { chosen, holds } from '../guards.ts';
 import { isSettled } from '../agenda.ts';
+import { readingNow } from '../reading-now.ts';
 import { tidy, type Move, type State } from '../state.ts';
 import { amountInWords, directionOf, headlineOf, phrase, sideInWords } from '../words.ts';
 import type { Advice, Quantity } from '../types.ts';
@@ -57,17 +58,9 @@ function usableRung(content: Content, state: State, axis: Axis): Rung | null {
 // Whatever its travel, the nocking point stays between level and 1/4 in above level.
 function nockBounds(state: State, soft: number): { lo: number; hi: number } {
   const now = settingNow(state, 'nock-height');
-  const here = nockNow(state);
+  const here = readingNow(state, 'nock-height');
   if (here === null) return { lo: -soft, hi: soft };
   return { lo: Math.max(-soft, now - here), hi: Math.min(soft, now + 1 / 4 - here) };
-}
-
-/** Inches above level, by the newest measure and what was moved after it; null where it was never measured. */
-function nockNow(state: State): number | null {
-  const height = measured(state, 'nock-height');
-  if (height === undefined) return null;
-  const since = state.answers['nock-height']?.seq ?? 0;
-  return state.moves.filter((m) => m.knob === 'nock-height' && m.seq > since).reduce<number>((sum, m) => sum + m.delta, height);
 }
 
 const missing = (content: Content, state: State, steps: readonly string[]): readonly string[] =>
@@ -93,7 +86,7 @@ function restoreRest(content: Content, state: State): Choice | null {
 
 // A nock below level or more than 1/4 in above it is set right before anything finer.
 function liftNock(content: Content, state: State): Choice | null {
-  const height = nockNow(state);
+  const height = readingNow(state, 'nock-height');
   if (height === null || settingNow(state, 'nock-height') !== 0) return null;
   const knob = content.knobs['nock-height'];
   const want = height < 0 ? 0 : height > 1 / 4 ? 1 / 4 : height;

@@ -3,8 +3,9 @@
 import type { Content, KnobId } from '../../content/types.ts';
 import { measured } from '../guards.ts';
 import { onceForBoth } from '../once.ts';
-import { settingsOf, tidy, UNSEEN, type Move, type State } from '../state.ts';
+import { tidy, UNSEEN, type Move, type State } from '../state.ts';
 import type { Changed } from '../types.ts';
+import { settingsBefore } from '../undo.ts';
 import { offsetFromMaker } from './ladder.ts';
 import { settingNow } from './sets.ts';
 
@@ -53,7 +54,7 @@ function overOf(content: Content, state: State, knob: KnobId): Over | null {
   const since = partSince(state, knob);
   const { lo, hi } = boundsOf(content, state, knob, since);
   // Where it last stood inside; else no farther than the limit itself.
-  const stood = since.moves.map((move) => settingsOf(state.moves.filter((m) => m.seq < move.seq))[knob] ?? 0);
+  const stood = since.moves.map((move) => settingsBefore(state, move.seq)[knob] ?? 0);
   const to = stood.findLast((setting) => setting >= lo - UNSEEN && setting <= hi + UNSEEN) ?? tidy(Math.min(hi, Math.max(lo, from)));
   return { knob, from, to };
 }
@@ -63,7 +64,7 @@ interface Since { readonly seq: number; readonly setting: number; readonly moves
 /** Since when this part is on the bow, what the ledger said then, and its moves from then on. */
 function partSince(state: State, knob: KnobId): Since {
   const seq = state.facts.findLast((fact) => fact.kind === 'changed' && GOES_WITH[fact.what].includes(knob))?.seq ?? 0;
-  return { seq, setting: settingsOf(state.moves.filter((m) => m.seq < seq))[knob] ?? 0, moves: state.moves.filter((m) => m.knob === knob && m.seq >= seq) };
+  return { seq, setting: settingsBefore(state, seq)[knob] ?? 0, moves: state.moves.filter((m) => m.knob === knob && m.seq >= seq) };
 }
 
 /** The settings, as the ledger counts, between which this adjustment may stand. */
@@ -80,7 +81,7 @@ function nockBetween(state: State, hard: number, found: number): { readonly lo: 
   const height = measured(state, 'nock-height');
   if (height === undefined) return { lo: found - hard, hi: found + hard };
   const at = state.answers['nock-height']?.seq ?? 0;
-  const moved = settingsOf(state.moves.filter((m) => m.seq < at))['nock-height'] ?? 0;
+  const moved = settingsBefore(state, at)['nock-height'] ?? 0;
   const level = tidy(moved - height);
   // Measured anew after it was moved, the figure is all that counts.
   if (moved !== 0) return { lo: level, hi: level + NOCK_ABOVE };

@@ -2,7 +2,8 @@
 
 import type { Axis, Content, KnobId, LadderRule } from '../../content/types.ts';
 import { chosen, measured, pressAtHand } from '../guards.ts';
-import { settingsOf, tidy, type State } from '../state.ts';
+import { tidy, type State } from '../state.ts';
+import { settingsBefore } from '../undo.ts';
 import { settingNow, subjectOf } from './sets.ts';
 
 export interface Rung {
@@ -59,7 +60,7 @@ export function offsetFromMaker(state: State): number {
   const figure = measured(state, 'centre-shot-figure');
   if (here === undefined || figure === undefined) return 0;
   const at = state.answers['centre-shot']?.seq ?? 0;
-  const moved = settingsOf(state.moves.filter((move) => move.seq < at))['rest-side'] ?? 0;
+  const moved = settingsBefore(state, at)['rest-side'] ?? 0;
   return tidy((chosen(state, 'hand') === 'left' ? here - figure : figure - here) - moved);
 }
 

@@ -473,8 +473,7 @@ export class GateBook {
     const own = (gate: string): boolean => gate === asked || onRig(gate) || TOGETHER.some((t) => t.includes(asked) && t.includes(gate));
     return [
       ...this.failures.filter((f) => !own(f.gate)).map((f) => `${f.gate} failed or not known`),
-      // Figures that are being taken anew are held together once they are in.
-      ...this.broken().filter((ids) => !ids.includes(asked) && !ids.some((id) => this.due.has(id) || onRig(id))).map((ids) => `${ids.join('/')} do not agree with their rule`),
+      ...this.brokenNow().filter((ids) => !ids.includes(asked) && !ids.some(onRig)).map((ids) => `${ids.join('/')} do not agree with their rule`),
       ...this.open().filter(undrawn).map((id) => `${id} is due`),
       ...this.routeOf('safety').filter((id) => !this.answers.has(id) && undrawn(id) && id !== 'scale-error').map((id) => `${id} was never answered`),
     ];

@@ -3,7 +3,7 @@
 import type { Knob } from '../../../src/content/types.ts';
 import { bowKnobOf } from '../../../src/machine/types.ts';
 import { sameSetting, type BowBook } from '../books/bow-book.ts';
-import { asked, workTold, type Invariant, type Moment } from '../moment.ts';
+import { adjustmentTold, asked, workTold, type Invariant, type Moment } from '../moment.ts';
 
 export const oneChangeAtATime: Invariant = {
   id: 'one-change-at-a-time',
@@ -32,14 +32,13 @@ export const insideTheLimits: Invariant = {
   rule: 'No advice goes beyond an adjustment\'s step, its soft limit and its hard limit, counted from where they count from, whatever was moved, put back or corrected before.',
   held: 'machine/loop/size.ts, ladder.ts; content/lint/limits.ts',
   broken(m) {
-    const { advice } = m.view;
-    const id = bowKnobOf(advice);
-    if (advice?.kind !== 'adjust' || id === null || advice.to === undefined) return null;
-    return beyond(m, m.content.knobs[id], m.bow.settings()[id] ?? 0, advice.to.value);
+    const told = adjustmentTold(m);
+    if (told?.advice.to === undefined) return null;
+    return tooFar(m, m.content.knobs[told.knob], m.bow.settings()[told.knob] ?? 0, told.advice.to.value);
   },
 };
 
-function beyond(m: Moment, knob: Knob, from: number, to: number): string | null {
+function tooFar(m: Moment, knob: Knob, from: number, to: number): string | null {
   const { content, gates } = m;
   const axis = knob.axis === 'none' ? 'height' : knob.axis;
   const press = gates.growing ? 'shop' : gates.value('press');
@@ -95,11 +94,10 @@ export const pressOnlyWhereAllowed: Invariant = {
   rule: 'Work in a press is told only to an adult who has a press that the maker allows for this bow and was shown how to use it; to all others it is a note for the shop.',
   held: 'content/ladders.yaml, machine/loop/ladder.ts, guards.ts (pressAtHand)',
   broken(m) {
-    const work = workTold(m);
-    const id = bowKnobOf(work);
-    if (work?.kind !== 'adjust' || id === null || !IN_A_PRESS.includes(id)) return null;
-    if (m.gates.value('press') !== 'trained') return `${work.what}: by somebody whose press is "${m.gates.value('press')}"`;
-    return m.gates.growing ? `${work.what}: by somebody still growing` : null;
+    const told = adjustmentTold(m);
+    if (told === null || !IN_A_PRESS.includes(told.knob)) return null;
+    if (m.gates.value('press') !== 'trained') return `${told.advice.what}: by somebody whose press is "${m.gates.value('press')}"`;
+    return m.gates.growing ? `${told.advice.what}: by somebody still growing` : null;
   },
 };
 
@@ -110,11 +108,11 @@ export const movedOnlyOnShots: Invariant = {
   rule: 'Nothing is adjusted unless at least two good shots were taken since the bow was last changed: three before the first change and after a put-back.',
   held: 'machine/plan.ts, loop/judge.ts, walk.ts',
   broken(m) {
-    const { advice } = m.view;
-    if (advice?.kind !== 'adjust' || bowKnobOf(advice) === null) return null;
+    const told = adjustmentTold(m);
+    if (told === null) return null;
     const last = m.bow.last();
     const need = last === undefined || last.why === 'put-back' ? 3 : 2;
-    return m.bow.shotsHere >= need ? null : `${advice.what}: after ${m.bow.shotsHere} good shots since line ${m.bow.changedAt}, and ${need} are needed`;
+    return m.bow.shotsHere >= need ? null : `${told.advice.what}: after ${m.bow.shotsHere} good shots since line ${m.bow.changedAt}, and ${need} are needed`;
   },
 };
 

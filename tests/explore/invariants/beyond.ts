@@ -1,8 +1,7 @@
 // Beyond a hard limit the bow is brought back before anything else.
 
 import { KNOBS, type KnobId } from '../../../src/content/types.ts';
-import { bowKnobOf } from '../../../src/machine/types.ts';
-import { asked, first, shotAsked, stepOf, type Invariant, type Moment } from '../moment.ts';
+import { adjustmentTold, asked, shotAsked, stepOf, type Invariant, type Moment } from '../moment.ts';
 import { offsetOf } from './advice.ts';
 
 export const nothingBeyondALimit: Invariant = {
@@ -12,11 +11,11 @@ export const nothingBeyondALimit: Invariant = {
   broken(m) {
     const over = KNOBS.filter((knob) => beyond(m, knob));
     if (over.length === 0) return null;
-    const { advice } = m.view;
+    const told = adjustmentTold(m);
     const ask = asked(m);
     const drawn = ask !== null && (shotAsked(m) !== null || ['draw', 'shoot'].includes(stepOf(m.content, ask.step)?.pause ?? ''));
     if (drawn) return `${ask.step} is asked, and ${over.join(', ')} ${settingsIn(m, over)} is too far away`;
-    return first(advice?.kind === 'adjust' && bowKnobOf(advice) !== null ? [`${advice.what}, and ${over.join(', ')} ${settingsIn(m, over)} is too far away`] : []);
+    return told === null ? null : `${told.advice.what}, and ${over.join(', ')} ${settingsIn(m, over)} is too far away`;
   },
 };
 

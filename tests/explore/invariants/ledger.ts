@@ -3,7 +3,7 @@
 import { KNOBS, type KnobId } from '../../../src/content/types.ts';
 import { bowKnobOf } from '../../../src/machine/types.ts';
 import { sameSetting, sameSettings, type Settings } from '../books/bow-book.ts';
-import { first, type Invariant, type Moment } from '../moment.ts';
+import { adjustmentTold, first, type Invariant, type Moment } from '../moment.ts';
 import { signed } from './advice.ts';
 import { beyond } from './beyond.ts';
 
@@ -83,9 +83,10 @@ export const provedAfterPutBack: Invariant = {
   id: 'proved-after-put-back',
   rule: 'A put-back is proved by three good shots before anything else is adjusted.',
   held: 'machine/walk.ts (proving), bring-back.ts',
-  broken({ view: { advice }, bow }) {
-    const last = bow.last();
-    if (advice?.kind !== 'adjust' || bowKnobOf(advice) === null || last?.why !== 'put-back') return null;
-    return bow.shotsHere >= 3 ? null : `${advice.what}, ${bow.shotsHere} shots after the put-back of line ${last.seq}`;
+  broken(m) {
+    const told = adjustmentTold(m);
+    const last = m.bow.last();
+    if (told === null || last?.why !== 'put-back') return null;
+    return m.bow.shotsHere >= 3 ? null : `${told.advice.what}, ${m.bow.shotsHere} shots after the put-back of line ${last.seq}`;
   },
 };
