@@ -13,6 +13,14 @@ export type Grains = Measured<'gr'>;
 export type Turns = Measured<'turn'>;
 /** Milliradians: an angle, as impacts at several distances are compared. No unit that anybody answers in. */
 export type Mrad = Measured<'mrad'>;
+/** Feet a second, as a chronograph tells arrow speed. */
+export type Fps = Measured<'fps'>;
+/** What a shaft weighs along its length. */
+export type GrainsPerInch = Measured<'gr/in'>;
+export type FootPounds = Measured<'ft lbf'>;
+/** Angles of an arrow that leaves the bow, and how fast they change. */
+export type Degrees = Measured<'deg'>;
+export type RadiansPerSecond = Measured<'rad/s'>;
 
 /** A number in a unit: from here on its type says so. The only way to make one. */
 export const inUnit = <U extends string>(n: number, _unit: U): Measured<U> => n as Measured<U>;
@@ -23,6 +31,11 @@ export const pounds = (n: number): Pounds => inUnit(n, 'lb');
 export const grains = (n: number): Grains => inUnit(n, 'gr');
 export const turns = (n: number): Turns => inUnit(n, 'turn');
 export const mrad = (n: number): Mrad => inUnit(n, 'mrad');
+export const fps = (n: number): Fps => inUnit(n, 'fps');
+export const grainsPerInch = (n: number): GrainsPerInch => inUnit(n, 'gr/in');
+export const footPounds = (n: number): FootPounds => inUnit(n, 'ft lbf');
+export const degrees = (n: number): Degrees => inUnit(n, 'deg');
+export const radiansPerSecond = (n: number): RadiansPerSecond => inUnit(n, 'rad/s');
 
 /** Every unit that an answer, an adjustment or the pipe may carry. A closed list, printed with the schema. */
 export const UNITS = [
