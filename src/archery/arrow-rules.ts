@@ -1,25 +1,26 @@
 // Plain rules around the reading of a set of arrows: how many shots it takes, when it is not the arrows, and when one arrow
 // that was shot again in turn with a reference is to blame.
 
-import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { checks } from '../maths/check.ts';
 import { huberCentre } from '../maths/huber.ts';
-import type { Spread } from './spread.ts';
-import type { Point } from './widest.ts';
+import { checkPoint, checkPoints, checkSpread, type Point, type Spread } from './shots.ts';
+
+const must = checks('shotsNeeded', 'tooManyOdd', 'blame');
 
 const ROUNDS = 3;
 const BETWEEN_REFERENCES = 5;
 
 /** Shots that a screening takes at the most: each arrow three times, in every round a reference shot for each five arrows (common practice). */
 export function shotsNeeded(arrows: number): number {
-  mustBeCount(arrows, 'the count of arrows');
+  must.shotsNeeded.whole(arrows, 'the count of arrows', 0);
   return ROUNDS * (arrows + Math.ceil(arrows / BETWEEN_REFERENCES));
 }
 
 /** More than a third of the set is odd, two arrows at least: then it is the bow or the batch, not the arrows (common practice). */
 export function tooManyOdd(odd: number, of: number): boolean {
-  mustBeCount(odd, 'the count of odd arrows');
-  mustBeCount(of, 'the count of arrows');
-  if (odd > of) throw new RangeError(`${odd} of ${of} arrows are odd; there cannot be more odd arrows than arrows`);
+  must.tooManyOdd.whole(odd, 'the count of odd arrows', 0);
+  must.tooManyOdd.whole(of, 'the count of arrows', 0);
+  if (odd > of) throw must.tooManyOdd.error(`${odd} of ${of} arrows are odd; there cannot be more odd arrows than arrows`);
   return odd >= 2 && 3 * odd > of;
 }
 
@@ -41,7 +42,9 @@ const EACH = 1 / 2;
 export function blame(
   suspect: readonly Point[], reference: readonly Point[], typical: Point, spread: Spread,
 ): 'the arrow' | 'not the arrow' | 'reference moved' | null {
-  mustBePositive(spread.sd, 'the spread');
+  checkSpread(must.blame, spread);
+  checkPoint(must.blame, typical, "the typical arrow's tear");
+  checkPoints(must.blame, [...suspect, ...reference], 'a tear');
   const [own, others] = [offsets(suspect, typical), offsets(reference, typical)];
   if (own.length < SUSPECT_SHOTS || others.length < REFERENCE_SHOTS) return null;
   const limit = Math.max(NEAR, 2 * spread.sd);
@@ -54,18 +57,10 @@ export function blame(
 }
 
 function offsets(shots: readonly Point[], typical: Point): readonly Point[] {
-  return shots.map(({ x, y }) => {
-    mustBeFinite(x - typical.x, 'a tear');
-    mustBeFinite(y - typical.y, 'a tear');
-    return { x: x - typical.x, y: y - typical.y };
-  });
+  return shots.map(({ x, y }) => ({ x: x - typical.x, y: y - typical.y }));
 }
 
 const centreOf = (shots: readonly Point[], sd: number): Point =>
   ({ x: huberCentre(shots.map((s) => s.x), sd).centre, y: huberCentre(shots.map((s) => s.y), sd).centre });
 
 const size = (p: Point): number => Math.hypot(p.x, p.y);
-
-function mustBeCount(n: number, what: string): void {
-  if (!Number.isInteger(n) || n < 0) throw new RangeError(`${what} is ${n}; a whole number, 0 or more, is needed`);
-}

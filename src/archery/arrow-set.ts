@@ -6,13 +6,16 @@
 // mirrored set has the mirrored median, to the last bit. A median over both axes at once (the point nearest to all) would
 // also not care how the target is turned, but comes from an iteration that ends a little elsewhere for every order.
 
+import { checks } from '../maths/check.ts';
 import { huberCentre } from '../maths/huber.ts';
 import { studentQuantile } from '../maths/student.ts';
 import { median, sum } from '../maths/sum.ts';
+import { checkPoints, checkPrior, type Point, type Spread } from './shots.ts';
 import { betweenVariance, shrinkFactor } from './one-way.ts';
-import { pooledSpread, type Spread } from './spread.ts';
+import { pooledSpread } from './spread.ts';
 import { squaresAround } from './squares.ts';
-import type { Point } from './widest.ts';
+
+const must = checks('screenArrows');
 
 export { blame, shotsNeeded, tooManyOdd } from './arrow-rules.ts';
 export { betweenVariance as betweenArrows } from './one-way.ts';
@@ -61,9 +64,12 @@ const TOO_SMALL = 1.06;
  */
 export function screenArrows(set: readonly ArrowShots[], prior: Spread | null): ArrowSet {
   const shot = set.filter(({ shots }) => shots.length > 0);
-  if (shot.length === 0) throw new RangeError('no arrow has a shot; shoot each arrow before the set is judged');
+  for (const { shots } of shot) checkPoints(must.screenArrows, shots, 'a tear');
+  if (prior !== null) checkPrior(must.screenArrows, prior);
+  if (shot.length === 0) throw must.screenArrows.error('no arrow has a shot; shoot each arrow before the set is judged');
   const spread = spreadWithin(shot.map(({ shots }) => shots), prior);
-  const centres = shot.map(({ shots }) => ({
+  const centres = shot.map(({ arrow, shots }) => ({
+    arrow,
     x: huberCentre(shots.map((s) => s.x), spread.sd),
     y: huberCentre(shots.map((s) => s.y), spread.sd),
   }));
@@ -74,8 +80,7 @@ export function screenArrows(set: readonly ArrowShots[], prior: Spread | null): 
   const typicalVariance = (MEDIAN_COST * sum(counts.map((n) => 1 / n))) / counts.length ** 2;
   const t = studentQuantile(1 - ALARM / shot.length, spread.df);
 
-  const arrows = shot.map(({ arrow }, i): ArrowReading => {
-    const { x, y } = centres[i] ?? nothing();
+  const arrows = centres.map(({ arrow, x, y }): ArrowReading => {
     const count = Math.min(x.count, y.count);
     const off: Point = { x: x.centre - typical.x, y: y.centre - typical.y };
     const away = Math.hypot(off.x, off.y);
@@ -94,14 +99,10 @@ function spreadWithin(groups: readonly (readonly Point[])[], prior: Spread | nul
   if (prior !== null) return pooledSpread(groups, prior);
   const each = groups.map(squaresAround);
   const df = sum(each.map((s) => s.df));
-  if (df === 0) throw new RangeError('no arrow has two shots and no usual spread is known; shoot a second round first');
+  if (df === 0) throw must.screenArrows.error('no arrow has two shots and no usual spread is known; shoot a second round first');
   const plain = Math.sqrt(sum(each.map((s) => s.squares)) / df);
   // The plain spread only says from where on a shot strays; it is no knowledge of its own, so it is worth next to no df.
   return pooledSpread(groups, { sd: Math.max(LEAST, plain), df: NOTHING });
 }
 const LEAST = 0.03;
 const NOTHING = 1e-9;
-
-function nothing(): never {
-  throw new RangeError('an arrow has no centre');
-}

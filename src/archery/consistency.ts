@@ -2,13 +2,15 @@
 // first all shots, then without the odd one. Limits come from a table of simulated honest sets (consistency-limits.ts),
 // which counts the spread of both axes together.
 
-import { mustBePositive } from '../maths/check.ts';
+import { checks, type Checks } from '../maths/check.ts';
 import { sum } from '../maths/sum.ts';
+import { checkPoints, checkSpread, type Point, type Spread } from './shots.ts';
 import { DFS, LIMITS } from './consistency-limits.ts';
-import type { Spread } from './spread.ts';
-import { widest, type Point } from './widest.ts';
+import { widest } from './widest.ts';
 
 export { widest } from './widest.ts';
+
+const must = checks('pairLimits', 'judgeConsistency', 'changesDirection');
 
 /** In units of the spread: honest sets stay below with a chance of 95 or 99 %. `oddOut` leaves the odd shot out; null for 3 shots. */
 export interface PairLimits {
@@ -22,10 +24,13 @@ export interface PairLimits {
  * Throws RangeError outside.
  */
 export function pairLimits(n: number, df: number): PairLimits {
+  return limitsFor(must.pairLimits, n, df);
+}
+
+function limitsFor(by: Checks, n: number, df: number): PairLimits {
   const row = LIMITS.find((r) => r.n === n);
-  if (row === undefined) throw new RangeError(`there is no limit for ${n} shots; 3 to 12 can be judged`);
-  if (!(df >= 2)) throw new RangeError(`df is ${df}; limits need 2 or more`);
-  const at = (column: readonly number[]): number => interpolate(column, df);
+  if (row === undefined) throw by.error(`there is no limit for ${n} shots; 3 to 12 can be judged`);
+  const at = (column: readonly number[]): number => interpolate(by, column, df);
   return {
     pair95: at(row.pair95),
     pair99: at(row.pair99),
@@ -34,13 +39,13 @@ export function pairLimits(n: number, df: number): PairLimits {
   };
 }
 
-function interpolate(column: readonly number[], df: number): number {
-  const right = DFS.findIndex((d) => d >= df);
-  const left = Math.max(0, right - 1);
-  const [d0, d1, y0, y1] = [DFS[left], DFS[right], column[left], column[right]];
-  if (d0 === undefined || d1 === undefined || y0 === undefined || y1 === undefined) throw new RangeError('the table of limits is torn');
-  const share = d0 === d1 ? 0 : (1 / d0 - 1 / df) / (1 / d0 - 1 / d1);
-  return Math.exp((1 - share) * Math.log(y0) + share * Math.log(y1));
+function interpolate(by: Checks, column: readonly number[], df: number): number {
+  const table = DFS.flatMap((at, i) => column.slice(i, i + 1).map((limit) => ({ at, limit })));
+  const left = table.findLast(({ at }) => at <= df);
+  const right = table.find(({ at }) => at >= df);
+  if (left === undefined || right === undefined) throw by.error(`the df of the spread is ${df}; limits need 2 or more`);
+  const share = left === right ? 0 : (1 / left.at - 1 / df) / (1 / left.at - 1 / right.at);
+  return Math.exp((1 - share) * Math.log(left.limit) + share * Math.log(right.limit));
 }
 
 export interface Consistency {
@@ -66,9 +71,10 @@ const MOST = 12;
  * ends as inconsistent about 8 times in 10; with `earliest` 4, which costs such a set three shots more, 1 or 2 in 10.
  */
 export function judgeConsistency(shots: readonly Point[], spread: Spread, earliest: 3 | 4 = 3): Consistency {
-  mustBePositive(spread.sd, 'the spread');
+  checkSpread(must.judgeConsistency, spread);
+  checkPoints(must.judgeConsistency, shots, 'a tear');
   const n = Math.max(3, Math.min(MOST, shots.length));
-  const limits = pairLimits(n, spread.df);
+  const limits = limitsFor(must.judgeConsistency, n, spread.df);
   const { pair, oddOut, odd } = widest(shots);
   const pair95 = limits.pair95 * spread.sd;
   const pair99 = limits.pair99 * spread.sd;
@@ -90,7 +96,8 @@ export function judgeConsistency(shots: readonly Point[], spread: Spread, earlie
  * over more than twice their mean, and over more than 3.3 usual spreads (what three honest shots stay below 19 times in 20).
  */
 export function changesDirection(shots: readonly Point[], spread: Spread): boolean {
-  mustBePositive(spread.sd, 'the spread');
+  checkSpread(must.changesDirection, spread);
+  checkPoints(must.changesDirection, shots, 'a tear');
   if (shots.length < 2) return false;
   return [shots.map((s) => s.x), shots.map((s) => s.y)].some((values) => {
     const range = Math.max(...values) - Math.min(...values);

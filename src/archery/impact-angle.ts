@@ -1,23 +1,27 @@
 // Impacts on a target as angles, so that distances can be compared: how far is far enough apart, and what drag alone does.
 
-import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { checks } from '../maths/check.ts';
 import { mrad, type Mrad, type Yards } from '../maths/units.ts';
+
+const must = checks('milliradians', 'inchesAt', 'margin', 'dragShare');
 
 const INCHES_PER_YARD = 36;
 
 /** Inches at a distance as milliradians: 1 in is 1.389 mrad at 20 yd. Throws RangeError unless finite, and the distance above 0. */
 export function milliradians(inches: number, distance: Yards): Mrad {
-  mustBeFinite(inches, 'the length');
-  mustBePositive(distance, 'the distance');
+  must.milliradians.measure(inches, 'the length');
+  must.milliradians.size(distance, 'the distance');
   return mrad((1000 * inches) / (INCHES_PER_YARD * distance));
 }
 
 /** Milliradians as inches at a distance: 1 mrad is 0.72 in at 20 yd. Throws RangeError as above. */
 export function inchesAt(angle: Mrad, distance: Yards): number {
-  mustBeFinite(angle, 'the angle');
-  mustBePositive(distance, 'the distance');
-  return (angle * INCHES_PER_YARD * distance) / 1000;
+  must.inchesAt.measure(angle, 'the angle');
+  must.inchesAt.size(distance, 'the distance');
+  return length(angle, distance);
 }
+
+const length = (angle: number, distance: number): number => (angle * INCHES_PER_YARD * distance) / 1000;
 
 /**
  * How far apart (in) two groups may lie and still be called together: 1.5 spreads of one shot, never below 1 mrad.
@@ -25,8 +29,9 @@ export function inchesAt(angle: Mrad, distance: Yards): number {
  * that is 13 % at 1.5 spreads. `sd` is in inches at `distance`. Throws RangeError unless both are above 0.
  */
 export function margin(sd: number, distance: Yards): number {
-  mustBePositive(sd, 'the spread');
-  return Math.max(1.5 * sd, inchesAt(mrad(1), distance));
+  must.margin.size(sd, 'the spread');
+  must.margin.size(distance, 'the distance');
+  return Math.max(1.5 * sd, length(1, distance));
 }
 
 /** Distance (yd) and what drag alone lowers a fixed-blade broadhead there (in): derived with a rigid-arrow flight model, launch perfect. */
@@ -38,8 +43,7 @@ const DRAG = [[20, -0.5], [30, -0.8], [40, -1.05]] as const;
  * which nothing checks. Throws RangeError on a distance below 0.
  */
 export function dragShare(distance: Yards): number {
-  mustBeFinite(distance, 'the distance');
-  if (distance < 0) throw new RangeError(`the distance is ${distance} yards; 0 or more is needed`);
+  must.dragShare.notNegative(distance, 'the distance');
   const [[d1, y1], [d2, y2], [d3, y3]] = DRAG;
   if (distance === 0) return 0;
   if (distance <= d1) return (y1 * distance) / d1;

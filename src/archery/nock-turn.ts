@@ -8,12 +8,13 @@
 // turn is picked in 75 of 100 cases for 4.6 shots in all, where every turn twice picks it in 72 for 6. Where the picture is
 // quite wrong: in 63 for 5.0 against 70 for 6.
 
-import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { checks, type Checks } from '../maths/check.ts';
 import { huberCentre } from '../maths/huber.ts';
 import { sum } from '../maths/sum.ts';
+import { checkPoint, checkPoints, checkSpread, type Point, type Spread } from './shots.ts';
 import { shrinkFactor } from './one-way.ts';
-import type { Spread } from './spread.ts';
-import type { Point } from './widest.ts';
+
+const must = checks('predictTurns', 'nextTurn', 'judgeTurn', 'bestTurn');
 
 /**
  * The tear to expect at each turn from 0 (as found) to positions - 1. One turn is the shaft turned clockwise by one vane, seen from
@@ -21,9 +22,9 @@ import type { Point } from './widest.ts';
  * (arrow-set.ts). Throws RangeError unless `positions` is a whole number from 1 on.
  */
 export function predictTurns(typical: Point, effect: Point, positions: number): readonly Point[] {
-  mustBePoint(typical, 'the typical tear');
-  mustBePoint(effect, "the arrow's own error");
-  if (!Number.isInteger(positions) || positions < 1) throw new RangeError(`a nock with ${positions} positions cannot be turned; give a whole number, like 3`);
+  checkPoint(must.predictTurns, typical, 'the typical tear');
+  checkPoint(must.predictTurns, effect, "the arrow's own error");
+  if (!Number.isInteger(positions) || positions < 1 || positions > MOST) throw must.predictTurns.error(`a nock with ${positions} positions cannot be turned; give a whole number, like 3`);
   return Array.from({ length: positions }, (_, turn) => {
     // The way back is the way there, turned: a mirrored arrow turned the other way is foretold the same, to the last bit.
     const back = 2 * turn > positions;
@@ -36,6 +37,8 @@ export function predictTurns(typical: Point, effect: Point, positions: number): 
   });
 }
 
+/** One for each degree; nobody turns a nock so finely. */
+const MOST = 360;
 /** Quarter turns, and the halves in third turns, without rounding. */
 const exact = (value: number): number => Math.round(value * 1e15) / 1e15;
 /** Turns that differ by less (in) are alike: only rounding tells them apart. */
@@ -44,11 +47,9 @@ const ALIKE = 1e-9;
 /** The turn with the smallest foretold tear, neither 0 nor tried yet; of turns that are alike the lowest. null where none is left.
  *  Whether it is foretold to be better than staying as found (turn 0) is for the caller to compare. */
 export function nextTurn(predicted: readonly Point[], tried: readonly number[], target: Point): number | null {
-  mustBePoint(target, 'the tear aimed at');
-  const left = predicted.flatMap((tear, turn) => {
-    mustBePoint(tear, 'a foretold tear');
-    return turn === 0 || tried.includes(turn) ? [] : [{ turn, away: distance(tear, target) }];
-  });
+  checkPoint(must.nextTurn, target, 'the tear aimed at');
+  checkPoints(must.nextTurn, predicted, 'a foretold tear');
+  const left = predicted.flatMap((tear, turn) => (turn === 0 || tried.includes(turn) ? [] : [{ turn, away: distance(tear, target) }]));
   const least = Math.min(...left.map(({ away }) => away));
   return left.find(({ away }) => away <= least + ALIKE)?.turn ?? null;
 }
@@ -75,12 +76,13 @@ const MISSED = 2.2;
  * Throws RangeError where there is no shot, or on a number that cannot be meant.
  */
 export function judgeTurn({ predicted, shots, before, countBefore, target, spread, limit }: TurnTried): 'good' | 'as predicted' | 'missed' {
-  mustBePoint(predicted, 'the foretold tear');
-  mustBePoint(before, 'the tear before');
-  mustBePoint(target, 'the tear aimed at');
-  mustBePositive(countBefore, 'the count of shots before');
-  mustBePositive(limit, 'the limit');
-  const { centre, count } = centreOf(shots, spread.sd);
+  checkPoint(must.judgeTurn, predicted, 'the foretold tear');
+  checkPoint(must.judgeTurn, before, 'the tear before');
+  checkPoint(must.judgeTurn, target, 'the tear aimed at');
+  checkSpread(must.judgeTurn, spread);
+  must.judgeTurn.size(countBefore, 'the count of shots before');
+  must.judgeTurn.size(limit, 'the limit');
+  const { centre, count } = centreOf(must.judgeTurn, shots, spread.sd);
   const away = distance(centre, target);
   if (away >= distance(before, target)) return 'missed';
   if (away <= limit) return 'good';
@@ -94,10 +96,11 @@ export function judgeTurn({ predicted, shots, before, countBefore, target, sprea
  * leave it as found. Throws RangeError where nothing was tried or a turn has no shot.
  */
 export function bestTurn(tried: readonly { readonly turn: number; readonly shots: readonly Point[] }[], target: Point, spread: Spread): number {
-  mustBePoint(target, 'the tear aimed at');
+  checkPoint(must.bestTurn, target, 'the tear aimed at');
+  checkSpread(must.bestTurn, spread);
   const luck = spread.sd ** 2;
   const each = tried.map(({ turn, shots }) => {
-    const { centre, count } = centreOf(shots, spread.sd);
+    const { centre, count } = centreOf(must.bestTurn, shots, spread.sd);
     return { turn, count, away: distance(centre, target) };
   });
   // How far turns lie from the target at all, as a variance on one axis: by moments, never below 0.
@@ -108,20 +111,15 @@ export function bestTurn(tried: readonly { readonly turn: number; readonly shots
   });
   const least = Math.min(...expected.map(({ square }) => square));
   const alike = expected.filter(({ square }) => square <= least + ALIKE);
-  if (alike.length === 0) throw new RangeError('no turn was tried; give the shots at one turn at least');
+  if (alike.length === 0) throw must.bestTurn.error('no turn was tried; give the shots at one turn at least');
   return Math.min(...alike.map(({ turn }) => turn));
 }
 
-function centreOf(shots: readonly Point[], sd: number): { readonly centre: Point; readonly count: number } {
-  if (shots.length === 0) throw new RangeError('a turn has no shot; shoot it before it is judged');
-  mustBePositive(sd, 'the spread');
+function centreOf(by: Checks, shots: readonly Point[], sd: number): { readonly centre: Point; readonly count: number } {
+  if (shots.length === 0) throw by.error('a turn has no shot; shoot it before it is judged');
+  checkPoints(by, shots, 'a tear');
   const [x, y] = [huberCentre(shots.map((s) => s.x), sd), huberCentre(shots.map((s) => s.y), sd)];
   return { centre: { x: x.centre, y: y.centre }, count: Math.min(x.count, y.count) };
 }
 
 const distance = (a: Point, b: Point): number => Math.hypot(a.x - b.x, a.y - b.y);
-
-function mustBePoint({ x, y }: Point, what: string): void {
-  mustBeFinite(x, what);
-  mustBeFinite(y, what);
-}

@@ -2,9 +2,11 @@
 // by how much? The one-way layout with random effects; both axes of a tear may be pooled (one list of groups for each).
 // Source: S. R. Searle, G. Casella, C. E. McCulloch, "Variance Components" (1992), the ANOVA estimator for unequal numbers (from memory).
 
-import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { checks } from '../maths/check.ts';
 import { fAbove } from '../maths/fisher.ts';
 import { sum } from '../maths/sum.ts';
+
+const must = checks('betweenVariance', 'shrinkFactor', 'oneWay');
 
 /** Centre of one group on one axis, and how many full shots it rests on. */
 export interface GroupCentre { readonly mean: number; readonly count: number }
@@ -14,10 +16,6 @@ interface Among { readonly square: number; readonly df: number; readonly perGrou
 
 function among(axes: readonly (readonly GroupCentre[])[]): Among {
   const each = axes.filter((groups) => groups.length > 1).map((groups) => {
-    for (const { mean, count } of groups) {
-      mustBeFinite(mean, 'the centre of a group');
-      mustBePositive(count, 'the count of a group');
-    }
     const total = sum(groups.map((g) => g.count));
     const middle = sum(groups.map((g) => g.count * g.mean)) / total;
     return {
@@ -37,16 +35,21 @@ function among(axes: readonly (readonly GroupCentre[])[]): Among {
  * 0 for fewer than two groups. Throws RangeError on numbers that cannot be meant.
  */
 export function betweenVariance(axes: readonly (readonly GroupCentre[])[], within: number): number {
-  mustBePositive(within, 'the variance of one shot');
-  const { square, df, perGroup } = among(axes);
-  return df === 0 ? 0 : Math.max(0, (square - within) / perGroup);
+  must.betweenVariance.positive(within, 'the variance of one shot');
+  for (const { mean, count } of axes.flat()) {
+    must.betweenVariance.measure(mean, 'the centre of a group');
+    must.betweenVariance.size(count, 'the count of a group');
+  }
+  return beyond(among(axes), within);
 }
+
+const beyond = ({ square, df, perGroup }: Among, within: number): number => (df === 0 ? 0 : Math.max(0, (square - within) / perGroup));
 
 /** How much of a group's distance from the rest is its own, between 0 and 1; the rest is luck. */
 export function shrinkFactor(between: number, within: number, count: number): number {
-  mustBePositive(within, 'the variance of one shot');
-  mustBePositive(count, 'the count of shots');
-  if (!(between >= 0 && between < Infinity)) throw new RangeError(`the variance between groups is ${between}; 0 or more is needed`);
+  must.shrinkFactor.notNegative(between, 'the variance between groups');
+  must.shrinkFactor.positive(within, 'the variance of one shot');
+  must.shrinkFactor.positive(count, 'the count of shots');
   return between / (between + within / count);
 }
 
@@ -62,6 +65,7 @@ export interface OneWay {
  * own variance from, where that is 0, or where there are fewer than two groups. Empty groups do not count.
  */
 export function oneWay(axes: readonly (readonly (readonly number[])[])[]): OneWay | null {
+  for (const value of axes.flat(2)) must.oneWay.measure(value, 'a shot');
   const full = axes.map((groups) => groups.filter((values) => values.length > 0));
   const centres = full.map((groups) => groups.map((values) => ({ mean: sum(values) / values.length, count: values.length })));
   const squares = sum(full.flatMap((groups, axis) => groups.map((values, i) => {
@@ -69,8 +73,9 @@ export function oneWay(axes: readonly (readonly (readonly number[])[])[]): OneWa
     return sum(values.map((v) => (v - middle) ** 2));
   })));
   const withinDf = sum(full.flatMap((groups) => groups.map((values) => values.length - 1)));
-  const { square, df } = among(centres);
+  const found = among(centres);
+  const { square, df } = found;
   if (withinDf === 0 || squares === 0 || df === 0) return null;
   const within = squares / withinDf;
-  return { within, withinDf, between: betweenVariance(centres, within), f: square / within, p: fAbove(square / within, df, withinDf) };
+  return { within, withinDf, between: beyond(found, within), f: square / within, p: fAbove(square / within, df, withinDf) };
 }

@@ -2,13 +2,16 @@
 // side. A straight line by weighted least squares; shots spread wider the farther they fly, so far means count less.
 // Sideways only: heights differ by gravity.
 
-import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { checks, type Checks } from '../maths/check.ts';
 import { fAbove } from '../maths/fisher.ts';
 import { sum } from '../maths/sum.ts';
 import { mrad, yards, type Mrad, type Yards } from '../maths/units.ts';
+import { checkPrior, checkSpread } from './shots.ts';
 import { inchesAt, margin as usualMargin, milliradians } from './impact-angle.ts';
 import { pooledOf } from './spread.ts';
 import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
+
+const must = checks('fitPlumb', 'judgePlumb', 'bends', 'plumbSpread');
 
 /** Distance in yards; mean of `count` shots there in inches, to the right positive. */
 export interface PlumbPoint { readonly distance: Yards; readonly mean: number; readonly count: number }
@@ -28,8 +31,11 @@ interface Weighted { readonly distance: number; readonly mean: number; readonly 
 
 /** The line. Throws RangeError on fewer than two distances or a number that cannot be meant. */
 export function fitPlumb(points: readonly PlumbPoint[], spread: AngleSpread): PlumbFit {
-  const merged = byDistance(points, spread);
-  if (merged.length < 2) throw new RangeError(`a line needs two distances; there is ${merged.length === 0 ? 'none' : 'one'}. Shoot from another distance as well`);
+  return lineThrough(must.fitPlumb, byDistance(must.fitPlumb, points, spread));
+}
+
+function lineThrough(by: Checks, merged: readonly Weighted[]): PlumbFit {
+  if (merged.length < 2) throw by.error(`a line needs two distances; there is ${merged.length === 0 ? 'none' : 'one'}. Shoot from another distance as well`);
   const total = sum(merged.map((p) => p.weight));
   const middle = sum(merged.map((p) => p.weight * p.distance)) / total;
   const height = sum(merged.map((p) => p.weight * p.mean)) / total;
@@ -39,7 +45,7 @@ export function fitPlumb(points: readonly PlumbPoint[], spread: AngleSpread): Pl
     slope,
     se: 1 / Math.sqrt(lever),
     at: (d) => {
-      mustBeFinite(d, 'the distance');
+      by.measure(d, 'the distance');
       return { mean: height + slope * (d - middle), se: Math.sqrt(1 / total + (d - middle) ** 2 / lever) };
     },
   };
@@ -57,12 +63,12 @@ const SURE_SLANT = 0.8;
 export function judgePlumb(
   points: readonly PlumbPoint[], spread: AngleSpread, margin?: number,
 ): { readonly verdict: PlumbVerdict; readonly drift: number; readonly within: number; readonly beyond: number } {
-  const fit = fitPlumb(points, spread);
+  const fit = lineThrough(must.judgePlumb, byDistance(must.judgePlumb, points, spread));
   const distances = points.map((p) => p.distance);
   const far = yards(Math.max(...distances));
   const length = far - Math.min(...distances);
   const give = margin ?? usualMargin(inchesAt(spread.sd, far), far);
-  if (!(give >= 0 && give < Infinity)) throw new RangeError(`the margin is ${give}; 0 or more inches are needed`);
+  must.judgePlumb.notNegative(give, 'the margin');
   const [drift, se, { df }] = [fit.slope * length, fit.se * length, spread];
   const within = chanceWithin(drift, se, df, -give, give);
   const beyond = Math.max(chanceAbove(drift, se, df, give), chanceBelow(drift, se, df, -give));
@@ -77,9 +83,9 @@ const BENT = 0.01;
  * grip, torque or fletching, not of the rest. False with fewer than three distances: two always lie on a line.
  */
 export function bends(points: readonly PlumbPoint[], spread: AngleSpread): boolean {
-  const merged = byDistance(points, spread);
+  const merged = byDistance(must.bends, points, spread);
   if (merged.length < 3) return false;
-  const { at } = fitPlumb(points, spread);
+  const { at } = lineThrough(must.bends, merged);
   const squares = sum(merged.map((p) => p.weight * (p.mean - at(p.distance).mean) ** 2));
   const df = merged.length - 2;
   return fAbove(squares / df, df, spread.df) < BENT;
@@ -94,8 +100,11 @@ const LEAST = 0.07;
  * one. A shot far from the others counts only partly. Shots of different `set`s (settings of the bow) have centres of their own.
  */
 export function plumbSpread(shots: readonly { readonly distance: Yards; readonly x: number; readonly set?: number }[], prior: AngleSpread): AngleSpread {
-  mustBePositive(prior.sd, 'the spread known beforehand');
-  mustBePositive(prior.df, 'the df known beforehand');
+  checkPrior(must.plumbSpread, prior);
+  for (const { distance, x } of shots) {
+    must.plumbSpread.size(distance, 'a distance');
+    must.plumbSpread.measure(x, 'an impact');
+  }
   const sets = [...new Set(shots.map((s) => s.set))].map((id) => shots.filter((s) => s.set === id));
   const groups = sets.flatMap((set) => [...new Set(set.map((s) => s.distance))].map((d) => set.filter((s) => s.distance === d).map((s) => milliradians(s.x, d))));
   const { sd, df } = pooledOf(groups, prior, LEAST);
@@ -103,13 +112,12 @@ export function plumbSpread(shots: readonly { readonly distance: Yards; readonly
 }
 
 /** One mean and one weight for each distance, nearest first. */
-function byDistance(points: readonly PlumbPoint[], spread: AngleSpread): readonly Weighted[] {
-  mustBePositive(spread.sd, 'the spread');
-  mustBePositive(spread.df, 'the df of the spread', true);
+function byDistance(by: Checks, points: readonly PlumbPoint[], spread: AngleSpread): readonly Weighted[] {
+  checkSpread(by, spread);
   for (const point of points) {
-    mustBePositive(point.distance, 'a distance');
-    mustBeFinite(point.mean, 'a mean impact');
-    mustBePositive(point.count, 'a count of shots');
+    by.size(point.distance, 'a distance');
+    by.measure(point.mean, 'a mean impact');
+    by.size(point.count, 'a count of shots');
   }
   const distances = [...new Set(points.map((p) => p.distance))].sort((a, b) => a - b);
   return distances.map((distance) => {

@@ -5,10 +5,12 @@
 // Derived: normal equations of weighted least squares with a conjugate prior, the heights eliminated.
 // Order of the points never matters, and mirrored tears with a mirrored book give the mirrored line, to the last bit.
 
-import { mustBeFinite, mustBeNumber, mustBePositive } from '../maths/check.ts';
+import { checks, type Checks } from '../maths/check.ts';
 import { normalCdf, normalQuantile } from '../maths/normal.ts';
 import { sum } from '../maths/sum.ts';
 import { chanceAbove, chanceBelow } from './tolerance.ts';
+
+const must = checks('fitLine', 'predict', 'bestSetting', 'chanceWorse', 'chanceWrongSign', 'chanceNotReachable', 'priorFromBook');
 
 /** One set of shots: knob at `x` (in the knob's unit), tear `mean` (in) over `count` full shots, shot in `group`. */
 export interface SettingPoint { readonly x: number; readonly mean: number; readonly count: number; readonly group: number }
@@ -29,13 +31,15 @@ const INTERCEPT_PRECISION = 1 / 9; // tears of up to a few inches are possible b
  * (nothing known) if the points themselves fix a slope. Throws RangeError on numbers that cannot be meant.
  */
 export function fitLine(points: readonly SettingPoint[], sd: number, prior: SlopePrior, group: number): Line {
-  mustBePositive(sd, 'the spread of one shot');
-  mustBeFinite(prior.mean, 'the slope expected beforehand');
-  mustBePositive(prior.sd, 'the spread of the slope expected beforehand', true);
+  must.fitLine.size(sd, 'the spread of one shot');
+  must.fitLine.measure(prior.mean, 'the slope expected beforehand');
+  must.fitLine.size(prior.sd, 'the spread of the slope expected beforehand', true);
+  must.fitLine.finite(group, 'the group asked for');
   for (const point of points) {
-    mustBeFinite(point.x, 'a setting');
-    mustBeFinite(point.mean, 'a mean tear');
-    mustBePositive(point.count, 'a count of shots');
+    must.fitLine.measure(point.x, 'a setting');
+    must.fitLine.measure(point.mean, 'a mean tear');
+    must.fitLine.size(point.count, 'a count of shots');
+    must.fitLine.finite(point.group, 'a group');
   }
   const precision = 1 / prior.sd ** 2;
   const groups = [...new Set(points.map((p) => p.group))];
@@ -43,7 +47,7 @@ export function fitLine(points: readonly SettingPoint[], sd: number, prior: Slop
 
   const each = [...sums.values()];
   const information = precision + sum(each.map((s) => s.xx - (s.b * s.b) / s.a));
-  if (!(information > 0)) throw new RangeError('no slope can be learned from these points; give a prior with a finite spread');
+  if (!(information > 0)) throw must.fitLine.error('no slope can be learned from these points; give a prior with a finite spread');
   const slope = (precision * prior.mean + sum(each.map((s) => s.v - (s.b * s.u) / s.a))) / information;
 
   const own = sums.get(group) ?? { a: INTERCEPT_PRECISION, b: 0, u: 0, v: 0, xx: 0 };
@@ -71,14 +75,28 @@ function sumsOf(points: readonly SettingPoint[], sd: number): { a: number; b: nu
 
 /** The tear (in) to expect with the knob at `x`, and how well that is known (one standard deviation, without shot noise). */
 export function predict(line: Line, x: number): { readonly mean: number; readonly sd: number } {
-  mustBeFinite(x, 'the setting');
+  return foretold(must.predict, line, x);
+}
+
+function foretold(by: Checks, line: Line, x: number): { readonly mean: number; readonly sd: number } {
+  by.measure(x, 'the setting');
+  checkLine(by, line);
   const variance = line.varIntercept + 2 * x * line.cov + x * x * line.varSlope;
   return { mean: line.intercept + line.slope * x, sd: Math.sqrt(Math.max(0, variance)) };
 }
 
+function checkLine(by: Checks, { intercept, slope, varIntercept, varSlope, cov }: Line): void {
+  by.measure(intercept, "the line's intercept");
+  by.measure(slope, "the line's slope");
+  by.notNegative(varIntercept, "the variance of the line's intercept");
+  by.notNegative(varSlope, "the variance of the line's slope");
+  by.finite(cov, "the covariance of the line's two figures");
+}
+
 /** The setting with the least expected squared distance from `target` (in). An unsure slope makes it cautious. */
 export function bestSetting(line: Line, target = 0): number {
-  mustBeFinite(target, 'the target');
+  checkLine(must.bestSetting, line);
+  must.bestSetting.measure(target, 'the target');
   return 0 - ((line.intercept - target) * line.slope + line.cov) / (line.slope ** 2 + line.varSlope);
 }
 
@@ -88,8 +106,9 @@ export function bestSetting(line: Line, target = 0): number {
  */
 export function chanceWorse(line: Line, xPrev: number, xNow: number, target = 0): number {
   const step = xNow - xPrev;
-  mustBeFinite(step, 'the step');
-  mustBeFinite(target, 'the target');
+  checkLine(must.chanceWorse, line);
+  must.chanceWorse.measure(step, 'the step');
+  must.chanceWorse.measure(target, 'the target');
   if (step === 0) return 0;
   const change = chancePositive(step * line.slope, step * step * line.varSlope);
   const both = xNow + xPrev;
@@ -102,6 +121,7 @@ export function chanceWorse(line: Line, xPrev: number, xNow: number, target = 0)
 
 /** Chance that the slope's sign is not the book's. */
 export function chanceWrongSign(line: Line, bookSign: 1 | -1): number {
+  checkLine(must.chanceWrongSign, line);
   return 1 - chancePositive(bookSign * line.slope, line.varSlope);
 }
 
@@ -110,8 +130,11 @@ export function chanceWrongSign(line: Line, bookSign: 1 | -1): number {
  * beyond the same side of the tolerance. Student's t with `df` degrees of freedom.
  */
 export function chanceNotReachable(line: Line, lo: number, hi: number, low: number, high: number, df: number): number {
-  const a = predict(line, lo);
-  const b = predict(line, hi);
+  must.chanceNotReachable.measure(low, 'the lower end of the tolerance');
+  must.chanceNotReachable.measure(high, 'the upper end of the tolerance');
+  must.chanceNotReachable.positive(df, 'df', true);
+  const a = foretold(must.chanceNotReachable, line, lo);
+  const b = foretold(must.chanceNotReachable, line, hi);
   return Math.max(
     chanceAbove(a.mean, a.sd, df, high) * chanceAbove(b.mean, b.sd, df, high),
     chanceBelow(a.mean, a.sd, df, low) * chanceBelow(b.mean, b.sd, df, low),
@@ -123,17 +146,16 @@ export function chanceNotReachable(line: Line, lo: number, hi: number, low: numb
  * the other sign `wrongSign` (between 0 and 0.5, ends left out). Throws RangeError where the book says nothing (change 0).
  */
 export function priorFromBook(change: number, wrongSign: number): SlopePrior {
-  mustBeFinite(change, "the book's change");
-  if (change === 0) throw new RangeError('the book gives no change (0); say how large a response is plausible instead');
+  must.priorFromBook.measure(change, "the book's change");
+  if (change === 0) throw must.priorFromBook.error('the book gives no change (0); say how large a response is plausible instead');
   if (!(wrongSign > 0 && wrongSign < 0.5)) {
-    throw new RangeError(`the chance of a wrong sign is ${wrongSign}; it lies between 0 and 0.5, ends left out`);
+    throw must.priorFromBook.error(`the chance of a wrong sign is ${wrongSign}; it lies between 0 and 0.5, ends left out`);
   }
   return { mean: change, sd: Math.abs(change) / normalQuantile(1 - wrongSign) };
 }
 
 /** Chance that a normal number with this mean and variance is above 0; a half where both are 0. */
 function chancePositive(mean: number, variance: number): number {
-  mustBeNumber(mean + variance, 'a line');
   if (variance > 0) return normalCdf(mean / Math.sqrt(variance));
   return mean === 0 ? 0.5 : mean > 0 ? 1 : 0;
 }

@@ -1,9 +1,12 @@
 // Do the broadheads scatter? Then their centre is luck, and no adjustment of the bow mends it: spin, heads, vanes and contact do.
 
+import { checks } from '../maths/check.ts';
 import { fAbove } from '../maths/fisher.ts';
 import { sum } from '../maths/sum.ts';
+import { checkPoints, type Point } from './shots.ts';
 import { squaresAround } from './squares.ts';
-import type { Point } from './widest.ts';
+
+const must = checks('scatters');
 
 /** Broadheads honestly spread this much wider than field points (ratio of spreads). */
 const HONEST = 1.5;
@@ -24,6 +27,7 @@ const LEAST = 0.25 / Math.sqrt(12);
  * broadheads, 1.5 times as wide, are called scattered in 5; in 10 to 14 where one shot in twenty strays fourfold (simulated): look twice.
  */
 export function scatters(groups: readonly { readonly a: readonly Point[]; readonly b: readonly Point[] }[]): boolean {
+  for (const { a, b } of groups) checkPoints(must.scatters, [...a, ...b], 'an impact');
   const [a, b] = [pooled(groups.map((g) => g.a)), pooled(groups.map((g) => g.b))];
   if (a.df === 0 || b.df === 0) return false;
   const ratio = (b.squares / b.df) / Math.max(LEAST ** 2, a.squares / a.df);

@@ -11,12 +11,14 @@
 // and no shots it is 6, and each set of 3 shots adds 4. To hand a result on as a prior use `carriedPrior`, which
 // halves it and caps it, so that an old history cannot drown what is seen today.
 
-import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { checks } from '../maths/check.ts';
 import { huberCentre } from '../maths/huber.ts';
 import { sum } from '../maths/sum.ts';
+import { checkPoints, checkPrior, checkSpread, type Spread } from './shots.ts';
 
-/** Spread of one shot on one axis (inches), and the degrees of freedom behind it. */
-export interface Spread { readonly sd: number; readonly df: number }
+const must = checks('pooledSpread', 'pooledOf', 'carriedPrior');
+
+export type { Spread } from './shots.ts';
 
 /** Before anything is known of the archer; df per axis. */
 export const USUAL_PRIOR: Spread = { sd: 0.2, df: 3 };
@@ -32,10 +34,9 @@ export function pooledSpread(
   groups: readonly (readonly { readonly x: number; readonly y: number }[])[],
   prior: Spread = USUAL_PRIOR,
 ): Spread {
-  mustBePositive(prior.sd, 'the spread known beforehand');
-  mustBePositive(prior.df, 'the df known beforehand');
+  checkPrior(must.pooledSpread, prior);
+  for (const shots of groups) checkPoints(must.pooledSpread, shots, 'a tear');
   const axes = groups.flatMap((shots) => [shots.map((s) => s.x), shots.map((s) => s.y)]);
-  for (const value of axes.flat()) mustBeFinite(value, 'a tear');
   const sets = axes.filter((values) => values.length > 1);
   const { sd, df } = pooledOf(sets, prior, LEAST);
   return { sd: Math.max(LEAST, Math.hypot(sd, ROUNDING)), df };
@@ -46,6 +47,10 @@ export function pooledSpread(
  * spread themselves. `prior.df` counts twice, for what is known beforehand comes from both axes; never below `least`.
  */
 export function pooledOf(groups: readonly (readonly number[])[], prior: Spread, least: number): Spread {
+  must.pooledOf.positive(prior.sd, 'the spread known beforehand');
+  must.pooledOf.positive(prior.df, 'the df known beforehand');
+  must.pooledOf.positive(least, 'the least spread');
+  for (const value of groups.flat()) must.pooledOf.finite(value, 'a figure');
   const df = 2 * prior.df + sum(groups.map((values) => values.length - 1));
   let { sd } = prior;
   for (let pass = 0; pass < 2; pass++) {
@@ -58,8 +63,7 @@ export function pooledOf(groups: readonly (readonly number[])[], prior: Spread, 
 
 /** A result as the prior of the next tune by the same archer: df per axis, at most 16; rounding taken out, for it is added again. */
 export function carriedPrior(spread: Spread): Spread {
-  mustBePositive(spread.sd, 'the spread');
-  mustBePositive(spread.df, 'the df');
+  checkSpread(must.carriedPrior, spread);
   const sd = Math.sqrt(Math.max(0, spread.sd ** 2 - ROUNDING ** 2));
   return { sd: Math.max(LEAST, sd), df: Math.min(MOST_CARRIED_DF, spread.df / 2) };
 }

@@ -3,17 +3,19 @@
 // One spread is pooled over both axes and both groups: with three shots each, an estimate for every axis and group alone
 // would be mostly luck (Hotelling's test finds a shift of 3 spreads in 49 of 100 cases, this one in 77; by simulation).
 
-import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { checks, type Checks } from '../maths/check.ts';
 import { huberCentre } from '../maths/huber.ts';
 import { studentQuantile } from '../maths/student.ts';
 import { sum } from '../maths/sum.ts';
-import { pooledSpread, type Spread } from './spread.ts';
+import { checkPoints, checkPrior, checkSpread, type Point, type Spread } from './shots.ts';
+import { pooledSpread } from './spread.ts';
 import { squaresAround } from './squares.ts';
 import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
-import type { Point } from './widest.ts';
 
 export { dragShare, margin, milliradians } from './impact-angle.ts';
 export { scatters } from './scatters.ts';
+
+const must = checks('difference', 'pairSpread', 'judgeDifference', 'largestNotExcluded', 'roundGroupP');
 
 /** Impacts in inches at one distance, x to the right and y up. */
 export interface TwoGroups { readonly a: readonly Point[]; readonly b: readonly Point[] }
@@ -27,8 +29,8 @@ export const LOOKS = [2, 3, 4, 6] as const;
  * `sd` is the spread of one shot (in). Throws RangeError on an impact or a spread that cannot be meant.
  */
 export function difference({ a, b }: TwoGroups, sd: number): { readonly mean: Point; readonly count: Point } | null {
-  mustBePositive(sd, 'the spread');
-  mustBeImpacts([...a, ...b]);
+  must.difference.size(sd, 'the spread');
+  checkPoints(must.difference, [...a, ...b], 'an impact');
   if (a.length === 0 || b.length === 0) return null;
   const on = (axis: 'x' | 'y'): { mean: number; count: number } => {
     const first = huberCentre(a.map((p) => p[axis]), sd);
@@ -45,7 +47,10 @@ export function difference({ a, b }: TwoGroups, sd: number): { readonly mean: Po
  * common): a prior from field points alone is worth little here, give it few df.
  */
 export function pairSpread(pairs: readonly TwoGroups[], prior: Spread): Spread {
-  return pooledSpread(pairs.flatMap(({ a, b }) => [a, b]), prior);
+  const groups = pairs.flatMap(({ a, b }) => [a, b]);
+  checkPrior(must.pairSpread, prior);
+  for (const shots of groups) checkPoints(must.pairSpread, shots, 'an impact');
+  return pooledSpread(groups, prior);
 }
 
 export type TwoGroupsVerdict = 'same' | 'different' | 'undecided';
@@ -63,8 +68,8 @@ export const SURE_DIFFERENT = 0.8;
 export function judgeDifference(
   mean: number, count: number, spread: Spread, aim: number, margin: number,
 ): { readonly verdict: TwoGroupsVerdict; readonly within: number; readonly beyond: number } {
-  const se = standardError(mean, count, spread, aim);
-  if (!(margin >= 0 && margin < Infinity)) throw new RangeError(`the margin is ${margin}; 0 or more inches are needed`);
+  const se = standardError(must.judgeDifference, mean, count, spread, aim);
+  must.judgeDifference.notNegative(margin, 'the margin');
   const [low, high] = [aim - margin, aim + margin];
   const within = chanceWithin(mean, se, spread.df, low, high);
   const beyond = Math.max(chanceAbove(mean, se, spread.df, high), chanceBelow(mean, se, spread.df, low));
@@ -74,7 +79,7 @@ export function judgeDifference(
 
 /** After the last look: a difference from `aim` larger than this (in) is excluded at 95 % on its side, a smaller one is not. */
 export function largestNotExcluded(mean: number, count: number, spread: Spread, aim: number): number {
-  const se = standardError(mean, count, spread, aim);
+  const se = standardError(must.largestNotExcluded, mean, count, spread, aim);
   return Math.abs(mean - aim) + studentQuantile(0.95, spread.df) * se;
 }
 
@@ -85,7 +90,7 @@ export function largestNotExcluded(mean: number, count: number, spread: Spread, 
  * null where a group is empty or no group has two shots.
  */
 export function roundGroupP({ a, b }: TwoGroups): number | null {
-  mustBeImpacts([...a, ...b]);
+  checkPoints(must.roundGroupP, [...a, ...b], 'an impact');
   if (a.length === 0 || b.length === 0 || a.length + b.length < 3) return null;
   const df = 2 * (a.length + b.length - 2);
   const within = sum([squaresAround(a), squaresAround(b)].map((s) => s.squares));
@@ -95,18 +100,10 @@ export function roundGroupP({ a, b }: TwoGroups): number | null {
   return within === 0 ? 0 : (1 + between / within) ** (-df / 2);
 }
 
-function standardError(mean: number, count: number, spread: Spread, aim: number): number {
-  mustBeFinite(mean, 'the difference');
-  mustBeFinite(aim, 'the difference aimed at');
-  mustBePositive(count, 'the count of shots');
-  mustBePositive(spread.sd, 'the spread');
-  mustBePositive(spread.df, 'the df of the spread', true);
+function standardError(by: Checks, mean: number, count: number, spread: Spread, aim: number): number {
+  by.measure(mean, 'the difference');
+  by.measure(aim, 'the difference aimed at');
+  by.size(count, 'the count of shots');
+  checkSpread(by, spread);
   return spread.sd / Math.sqrt(count);
-}
-
-function mustBeImpacts(points: readonly Point[]): void {
-  for (const { x, y } of points) {
-    mustBeFinite(x, 'an impact');
-    mustBeFinite(y, 'an impact');
-  }
 }

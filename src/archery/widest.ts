@@ -1,9 +1,12 @@
 // The two tears of a set that lie furthest apart, and the same once the odd one is left out.
 
-import { mustBeFinite } from '../maths/check.ts';
+import { checks } from '../maths/check.ts';
 import { sum } from '../maths/sum.ts';
+import { checkPoints, type Point } from './shots.ts';
 
-export interface Point { readonly x: number; readonly y: number }
+const must = checks('widest');
+
+export type { Point } from './shots.ts';
 
 export interface Widest {
   /** Largest distance between two shots, inches; 0 for fewer than two. */
@@ -16,10 +19,7 @@ export interface Widest {
 
 /** Throws RangeError on a coordinate that is not a finite number. */
 export function widest(shots: readonly Point[]): Widest {
-  for (const shot of shots) {
-    mustBeFinite(shot.x, 'a tear');
-    mustBeFinite(shot.y, 'a tear');
-  }
+  checkPoints(must.widest, shots, 'a tear');
   const apart = shots.map((a) => shots.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));
   const widestWithout = (left: number): number =>
     apart.reduce((most, row, i) => (i === left ? most : row.reduce((m, d, j) => (j === left ? m : Math.max(m, d)), most)), 0);

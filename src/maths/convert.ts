@@ -3,8 +3,10 @@
 // Draw weight in lb and arrow mass in lb share the word, as in the trade.
 // Example: convert(1, 'in', 'mm') is 25.4; convert(1, 'in', 'lb') is null.
 
-import { mustBeFinite } from './check.ts';
+import { checks } from './check.ts';
 import type { Unit } from './units.ts';
+
+const must = checks('convert');
 
 // Whole numbers, so that a conversion rounds no more than a multiplication and a division do.
 const TENTHS_OF_MM: Partial<Record<Unit, number>> = { mm: 10, cm: 100, m: 10_000, in: 254, ft: 3048, yd: 9144 };
@@ -12,7 +14,7 @@ const TENS_OF_NANOGRAMS: Partial<Record<Unit, number>> = { gr: 6_479_891, g: 1e8
 
 /** `value` in another unit; null where the two units do not measure the same kind of thing. Throws RangeError unless finite. */
 export function convert(value: number, from: Unit, to: Unit): number | null {
-  mustBeFinite(value, 'the value to convert');
+  must.convert.finite(value, 'the value to convert');
   if (from === to) return value;
   for (const kind of [TENTHS_OF_MM, TENS_OF_NANOGRAMS]) {
     const a = kind[from];

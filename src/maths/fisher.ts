@@ -3,13 +3,15 @@
 // Example: fAbove(4.459, 2, 8) is 0.05.
 
 import jStat from 'jstat';
-import { mustBePositive } from './check.ts';
+import { checks } from './check.ts';
+
+const must = checks('fAbove');
 
 /** Chance of a ratio above `f` on `df1` and `df2` degrees of freedom; `df2` may be Infinity (the spread below is known). */
 export function fAbove(f: number, df1: number, df2: number): number {
-  if (!(f >= 0)) throw new RangeError(`the ratio of two variances is ${f}; 0 or more is needed`);
-  mustBePositive(df1, 'the df of the upper variance');
-  mustBePositive(df2, 'the df of the lower variance', true);
+  if (!(f >= 0)) throw must.fAbove.error(`the ratio of two variances is ${f}; 0 or more is needed`);
+  must.fAbove.positive(df1, 'the df of the upper variance');
+  must.fAbove.positive(df2, 'the df of the lower variance', true);
   if (f === 0) return 1;
   if (f === Infinity) return 0;
   if (df2 === Infinity) return 1 - jStat.chisquare.cdf(f * df1, df1);

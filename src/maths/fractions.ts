@@ -1,10 +1,12 @@
 // Numbers as an archer writes them (1 1/8 in, .5, 3,5 mm, -1/64) and as the coach writes them back.
 // Example: parseQuantity('1-1/8"', 'in') gives 1.125; formatInches(1.125) gives "1 1/8".
 
-import { mustBeFinite } from './check.ts';
+import { checks } from './check.ts';
 import { convert } from './convert.ts';
 import { unitFromWord, unitWord } from './unit-words.ts';
 import type { Unit } from './units.ts';
+
+const must = checks('formatInches', 'formatQuantity');
 
 export type Parsed =
   | { readonly ok: true; readonly value: number }
@@ -83,8 +85,8 @@ function like(unit: Unit): string {
 
 /** A length in inches as a fraction, to the nearest 1/`smallest` (halves away from zero): 1/32, 1 1/8, 0, -3/16. */
 export function formatInches(value: number, smallest = 64): string {
-  mustBeFinite(value, 'the length');
-  if (!(Number.isInteger(smallest) && smallest > 0)) throw new RangeError(`the smallest part is 1/${smallest}; a whole number above 0 is needed`);
+  must.formatInches.finite(value, 'the length');
+  if (!(Number.isInteger(smallest) && smallest > 0)) throw must.formatInches.error(`the smallest part is 1/${smallest}; a whole number above 0 is needed`);
   const parts = Math.round(Math.abs(value) * smallest);
   if (parts === 0) return '0';
   const whole = Math.floor(parts / smallest);
@@ -103,7 +105,7 @@ const MARKS: Partial<Record<Unit, number>> = { in: 64, turn: 16, 'half-twist': 8
  */
 export function formatQuantity(quantity: { readonly value: number; readonly unit: Unit }): string {
   const { value, unit } = quantity;
-  mustBeFinite(value, 'the value');
+  must.formatQuantity.finite(value, 'the value');
   const marks = MARKS[unit];
   const onMark = marks !== undefined && Math.abs(value * marks - Math.round(value * marks)) < 0.02 && Math.abs(value) < 1e6;
   const number = onMark ? formatInches(value, marks) : String(Number(value.toFixed(3)) || 0);

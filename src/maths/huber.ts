@@ -3,8 +3,10 @@
 // Source: P. J. Huber, "Robust Estimation of a Location Parameter" (1964).
 // Example: huberCentre([0, 0.1, 3], 1).centre is 0.8.
 
-import { mustBeFinite, mustBePositive } from './check.ts';
+import { checks } from './check.ts';
 import { median, sum } from './sum.ts';
+
+const must = checks('huberCentre');
 
 export interface HuberCentre {
   /** In the unit of the values. */
@@ -22,13 +24,14 @@ export interface HuberCentre {
  * Throws RangeError on no values, a value that is not finite, or a scale or k that is not above 0.
  */
 export function huberCentre(values: readonly number[], scale: number, k = 1.5): HuberCentre {
-  mustBePositive(scale, 'the scale');
-  mustBePositive(k, 'k');
-  for (const value of values) mustBeFinite(value, 'a value');
+  must.huberCentre.positive(scale, 'the scale');
+  must.huberCentre.positive(k, 'k');
+  for (const value of values) must.huberCentre.finite(value, 'a value');
+  if (values.length === 0) throw must.huberCentre.error('there is no centre of no values; give at least one');
   const reach = k * scale;
   const [least, most] = [Math.min(...values), Math.max(...values)];
   // All closer together than the reach: each counts fully, and the balance is their mean.
-  if (values.length > 0 && most - least < reach) return { centre: clamp(sum(values) / values.length, most - reach, least + reach), count: values.length, weights: values.map(() => 1) };
+  if (most - least < reach) return { centre: clamp(sum(values) / values.length, most - reach, least + reach), count: values.length, weights: values.map(() => 1) };
   const pull = (m: number): number => sum(values.map((v) => Math.max(-reach, Math.min(reach, v - m))));
 
   const middle = median(values);

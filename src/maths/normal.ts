@@ -3,11 +3,13 @@
 // Example: normalCdf(1.96) is 0.9750; normalQuantile(0.975) is 1.95996.
 
 import jStat from 'jstat';
-import { mustBeChance, mustBeNumber } from './check.ts';
+import { checks } from './check.ts';
+
+const must = checks('normalCdf', 'normalQuantile');
 
 /** Chance of a value below z. normalCdf(-z) + normalCdf(z) is 1. */
 export function normalCdf(z: number): number {
-  mustBeNumber(z, 'z');
+  must.normalCdf.number(z, 'z');
   if (z > 0) return 1 - normalCdf(-z);
   if (z === 0) return 0.5;
   if (z < -38) return 0; // below the smallest double
@@ -16,7 +18,7 @@ export function normalCdf(z: number): number {
 
 /** The z below which a value lies with chance p; -Infinity and Infinity for 0 and 1. */
 export function normalQuantile(p: number): number {
-  mustBeChance(p, 'p');
+  must.normalQuantile.chance(p, 'p');
   if (p > 0.5) return -normalQuantile(1 - p);
   if (p === 0) return -Infinity;
   return p === 0.5 ? 0 : jStat.normal.inv(p, 0, 1);

@@ -2,7 +2,9 @@
 // Generator: sfc32 (small fast counting, Chris Doty-Humphrey, PractRand), seeded by a 32-bit mixer.
 // Example: seededRandom(1).uniform() gives the same first number in every run.
 
-import { mustBeFinite } from './check.ts';
+import { checks } from './check.ts';
+
+const must = checks('seededRandom');
 
 export interface Random {
   /** A number from 0 (included) to 1 (not included). */
@@ -13,7 +15,7 @@ export interface Random {
 
 /** Throws RangeError on a seed that is not finite. Seeds that differ by a whole number give unrelated numbers. */
 export function seededRandom(seed: number): Random {
-  mustBeFinite(seed, 'the seed');
+  must.seededRandom.finite(seed, 'the seed');
   const mix = mixer(seed);
   let a = mix();
   let b = mix();

@@ -4,16 +4,18 @@
 // Example: studentQuantile(0.975, 10) is 2.228.
 
 import jStat from 'jstat';
-import { mustBeChance, mustBeNumber, mustBePositive } from './check.ts';
+import { checks } from './check.ts';
 import { normalCdf, normalQuantile } from './normal.ts';
+
+const must = checks('studentCdf', 'studentQuantile');
 
 // From here on the first term of the expansion in 1/df (Fisher) is more exact than the incomplete beta function.
 const MANY = 1e5;
 
 /** Chance of a value below t. studentCdf(-t, df) + studentCdf(t, df) is 1. */
 export function studentCdf(t: number, df: number): number {
-  mustBeNumber(t, 't');
-  mustBePositive(df, 'df', true);
+  must.studentCdf.number(t, 't');
+  must.studentCdf.positive(df, 'df', true);
   if (t > 0) return 1 - studentCdf(-t, df);
   if (t === -Infinity) return 0;
   if (df === Infinity) return normalCdf(t);
@@ -24,8 +26,8 @@ export function studentCdf(t: number, df: number): number {
 
 /** The t below which a value lies with chance p; -Infinity and Infinity for 0 and 1. */
 export function studentQuantile(p: number, df: number): number {
-  mustBeChance(p, 'p');
-  mustBePositive(df, 'df', true);
+  must.studentQuantile.chance(p, 'p');
+  must.studentQuantile.positive(df, 'df', true);
   if (p > 0.5) return -studentQuantile(1 - p, df);
   if (p === 0.5) return 0;
   if (p === 0) return -Infinity;

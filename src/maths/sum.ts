@@ -2,7 +2,9 @@
 // Plain floating-point addition has neither property; verdicts must not change in the last digit because
 // the archer told the same tears in another order, or because the bow is left-handed.
 
-import { mustBeFinite } from './check.ts';
+import { checks } from './check.ts';
+
+const must = checks('sum', 'median');
 
 /** Sum of `values`. Positive and negative terms are each added from small to large, then subtracted. */
 export function sum(values: readonly number[]): number {
@@ -10,7 +12,7 @@ export function sum(values: readonly number[]): number {
   let minus = 0;
   // Of two terms it is all one which comes first.
   for (const value of values.length < 3 ? values : [...values].sort((a, b) => Math.abs(a) - Math.abs(b))) {
-    mustBeFinite(value, 'a term of a sum');
+    must.sum.finite(value, 'a term');
     if (value > 0) plus += value;
     else minus -= value;
   }
@@ -19,10 +21,10 @@ export function sum(values: readonly number[]): number {
 
 /** Middle value; the mean of the two middle ones where the count is even. Throws RangeError where there are none. */
 export function median(values: readonly number[]): number {
+  for (const value of values) must.median.finite(value, 'a value');
   const sorted = [...values].sort((a, b) => a - b);
   const low = sorted[Math.floor((sorted.length - 1) / 2)];
   const high = sorted[Math.ceil((sorted.length - 1) / 2)];
-  if (low === undefined || high === undefined) throw new RangeError('there is no middle of no values; give at least one');
-  mustBeFinite(low + high, 'the middle value');
-  return (low + high) / 2;
+  if (low === undefined || high === undefined) throw must.median.error('there is no middle of no values; give at least one');
+  return low / 2 + high / 2;
 }

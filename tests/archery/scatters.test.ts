@@ -55,5 +55,5 @@ describe('scatters', () => {
       expect(Number(wider)).toBeGreaterThanOrEqual(Number(found));
     }));
   });
-  it('refuses NaN', () => expect(() => scatters([{ a: cross(1), b: [at(NaN), at(0)] }])).toThrow('a shot is NaN'));
+  it('refuses NaN', () => expect(() => scatters([{ a: cross(1), b: [at(NaN), at(0)] }])).toThrow('scatters: an impact is NaN; a finite number is needed'));
 });

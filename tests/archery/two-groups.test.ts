@@ -192,5 +192,5 @@ it('refuse what cannot be meant', () => {
     () => judgeDifference(0, 1, spread, NaN, 1), () => judgeDifference(0, 1, spread, 0, -1), () => judgeDifference(0, 1, spread, 0, NaN), () => largestNotExcluded(0, NaN, spread, 0),
   ];
   for (const act of bad) expect(act).toThrow(RangeError);
-  expect(() => judgeDifference(0, 1, spread, 0, -1)).toThrow('the margin is -1; 0 or more inches are needed');
+  expect(() => judgeDifference(0, 1, spread, 0, -1)).toThrow('judgeDifference: the margin is -1; a finite number, 0 or more, is needed');
 });

@@ -70,9 +70,9 @@ describe('properties', () => {
 
 describe('what cannot be meant throws and says so', () => {
   it.each<[string, () => number]>([
-    ['t is not a number', () => studentCdf(NaN, 3)], ['df is 0', () => studentCdf(1, 0)], ['df is -1', () => studentQuantile(0.5, -1)],
-    ['df is NaN', () => studentCdf(1, NaN)], ['p is NaN', () => studentQuantile(NaN, 3)], ['p is 1.5', () => studentQuantile(1.5, 3)],
-    ['z is not a number', () => normalCdf(NaN)], ['p is -0.1', () => normalQuantile(-0.1)],
+    ['studentCdf: t is NaN; a number is needed', () => studentCdf(NaN, 3)], ['studentCdf: df is 0; a number above 0 is needed', () => studentCdf(1, 0)], ['df is -1', () => studentQuantile(0.5, -1)],
+    ['df is NaN', () => studentCdf(1, NaN)], ['p is NaN', () => studentQuantile(NaN, 3)], ['studentQuantile: p is 1.5; a chance lies between 0 and 1', () => studentQuantile(1.5, 3)],
+    ['normalCdf: z is NaN; a number is needed', () => normalCdf(NaN)], ['p is -0.1', () => normalQuantile(-0.1)],
   ])('%s', (message, act) => {
     expect(act).toThrow(RangeError);
     expect(act).toThrow(message);
