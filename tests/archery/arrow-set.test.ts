@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { betweenArrows, screenArrows, type ArrowShots } from '../../src/archery/arrow-set.ts';
+import { screenArrows, type ArrowShots } from '../../src/archery/arrow-set.ts';
 import { seededRandom, type Random } from '../../src/maths/random.ts';
 
 const at = (x: number, y = 0): { x: number; y: number } => ({ x, y });
@@ -64,12 +64,6 @@ describe('screenArrows', () => {
     expect(() => screenArrows(named([[at(NaN), at(0)]]), prior)).toThrow(RangeError);
     expect(() => screenArrows(named([[at(NaN)]]), prior)).toThrow(RangeError);
     expect(() => screenArrows(named([[at(0)]]), { sd: 0, df: 3 })).toThrow(RangeError);
-  });
-});
-
-describe('betweenArrows', () => {
-  it('is the variance between batches of Dyestuff: 1764.05 (Davies 1947; published, from memory), from their means and the 2451.25 within', () => {
-    expect(betweenArrows([[1505, 1528, 1564, 1498, 1600, 1470].map((mean) => ({ mean, count: 5 }))], 2451.25)).toBeCloseTo(1764.05, 9);
   });
 });
 

@@ -1,4 +1,4 @@
-// The response line against a worked example, a certified regression, and its own symmetries.
+// The response line against a worked example and its own symmetries. Certified regressions: tests/sources/nist-strd.test.ts.
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
@@ -23,24 +23,6 @@ describe('one group: worked example (derived; an independent matrix solve gives 
   it('with nothing shot but one set, the first move is 1 / (1 + 0.36) of the book (derived)', () => {
     const first = fitLine([at(0, 1, 1e9)], 0.2, { mean: 0.1, sd: 0.06 }, 0);
     expect(bestSetting(first)).toBeCloseTo(-10 / 1.36, 6);
-  });
-});
-
-describe('a certified regression: NIST StRD Norris (certified values, from memory; reproducing them to the digits is the proof)', () => {
-  const norris: [number, number][] = [
-    [0.1, 0.2], [338.8, 337.4], [118.1, 118.2], [888, 884.6], [9.2, 10.1], [228.1, 226.5], [668.5, 666.3], [998.5, 996.3], [449.1, 448.6],
-    [778.9, 777], [559.2, 558.2], [0.3, 0.4], [0.1, 0.6], [778.1, 775.5], [668.8, 666.9], [339.3, 338], [448.9, 447.5], [10.8, 11.6],
-    [557.7, 556], [228.3, 228.1], [998, 995.8], [888.8, 887.6], [119.6, 120.2], [0.3, 0.3], [0.6, 0.3], [557.6, 556.8], [339.3, 339.1],
-    [888, 887.2], [998.5, 999], [778.9, 779], [10.2, 11.1], [117.6, 118.3], [228.9, 229.2], [668.4, 669.1], [449.2, 448.9], [0.2, 0.5],
-  ];
-  it('intercept, slope and standard error of the slope, with nothing known beforehand', () => {
-    // The line leans on the intercept's own prior; with a tiny spread of one shot that weighs nothing.
-    const sd = 1e-5;
-    const line = fitLine(norris.map(([y, x]) => at(x, y, 1)), sd, { mean: 0, sd: Infinity }, 0);
-    expect(line.slope).toBeCloseTo(1.00211681802045, 11);
-    expect(line.intercept).toBeCloseTo(-0.262323073774029, 8);
-    expect((Math.sqrt(line.varSlope) / sd) * 0.884796396144373).toBeCloseTo(0.429796848199937e-3, 10);
-    expect((Math.sqrt(line.varIntercept) / sd) * 0.884796396144373).toBeCloseTo(0.232818234301152, 8);
   });
 });
 

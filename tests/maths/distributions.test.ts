@@ -1,37 +1,8 @@
-// Normal and Student's t against printed tables, closed forms and their own properties.
+// Normal and Student's t against closed forms and their own properties. Printed tables: tests/sources/distribution-tables.test.ts.
 import fc from 'fast-check';
-import jStat from 'jstat';
 import { describe, expect, it } from 'vitest';
 import { normalCdf, normalQuantile } from '../../src/maths/normal.ts';
 import { studentCdf, studentQuantile } from '../../src/maths/student.ts';
-
-describe('published tables (any t, chi-square, F or normal table; NIST/SEMATECH e-Handbook 1.3.6.7, section numbers from memory)', () => {
-  // NIST/SEMATECH e-Handbook 1.3.6.7.2, upper critical values of t (from memory).
-  it.each([
-    [0.975, 1, 12.706], [0.975, 2, 4.303], [0.975, 3, 3.182], [0.975, 4, 2.776], [0.975, 5, 2.571], [0.975, 6, 2.447],
-    [0.975, 8, 2.306], [0.975, 10, 2.228], [0.975, 12, 2.179], [0.975, 15, 2.131], [0.975, 20, 2.086], [0.975, 30, 2.042],
-    [0.975, 60, 2.0], [0.975, 120, 1.98], [0.95, 2, 2.92], [0.975, Infinity, 1.96], [0.95, Infinity, 1.645],
-  ])('t at %f on %d df is %f', (p, df, t) => {
-    expect(studentQuantile(p, df)).toBeCloseTo(t, 3);
-    expect(studentCdf(t, df)).toBeCloseTo(p, 3);
-  });
-
-  // e-Handbook 1.3.6.7.4 and 1.3.6.7.3 (from memory): the library that the limits are made with, as typed by us.
-  it.each([[0.95, 2, 5.991], [0.99, 5, 15.086], [0.95, 10, 18.307], [0.05, 5, 1.145]])('chi-square at %f on %d df is %f', (p, df, x) => {
-    expect(jStat.chisquare.inv(p, df)).toBeCloseTo(x, 3);
-    expect(jStat.chisquare.cdf(x, df)).toBeCloseTo(p, 3);
-  });
-  it.each([[0.95, 2, 8, 4.459], [0.95, 2, 3, 9.552], [0.95, 4, 20, 2.866]])('F at %f on %d and %d df is %f', (p, a, b, f) => {
-    expect(jStat.centralF.inv(p, a, b)).toBeCloseTo(f, 3);
-    expect(jStat.centralF.cdf(f, a, b)).toBeCloseTo(p, 3);
-  });
-
-  // e-Handbook 1.3.6.7.1 (from memory).
-  it.each([[0, 0.5], [1, 0.84134], [1.645, 0.95002], [1.96, 0.975], [2.576, 0.995], [3, 0.99865]])('normal below %f is %f', (z, p) => {
-    expect(normalCdf(z)).toBeCloseTo(p, 4);
-    expect(normalCdf(-z)).toBeCloseTo(1 - p, 4);
-  });
-});
 
 describe('closed forms (derived)', () => {
   const ts = [-30, -2, -0.3, 0, 0.7, 4];
