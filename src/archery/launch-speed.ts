@@ -1,121 +1,139 @@
 // The speed of an arrow that was not shot over a chronograph, from arrows that were. A bow throws an arrow as if some mass of its own
-// went along: E = (m + K) v^2 / 2, with E and K nearly the same for all arrows of one bow.
-// Source: P. E. Klopsteg, "Physics of Bows and Arrows", Am. J. Phys. 11 (1943), from memory; the rest derived.
+// flew along, and gives both together nearly the same energy whatever the arrow: E = (m + K) v^2 / 2.
+// Source: P. E. Klopsteg, "Physics of Bows and Arrows", Am. J. Phys. 11 (1943), from memory; the ranges are derived.
 //
-// As 1 / v^2 = (m + K) / 2E, all bows that could have given the readings lie in a flat region with straight edges, and the least and the
-// most speed of another arrow lie in its corners: a range that holds as long as the readings are within their error and K is believable.
+// K itself is badly known from two readings: 1 in 100 on each of 350 and 450 gr leaves it anywhere from 30 to 190 gr. Speeds between and
+// near the readings are known well all the same. So whatever is told is a range: the least and the most over all bows with a
+// believable K that could have given the readings. As 1 / v^2 = (m + K) / 2E, those bows fill a flat patch with straight edges in the
+// plane of a = 1 / 2E and b = K / 2E, and what is least or most lies at one of its corners.
 
-import { mustBePositive } from '../maths/check.ts';
+import { checks, type Checks } from '../maths/check.ts';
 import { FOOT, FOOT_POUND, GRAIN } from '../maths/exact.ts';
 import { footPounds, fps, grains, type FootPounds, type Fps, type Grains, type Inches, type Pounds } from '../maths/units.ts';
+import { AHEAD_OF_PIVOT, RATING_MASS } from './bow-figures.ts';
 
-/** One arrow over a chronograph. */
+const must = checks('speedFor', 'throwFrom', 'speedRange', 'speedFromRating');
+
+/** An arrow (gr) over a chronograph (fps). */
 export interface Reading { readonly mass: Grains; readonly speed: Fps }
 
-/** A chronograph is good to 1 in 100 (common practice, from memory). */
+/** How far off a chronograph may be, as a share (common practice, from memory). */
 export const CHRONOGRAPH_ERROR = 0.01;
 
-/** Believable virtual masses of a compound, grains: from a third of a light string alone (from memory) to a published longbow's 250. */
+/**
+ * Believable virtual masses of a compound, gr. At least a third of a light string, some 100 gr, goes along (from memory); and none needs more
+ * than the 250 gr that are published for a plain bow (500 gr at 170 fps out of 48 ft lbf; read on a secondary page).
+ */
 export const VIRTUAL_MASS = { low: grains(30), high: grains(250) } as const;
 
-export interface BowModel { readonly energy: FootPounds; readonly virtualMass: Grains }
+/** What a bow gives to arrow and virtual mass together (ft lbf), and that mass (gr). */
+export interface Throw { readonly energy: FootPounds; readonly virtualMass: Grains }
 
-/**
- * Speed, fps, of an arrow of `mass` grains from a bow that gives `energy` (ft lbf) to it and to its own `virtualMass` (gr).
- * Throws RangeError unless all are above 0 (the virtual mass 0 or more).
- */
-export function speedFor({ energy, virtualMass: own }: BowModel, mass: Grains): Fps {
-  mustBePositive(energy, "speedFor: the bow's energy");
-  mustBePositive(mass, "speedFor: the arrow's mass");
-  if (!(own >= 0 && own < Infinity)) throw new RangeError(`speedFor: the virtual mass is ${own} gr; 0 or more is needed`);
-  return fps(Math.sqrt((2 * energy * FOOT_POUND) / ((mass + own) * GRAIN)) / FOOT);
+/** Speed, fps, of an arrow of `mass` grains. Throws RangeError unless energy and mass are above 0 and the virtual mass 0 or more. */
+// Example: speedFor({ energy: 48, virtualMass: 238 }, 300) is 200.45.
+export function speedFor({ energy, virtualMass }: Throw, mass: Grains): Fps {
+  must.speedFor.size(energy, "the bow's energy");
+  must.speedFor.size(mass, "the arrow's mass");
+  must.speedFor.notNegative(virtualMass, 'the virtual mass');
+  return fps(Math.sqrt((2 * energy * FOOT_POUND) / ((mass + virtualMass) * GRAIN)) / FOOT);
 }
 
-export type NoModel = 'masses too close' | 'heavier is not slower' | 'virtual mass not believable';
+export type Unknown = 'masses too close' | 'heavier not slower' | 'not believable';
 
 /**
- * Virtual mass and energy of the bow from two readings: K = (m2 v2^2 - m1 v1^2) / (v1^2 - v2^2). A reason instead where two readings do not say it.
- * Throws RangeError unless masses and speeds are above 0.
+ * The bow behind two readings: K = (m2 v2^2 - m1 v1^2) / (v1^2 - v2^2), with the least and most K (gr) that they leave. A reason instead of
+ * figures where they do not tell: the two masses are so close that any believable K fits; the heavier arrow was not the slower one; or K is
+ * not believable, so that a reading, or a mass, is wrong. `error` is the chronograph's, as a share.
+ * Throws RangeError unless masses and speeds are above 0 and the error is from 0 to below 1.
  */
-export function bowModel(first: Reading, second: Reading): BowModel | NoModel {
-  mustBeReadings('bowModel', [first, second]);
-  const [light, heavy] = first.mass <= second.mass ? [first, second] : [second, first];
-  if (heavy.mass < light.mass * LEAST_APART) return 'masses too close';
-  if (heavy.speed >= light.speed) return 'heavier is not slower';
+// Example: throwFrom({ mass: 350, speed: 300 }, { mass: 450, speed: 270.22 }).virtualMass is 80.0.
+export function throwFrom(first: Reading, second: Reading, error = CHRONOGRAPH_ERROR): (Throw & { readonly low: Grains; readonly high: Grains }) | Unknown {
+  const all = corners(must.throwFrom, [first, second], error).map(({ a, b }) => b / a);
+  const [low, high] = [Math.min(...all), Math.max(...all)];
+  const anyFits = low < VIRTUAL_MASS.low * (1 + SLACK) && high > VIRTUAL_MASS.high * (1 - SLACK);
+  if (first.mass === second.mass || anyFits) return 'masses too close';
+  const [light, heavy] = first.mass < second.mass ? [first, second] : [second, first];
+  if (heavy.speed >= light.speed) return 'heavier not slower';
   const own = (heavy.mass * heavy.speed ** 2 - light.mass * light.speed ** 2) / (light.speed ** 2 - heavy.speed ** 2);
-  if (own < VIRTUAL_MASS.low || own > VIRTUAL_MASS.high) return 'virtual mass not believable';
-  return { virtualMass: grains(own), energy: footPounds(((light.mass + own) * GRAIN * (light.speed * FOOT) ** 2) / 2 / FOOT_POUND) };
+  if (own < VIRTUAL_MASS.low || own > VIRTUAL_MASS.high) return 'not believable';
+  const joules = ((light.mass + own) * GRAIN * (light.speed * FOOT) ** 2) / 2;
+  return { energy: footPounds(joules / FOOT_POUND), virtualMass: grains(own), low: grains(low), high: grains(high) };
 }
-
-/** Masses nearer than this differ in speed by little more than a chronograph's error. */
-const LEAST_APART = 1.1;
 
 export interface SpeedRange { readonly low: Fps; readonly high: Fps }
 
 /**
- * Least and most speed (fps) of an arrow of `mass` grains, given one or more readings. null where no believable bow gives all of them.
- * Throws RangeError where there is no reading, or unless masses and speeds are above 0.
+ * Least and most speed, fps, of an arrow of `mass` grains, from one reading or more. null where no bow with a believable virtual mass could
+ * have given them all: a reading, or a mass, is wrong. Throws RangeError where there is no reading, and as throwFrom does.
  */
-export function speedRange(readings: readonly Reading[], mass: Grains): SpeedRange | null {
-  mustBeReadings('speedRange', readings);
-  mustBePositive(mass, "speedRange: the arrow's mass");
-  // In the plane of a = 1 / 2E and b = K / 2E each limit is a line p a + q b = r, the allowed side below it.
-  const edges = [
-    { p: VIRTUAL_MASS.low, q: -1, r: 0 }, { p: -VIRTUAL_MASS.high, q: 1, r: 0 },
-    ...readings.flatMap(({ mass: m, speed }) => [
-      { p: m, q: 1, r: 1 / (speed * (1 - CHRONOGRAPH_ERROR)) ** 2 }, { p: -m, q: -1, r: -1 / (speed * (1 + CHRONOGRAPH_ERROR)) ** 2 },
-    ]),
-  ];
-  const speeds: number[] = [];
-  for (const [i, e] of edges.entries()) {
-    for (const f of edges.slice(i + 1)) {
-      const det = e.p * f.q - f.p * e.q;
-      if (det === 0) continue;
-      const a = (e.r * f.q - f.r * e.q) / det;
-      const b = (e.p * f.r - f.p * e.r) / det;
-      if (a > 0 && edges.every(({ p, q, r }) => p * a + q * b - r <= 1e-9 * (Math.abs(p * a) + Math.abs(b)))) speeds.push(1 / Math.sqrt(mass * a + b));
-    }
-  }
+// Example: speedRange([{ mass: 350, speed: 300 }], 450).low is 264.3; speedRange([{ mass: 350, speed: 300 }], 450).high is 280.5.
+export function speedRange(readings: readonly Reading[], mass: Grains, error = CHRONOGRAPH_ERROR): SpeedRange | null {
+  must.speedRange.size(mass, "the arrow's mass");
+  const speeds = corners(must.speedRange, readings, error).map(({ a, b }) => 1 / Math.sqrt(mass * a + b));
   return speeds.length === 0 ? null : { low: fps(Math.min(...speeds)), high: fps(Math.max(...speeds)) };
 }
 
-/** What stands in a bow's papers: speed (fps) with an arrow of 5 gr a pound at `peak` (lb) and 30 in of draw. */
-export interface Rating { readonly speed: Fps; readonly peak: Pounds }
+/** Rounding, as a share. */
+const SLACK = 1e-9;
 
-/** The bow as it is shot. */
-export interface AsShot { readonly peak: Pounds; readonly draw: Inches; readonly brace: Inches; readonly mass: Grains }
-
-const RATED = { grainsPerPound: 5, draw: 30, pivot: 1.75 } as const;
-/** Loop, peep, and a rating that flatters: up to 8 in 100 slower than it says (from memory). */
-const FLATTERS = 0.08;
-/** Energy goes with the string's way, and shorter draws come with smaller cams: to the power of 1 to 1.5 (10 fps an inch, from memory). */
-const WAY = [1, 1.5] as const;
-
-/**
- * Least and most speed (fps) to expect from the bow's rating alone. Far wider than any reading. Throws RangeError unless all figures are above 0
- * and the draw is longer than brace height and 1 3/4 in.
- */
-export function speedFromRating(rating: Rating, { peak, draw, brace, mass }: AsShot): SpeedRange {
-  mustBePositive(rating.speed, 'speedFromRating: the rated speed');
-  mustBePositive(rating.peak, 'speedFromRating: the peak of the rating');
-  mustBePositive(peak, 'speedFromRating: the peak draw weight');
-  mustBePositive(draw, 'speedFromRating: the draw length');
-  mustBePositive(brace, 'speedFromRating: the brace height');
-  mustBePositive(mass, "speedFromRating: the arrow's mass");
-  const way = draw - RATED.pivot - brace;
-  const ratedWay = RATED.draw - RATED.pivot - brace;
-  if (!(way > 0 && ratedWay > 0)) throw new RangeError(`speedFromRating: the draw length is ${draw} in and the brace height ${brace}; the string has no way to go`);
-  const all = [VIRTUAL_MASS.low, VIRTUAL_MASS.high].flatMap((own) => WAY.map((power) => {
-    const energy = (peak / rating.peak) * (way / ratedWay) ** power;
-    return rating.speed * Math.sqrt((energy * (RATED.grainsPerPound * rating.peak + own)) / (mass + own));
-  }));
-  return { low: fps(Math.min(...all) * (1 - FLATTERS)), high: fps(Math.max(...all)) };
+/** Corners of the patch of bows that could have given the readings; none where there is no such bow. Units of a and b: s2/ft2, for a by grain. */
+function corners(by: Checks, readings: readonly Reading[], error: number): readonly { readonly a: number; readonly b: number }[] {
+  if (!(error >= 0 && error < 1)) throw by.error(`the chronograph's error is ${error}; a share from 0 to below 1 is needed`);
+  for (const { mass, speed } of readings) {
+    by.size(mass, 'the mass of a reading');
+    by.size(speed, 'the speed of a reading');
+  }
+  const [first] = readings;
+  if (first === undefined) throw by.error('there is no reading; give at least one');
+  // Each edge is a line p a + q b = r, and the patch lies where p a + q b is no more than r.
+  const edges = [
+    { p: VIRTUAL_MASS.low, q: -1, r: 0 },
+    { p: -VIRTUAL_MASS.high, q: 1, r: 0 },
+    ...readings.flatMap(({ mass, speed }) => [
+      { p: mass, q: 1, r: 1 / (speed * (1 - error)) ** 2 },
+      { p: -mass, q: -1, r: -1 / (speed * (1 + error)) ** 2 },
+    ]),
+  ];
+  const slack = SLACK / first.speed ** 2;
+  return edges.flatMap((one, i) => edges.slice(0, i).map((other) => {
+    const det = one.p * other.q - other.p * one.q;
+    return { a: (one.r * other.q - other.r * one.q) / det, b: (one.p * other.r - other.p * one.r) / det };
+  })).filter(({ a, b }) => edges.every(({ p, q, r }) => p * a + q * b <= r + slack));
 }
 
-function mustBeReadings(caller: string, readings: readonly Reading[]): void {
-  if (readings.length === 0) throw new RangeError(`${caller}: there is no reading; give at least one`);
-  for (const { mass, speed } of readings) {
-    mustBePositive(mass, `${caller}: the mass of a reading`);
-    mustBePositive(speed, `${caller}: the speed of a reading`);
-  }
+/** What a bow's papers say: speed (fps) with an arrow of 5 gr for each pound of `peak` (lb) at a draw of `draw` (in; 30 for most bows). */
+export interface Rating { readonly speed: Fps; readonly peak: Pounds; readonly draw: Inches }
+
+/** The bow as it is shot: peak (lb), draw length and brace height (in), and the arrow (gr). */
+export interface AsShot { readonly peak: Pounds; readonly draw: Inches; readonly brace: Inches; readonly mass: Grains }
+
+/** Papers flatter, and peep, loop and silencers slow the string: so much slower at the most, as a share (from memory). */
+const FLATTERS = 0.08;
+/** Energy grows with the string's way, or faster, since a longer draw comes with a larger cam: 10 fps for an inch (from memory) is a power of 1.3. */
+const WAY_POWERS = [1, 1.5] as const;
+
+/**
+ * Least and most speed, fps, to be expected from a bow's papers: energy goes with the peak and the string's way, the virtual mass is anywhere that is
+ * believable. Wide, and never a figure to reckon on with. Sources of the rating: ASTM F1544-11 (30 in), ATA/BOW-105-2008 (28 in), read on
+ * secondary pages. Throws RangeError unless all figures are above 0 and both draws are longer than brace height and 1 3/4 in.
+ */
+// Example: speedFromRating({ speed: 330, peak: 70, draw: 30 }, { peak: 60, draw: 29, brace: 6.5, mass: 400 }).low is 255.1.
+export function speedFromRating(rating: Rating, shot: AsShot): SpeedRange {
+  must.speedFromRating.size(rating.speed, 'the rated speed');
+  must.speedFromRating.size(rating.peak, 'the rated peak');
+  must.speedFromRating.size(shot.peak, 'the peak draw weight');
+  must.speedFromRating.size(shot.brace, 'the brace height');
+  must.speedFromRating.size(shot.mass, "the arrow's mass");
+  const wayAt = (draw: Inches, what: string): number => {
+    must.speedFromRating.size(draw, what);
+    const way = draw - AHEAD_OF_PIVOT - shot.brace;
+    if (way <= 0) throw must.speedFromRating.error(`${what} is ${draw} in, the brace height ${shot.brace} in; the string has no way to go`);
+    return way;
+  };
+  const ways = wayAt(shot.draw, 'the draw length') / wayAt(rating.draw, 'the rated draw length');
+  const speeds = [VIRTUAL_MASS.low, VIRTUAL_MASS.high].flatMap((own) => WAY_POWERS.map((power) => {
+    const energy = (shot.peak / rating.peak) * ways ** power;
+    return rating.speed * Math.sqrt((energy * (RATING_MASS * rating.peak + own)) / (shot.mass + own));
+  }));
+  return { low: fps(Math.min(...speeds) * (1 - FLATTERS)), high: fps(Math.max(...speeds)) };
 }

@@ -1,102 +1,146 @@
-// Angle and turning of an arrow as it leaves the bow, from tears in paper at two distances. A tear mixes both: at one distance
-// alone they cannot be told apart, for the same hole comes from many pairs. At another distance they mix otherwise.
-// Signs: angle and rate are those of the arrow's nose, right and up above 0. A nose to the right leaves the tail to the left, a tear
-// below 0. On a target an arrow goes where its nose pointed, broadheads more than field points.
-// Source: derived with a rigid-arrow flight model (28.5 in, 395 gr, 280 fps, three vanes of 2.1 in; wavelength 71 ft). A shaft also
-// bends, which the model leaves out, so close distances tell less than they promise. Nothing here foretells one bow's figures.
+// How an arrow leaves the bow, from its tears in paper: at what angle to its flight, and how fast it turns. A tear mixes the two, and one
+// and the same hole comes from many pairs; at another distance they mix otherwise, so two distances tell them apart, near ones badly.
+//
+// Signs: angle and rate are the nose's, above 0 to the archer's right and up. A nose to the right leaves the tail to the left, a tear
+// below 0, and on a target lands to the right: broadheads much, field points little.
+// Source: derived with a rigid-arrow flight model (28.5 in, 395 gr, vanes of 2.1 in, 280 fps; a full swing takes 71 ft). A test flies that
+// arrow anew. Vanes of another size change these figures by a third, and broadheads by half: they are for sides and rough sizes.
 
-import { mustBeFinite, mustBePositive } from '../maths/check.ts';
+import { checks, type Checks } from '../maths/check.ts';
 import { sum } from '../maths/sum.ts';
-import { degrees, feet, fps, inches, radiansPerSecond, yards, type Degrees, type Feet, type Fps, type Inches, type RadiansPerSecond } from '../maths/units.ts';
-import { dragShare } from './impact-angle.ts';
+import { degrees, feet, fps, inches, radiansPerSecond, type Degrees, type Feet, type Fps, type Inches, type RadiansPerSecond } from '../maths/units.ts';
+
+const must = checks('launchFrom', 'tearFrom', 'broadheadsApart');
 
 export type LaunchAxis = 'side' | 'height';
 
-/** A mean tear (in; right or high above 0) at one distance from the bow hand, and the standard error of that mean (in). */
-export interface TearAt { readonly distance: Feet; readonly tear: Inches; readonly error: Inches }
+export interface Leaving { readonly angle: Degrees; readonly rate: RadiansPerSecond }
 
-/** Standard deviations known beforehand. */
-export interface LaunchPrior { readonly angle: Degrees; readonly rate: RadiansPerSecond }
+/** Mean tear (in; to the right or high above 0) in paper at `distance` from the bow hand (ft), and the standard error of that mean (in). */
+export interface PaperTear { readonly distance: Feet; readonly tear: Inches; readonly error: Inches }
 
-/**
- * A bow not yet tuned: tears of about 1 in at 7 ft, with angle to rate as they scatter from shot to shot (0.25 deg to 0.22 rad/s; derived:
- * 1.38 deg and 1.22 rad/s).
- */
-export const USUAL_LAUNCH: LaunchPrior = { angle: degrees(1.4), rate: radiansPerSecond(1.2) };
+/** From the bow hand to the point when the arrow leaves the string, ft: 28.5 in of arrow less 7 in of brace height (derived). */
+const HAND_TO_POINT = 1.8;
+const USUAL_SPEED = fps(280);
 
-/** Where the point is when the arrow leaves the string, ahead of the bow hand (ft): 28.5 in of arrow less 7 in of brace height (derived). */
-const POINT_AHEAD = 1.8;
-const MODEL_SPEED = 280;
-
-/** Feet from the point; inches of tear for 1 degree and for 1 rad/s. */
-const BASIS = [
-  [3, -0.447, -0.421], [5, -0.402, -0.583], [6, -0.376, -0.655], [7, -0.347, -0.721], [8, -0.316, -0.779], [10, -0.248, -0.874],
-  [15, -0.058, -0.968], [18, 0.056, -0.928], [24, 0.251, -0.666], [30, 0.36, -0.248],
+/** Distance of the paper from the point (ft): tear (in) for 1 degree, for 1 rad/s, and by gravity alone. At USUAL_SPEED. */
+const TEARS = [
+  [3, -0.447, -0.421, -0.047], [5, -0.402, -0.583, -0.067], [6, -0.376, -0.655, -0.077], [7, -0.347, -0.721, -0.085], [8, -0.316, -0.779, -0.093],
+  [10, -0.248, -0.874, -0.107], [15, -0.058, -0.968, -0.126], [18, 0.056, -0.928, -0.127], [24, 0.251, -0.666, -0.106], [30, 0.36, -0.248, -0.063],
 ] as const;
 
-export const NEAREST = feet(3 + POINT_AHEAD);
-export const FARTHEST = feet(30 + POINT_AHEAD);
+/** Paper stands between these distances from the bow hand, or nothing is said. */
+export const PAPER_REACH = { nearest: feet(3 + HAND_TO_POINT), farthest: feet(30 + HAND_TO_POINT) } as const;
 
-export interface Launch {
-  readonly angle: Degrees;
-  readonly rate: RadiansPerSecond;
-  readonly errors: { readonly angle: Degrees; readonly rate: RadiansPerSecond };
+/**
+ * What is usual, as standard deviations, before anything was shot: tears of an inch at 7 ft, with angle and rate in the proportion in
+ * which they scatter from shot to shot (0.25 degrees to 0.22 rad/s). Derived, rounded.
+ */
+export const USUAL_LEAVING: Leaving = { angle: degrees(1.4), rate: radiansPerSecond(1.2) };
+
+/** A shaft that bends in flight until its ends swing by 1 mm shifts a tear by so much (in), otherwise at every distance (derived; the 1 mm is a guess). */
+const BENDING = 1 / 16;
+
+export type HowWell = 'well' | 'roughly' | 'badly';
+
+export interface Launch extends Leaving {
+  readonly errors: Leaving;
+  /** Of the two errors. Near -1 only a mix of both is known. */
   readonly correlation: number;
+  /** By what is left of the usual error: up to a quarter, up to a half, or more. */
+  readonly known: { readonly angle: HowWell; readonly rate: HowWell };
 }
 
-/** Angle and rate on one axis. */
-export function launchFrom(tears: readonly TearAt[], axis: LaunchAxis, speed: Fps = fps(MODEL_SPEED), prior: LaunchPrior = USUAL_LAUNCH): Launch {
-  mustBePositive(prior.angle, 'launchFrom: the angle known beforehand', true);
-  mustBePositive(prior.rate, 'launchFrom: the rate known beforehand', true);
+/**
+ * Angle (degrees) and rate (rad/s) on one axis, from tears at one distance or more and what is usual: where the tears do not tell the two apart, it
+ * stays near 0. `speed` (fps) is the arrow's. With Infinity in `usual` the tears alone count. Throws RangeError where there is no tear, on
+ * figures that cannot be meant, on paper out of PAPER_REACH, and where tears alone are to tell what they cannot.
+ */
+// Example: launchFrom([{ distance: 7, tear: 0.5, error: 0.1 }, { distance: 15, tear: 0.5, error: 0.1 }], 'side').rate is -0.46.
+export function launchFrom(tears: readonly PaperTear[], axis: LaunchAxis, speed: Fps = USUAL_SPEED, usual: Leaving = USUAL_LEAVING): Launch {
+  must.launchFrom.size(usual.angle, 'the usual angle', true);
+  must.launchFrom.size(usual.rate, 'the usual rate', true);
+  if (tears.length === 0) throw must.launchFrom.error('there is no tear; give at least one');
   const rows = tears.map(({ distance, tear, error }) => {
-    mustBeFinite(tear, 'launchFrom: a tear');
-    mustBePositive(error, "launchFrom: a tear's standard error");
-    return { ...basisAt('launchFrom', distance, speed), tear: tear - gravityAt(distance, axis), weight: 1 / error ** 2 };
+    const one = oneOf(must.launchFrom, distance, axis, speed);
+    must.launchFrom.measure(tear, 'a tear');
+    must.launchFrom.size(error, 'the error of a tear');
+    return { ...one, left: tear - one.gravity, weight: 1 / (error ** 2 + BENDING ** 2) };
   });
-  const aa = sum([1 / prior.angle ** 2, ...rows.map((r) => r.weight * r.angle ** 2)]);
-  const rr = sum([1 / prior.rate ** 2, ...rows.map((r) => r.weight * r.rate ** 2)]);
-  const ar = sum(rows.map((r) => r.weight * r.angle * r.rate));
-  const at = sum(rows.map((r) => r.weight * r.angle * r.tear));
-  const rt = sum(rows.map((r) => r.weight * r.rate * r.tear));
-  const det = aa * rr - ar ** 2;
+  const total = (of: (row: (typeof rows)[number]) => number): number => sum(rows.map((row) => row.weight * of(row)));
+  const angles = total((r) => r.angle ** 2) + 1 / usual.angle ** 2;
+  const rates = total((r) => r.rate ** 2) + 1 / usual.rate ** 2;
+  const both = total((r) => r.angle * r.rate);
+  const [byAngle, byRate] = [total((r) => r.angle * r.left), total((r) => r.rate * r.left)];
+  const det = angles * rates - both ** 2;
+  if (det < ALIKE * angles * rates) throw must.launchFrom.error('tears at one distance tell angle and rate apart only with what is usual; give two distances');
+  const errors = { angle: degrees(Math.sqrt(rates / det)), rate: radiansPerSecond(Math.sqrt(angles / det)) };
   return {
-    angle: degrees((rr * at - ar * rt) / det), rate: radiansPerSecond((aa * rt - ar * at) / det),
-    errors: { angle: degrees(Math.sqrt(rr / det)), rate: radiansPerSecond(Math.sqrt(aa / det)) },
-    correlation: -ar / Math.sqrt(aa * rr),
+    angle: degrees((rates * byAngle - both * byRate) / det),
+    rate: radiansPerSecond((angles * byRate - both * byAngle) / det),
+    errors,
+    correlation: -both / Math.sqrt(angles * rates),
+    known: { angle: howWell(errors.angle / USUAL_LEAVING.angle), rate: howWell(errors.rate / USUAL_LEAVING.rate) },
   };
 }
 
-/** Inches at 20 yd for 1 degree and for 1 rad/s: broadhead (three fixed blades) less field point. */
-const APART = { angle: 0.79 - 0.18, rate: 4.75 - 1.7 } as const;
-const APART_YARDS = 20;
+/** Below this share of what it could be a determinant is 0 but for rounding. */
+const ALIKE = 1e-9;
 
-/** What is left for the target: where broadheads strike against field points at 20 yd, inches, and its standard deviation. */
-export function broadheadsApart(launch: Launch, axis: LaunchAxis, speed: Fps = fps(MODEL_SPEED)): { readonly apart: Inches; readonly error: Inches } {
-  const rate = (APART.rate * MODEL_SPEED) / speed;
-  const [a, r] = [APART.angle * launch.errors.angle, rate * launch.errors.rate];
-  return {
-    apart: inches(APART.angle * launch.angle + rate * launch.rate + (axis === 'height' ? dragShare(yards(APART_YARDS)) : 0)),
-    error: inches(Math.sqrt(a ** 2 + r ** 2 + 2 * launch.correlation * a * r)),
-  };
+const howWell = (left: number): HowWell => (left <= 1 / 4 ? 'well' : left <= 1 / 2 ? 'roughly' : 'badly');
+
+/** Tear (in) in paper at `distance` from the bow hand (ft) of an arrow that leaves so. Throws RangeError on figures that cannot be meant and out of PAPER_REACH. */
+// Example: tearFrom({ angle: 1, rate: 0 }, 8.8, 'side') is -0.347; tearFrom({ angle: 0, rate: 0 }, 8.8, 'height') is -0.085.
+export function tearFrom({ angle, rate }: Leaving, distance: Feet, axis: LaunchAxis, speed: Fps = USUAL_SPEED): Inches {
+  must.tearFrom.measure(angle, 'the angle');
+  must.tearFrom.measure(rate, 'the rate');
+  const one = oneOf(must.tearFrom, distance, axis, speed);
+  return inches(one.angle * angle + one.rate * rate + one.gravity);
 }
 
-/** The tear (in) that a launch leaves in paper at a distance from the bow hand. */
-export function tearFrom(launch: Pick<Launch, 'angle' | 'rate'>, distance: Feet, axis: LaunchAxis, speed: Fps = fps(MODEL_SPEED)): Inches {
-  const basis = basisAt('tearFrom', distance, speed);
-  return inches(basis.angle * launch.angle + basis.rate * launch.rate + gravityAt(distance, axis));
+/** Impact (in) at 20 yd of a broadhead with three fixed blades less that of a field point, for 1 degree and for 1 rad/s: 0.79 - 0.18, 4.75 - 1.70. */
+const APART = { angle: 0.61, rate: 3.05 } as const;
+/** How much that differs from arrow to arrow, as a share: with vanes 0.4 and 0.6 in high it is 4.9 and 1.5 in for 1 rad/s (derived). */
+const MODEL = 0.5;
+
+export interface Apart {
+  readonly apart: Inches;
+  /** One standard deviation (in): by what the tears leave open, and with what the model does not know of this arrow. */
+  readonly error: Inches;
+  readonly errorInAll: Inches;
 }
 
-function basisAt(caller: string, distance: Feet, speed: Fps): { readonly angle: number; readonly rate: number } {
-  mustBePositive(speed, `${caller}: the arrow's speed`);
-  if (!(distance >= NEAREST && distance <= FARTHEST)) throw new RangeError(`${caller}: the paper is ${distance} ft from the bow hand; the model reaches from ${NEAREST} to ${FARTHEST} ft`);
-  return { angle: between(distance - POINT_AHEAD, 1), rate: (between(distance - POINT_AHEAD, 2) * MODEL_SPEED) / speed };
+/**
+ * What is left for the target: where broadheads are to be expected at 20 yd, against field points (in; right or up above 0). What sets them apart
+ * after a perfect launch is not in it. Throws RangeError unless the speed (fps) is above 0.
+ */
+// Example: broadheadsApart({ angle: 1, rate: 1, errors: { angle: 0.1, rate: 0.1 }, correlation: 0 }).apart is 3.66.
+export function broadheadsApart({ angle, rate, errors, correlation }: Omit<Launch, 'known'>, speed: Fps = USUAL_SPEED): Apart {
+  must.broadheadsApart.size(speed, "the arrow's speed");
+  const perRate = (APART.rate * USUAL_SPEED) / speed;
+  const [a, r] = [APART.angle * errors.angle, perRate * errors.rate];
+  const apart = APART.angle * angle + perRate * rate;
+  const error = Math.sqrt(a ** 2 + r ** 2 + 2 * correlation * a * r);
+  return { apart: inches(apart), error: inches(error), errorInAll: inches(Math.hypot(error, MODEL * apart)) };
 }
 
-function between(d: number, column: 1 | 2): number {
-  const next = Math.max(1, BASIS.findIndex(([at]) => at >= d));
-  const [low, high] = [BASIS[next - 1] ?? BASIS[0], BASIS[next] ?? BASIS[0]];
-  return low[column] + ((high[column] - low[column]) * (d - low[0])) / (high[0] - low[0]);
+/** Tear (in) for 1 degree and 1 rad/s, and by gravity. A faster arrow turns less on its way, and falls less: as 1 / V and 1 / V^2 (derived). */
+function oneOf(by: Checks, distance: Feet, axis: LaunchAxis, speed: Fps): { readonly angle: number; readonly rate: number; readonly gravity: number } {
+  by.size(speed, "the arrow's speed");
+  const { nearest, farthest } = PAPER_REACH;
+  if (!(distance >= nearest && distance <= farthest)) {
+    throw by.error(`the paper is ${distance} ft from the bow hand; the model reaches from ${nearest} to ${farthest} ft`);
+  }
+  const [angle, rate, gravity] = rowAt(distance - HAND_TO_POINT);
+  const slower = USUAL_SPEED / speed;
+  return { angle, rate: rate * slower, gravity: axis === 'height' ? gravity * slower ** 2 : 0 };
 }
 
-const gravityAt = (distance: Feet, axis: LaunchAxis): number =>
-  axis === 'side' ? 0 : -(0.085 + ((0.126 - 0.085) * (distance - POINT_AHEAD - 7)) / 8);
+/** Between the rows of TEARS by the cubic through the two on either side (Lagrange). */
+function rowAt(d: number): readonly [number, number, number] {
+  const from = Math.min(Math.max(TEARS.findLastIndex(([at]) => at <= d) - 1, 0), TEARS.length - 4);
+  const near = TEARS.slice(from, from + 4);
+  const shares = near.map(([at]) => near.reduce((share, [other]) => (other === at ? share : (share * (d - other)) / (at - other)), 1));
+  const of = (column: 1 | 2 | 3): number => sum(near.map((row, i) => row[column] * (shares[i] ?? 0)));
+  return [of(1), of(2), of(3)];
+}

@@ -21,6 +21,7 @@ export type FootPounds = Measured<'ft lbf'>;
 /** Angles of an arrow that leaves the bow, and how fast they change. */
 export type Degrees = Measured<'deg'>;
 export type RadiansPerSecond = Measured<'rad/s'>;
+export type Percent = Measured<'percent'>;
 
 /** A number in a unit: from here on its type says so. The only way to make one. */
 export const inUnit = <U extends string>(n: number, _unit: U): Measured<U> => n as Measured<U>;
@@ -36,6 +37,7 @@ export const grainsPerInch = (n: number): GrainsPerInch => inUnit(n, 'gr/in');
 export const footPounds = (n: number): FootPounds => inUnit(n, 'ft lbf');
 export const degrees = (n: number): Degrees => inUnit(n, 'deg');
 export const radiansPerSecond = (n: number): RadiansPerSecond => inUnit(n, 'rad/s');
+export const percent = (n: number): Percent => inUnit(n, 'percent');
 
 /** Every unit that an answer, an adjustment or the pipe may carry. A closed list, printed with the schema. */
 export const UNITS = [
