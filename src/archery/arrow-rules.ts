@@ -10,13 +10,17 @@ const must = checks('shotsNeeded', 'tooManyOdd', 'blame');
 const ROUNDS = 3;
 const BETWEEN_REFERENCES = 5;
 
-/** Shots that a screening takes at the most: each arrow three times, in every round a reference shot for each five arrows (common practice). */
+/** Shots that a screening takes at the most: each arrow three times, in every round a reference shot for each five arrows (common practice).
+ *  Throws RangeError unless the count is whole. */
+// Example: shotsNeeded(12) is 45.
 export function shotsNeeded(arrows: number): number {
   must.shotsNeeded.whole(arrows, 'the count of arrows', 0);
   return ROUNDS * (arrows + Math.ceil(arrows / BETWEEN_REFERENCES));
 }
 
-/** More than a third of the set is odd, two arrows at least: then it is the bow or the batch, not the arrows (common practice). */
+/** More than a third of the set is odd, two arrows at least: then it is the bow or the batch, not the arrows (common practice).
+ *  Throws RangeError unless both are whole and no more are odd than there are. */
+// Example: tooManyOdd(2, 6) is false; tooManyOdd(3, 6) is true.
 export function tooManyOdd(odd: number, of: number): boolean {
   must.tooManyOdd.whole(odd, 'the count of odd arrows', 0);
   must.tooManyOdd.whole(of, 'the count of arrows', 0);
@@ -39,6 +43,8 @@ const EACH = 1 / 2;
  * 92 and 88. A good arrow is blamed in fewer than 1 of 100, one with a wild shot (6 spreads) among three in 3; the reference is
  * wrongly said to have moved in 1 to 2 (all by simulation). Throws RangeError on numbers that cannot be meant.
  */
+// Example: blame([{ x: 1, y: 0 }, { x: 1, y: 0.1 }, { x: 0.9, y: 0 }], [{ x: 0, y: 0 }, { x: 0.1, y: 0 }], { x: 0, y: 0 }, { sd: 0.2, df: 12 })
+// is 'the arrow'.
 export function blame(
   suspect: readonly Point[], reference: readonly Point[], typical: Point, spread: Spread,
 ): 'the arrow' | 'not the arrow' | 'reference moved' | null {

@@ -62,6 +62,8 @@ const TOO_SMALL = 1.06;
  * by half a spread; one that is 4 spreads off is found in 89 to 94, one 2.5 off in 40 to 43 (two shots each: 80 and 24). Where one
  * shot in twenty strays fourfold, 77 and 25. Throws RangeError on no shots at all, or on a number that cannot be meant.
  */
+// Example: screenArrows([{ arrow: 'a', shots: [{ x: 0, y: 0 }] }, { arrow: 'b', shots: [{ x: 0, y: 1 }] }], { sd: 0.2, df: 8 }).typical is
+// { x: 0, y: 0.5 }.
 export function screenArrows(set: readonly ArrowShots[], prior: Spread | null): ArrowSet {
   const shot = set.filter(({ shots }) => shots.length > 0);
   for (const { shots } of shot) checkPoints(must.screenArrows, shots, 'a tear');

@@ -23,6 +23,7 @@ export interface PairLimits {
  * Between the columns of the table the logarithm of the limit is taken as straight in 1/df (error below 0.5 %).
  * Throws RangeError outside.
  */
+// Example: pairLimits(3, 16) is { pair95: 4.477, pair99: 5.664, oddOut95: null, oddOut99: null }.
 export function pairLimits(n: number, df: number): PairLimits {
   return limitsFor(must.pairLimits, n, df);
 }
@@ -68,8 +69,10 @@ const MOST = 12;
  * The two-stage rule. Two shots are held against the limit for three (too far apart: shoot a third); one is always fine;
  * beyond 12 shots the limit for 12 stands, which is a little strict. `earliest` is the fewest shots that may be called
  * inconsistent. At three the odd shot cannot be told from the others: one shot thrown 6 spreads off among three then
- * ends as inconsistent about 8 times in 10; with `earliest` 4, which costs such a set three shots more, 1 or 2 in 10.
+ * ends as inconsistent about 8 times in 10; with `earliest` 4, which costs such a set three shots more, 1 or 2 in 10 (by simulation).
+ * Throws RangeError on a shot or a spread that cannot be meant, or df below 2.
  */
+// Example: judgeConsistency([{ x: 0, y: 0 }, { x: 0.5, y: 0 }], { sd: 0.2, df: 16 }) is { kind: 'fine', pair: 0.5, limit: 0.895, odd: null }.
 export function judgeConsistency(shots: readonly Point[], spread: Spread, earliest: 3 | 4 = 3): Consistency {
   checkSpread(must.judgeConsistency, spread);
   checkPoints(must.judgeConsistency, shots, 'a tear');
@@ -93,8 +96,10 @@ export function judgeConsistency(shots: readonly Point[], spread: Spread, earlie
 
 /**
  * The trade's plain rule: tears that point now one way, now the other. On some axis the shots spread over more than 1/2 in,
- * over more than twice their mean, and over more than 3.3 usual spreads (what three honest shots stay below 19 times in 20).
+ * over more than twice their mean, and over more than 3.3 usual spreads (what three honest shots stay below 19 times in 20; studentized range, from memory).
+ * Throws RangeError on a shot or a spread that cannot be meant.
  */
+// Example: changesDirection([{ x: -0.4, y: 0 }, { x: 0.4, y: 0 }], { sd: 0.2, df: 16 }) is true.
 export function changesDirection(shots: readonly Point[], spread: Spread): boolean {
   checkSpread(must.changesDirection, spread);
   checkPoints(must.changesDirection, shots, 'a tear');

@@ -19,8 +19,9 @@ const must = checks('predictTurns', 'nextTurn', 'judgeTurn', 'bestTurn');
 /**
  * The tear to expect at each turn from 0 (as found) to positions - 1. One turn is the shaft turned clockwise by one vane, seen from
  * behind: an error that was high points to the right after a quarter turn. `effect` is the arrow's own error, already shrunk
- * (arrow-set.ts). Throws RangeError unless `positions` is a whole number from 1 on.
+ * (arrow-set.ts). Throws RangeError unless `positions` is a whole number from 1 to 360.
  */
+// Example: predictTurns({ x: 1, y: 0 }, { x: 0, y: 0.5 }, 4)[1] is { x: 1.5, y: 0 }.
 export function predictTurns(typical: Point, effect: Point, positions: number): readonly Point[] {
   checkPoint(must.predictTurns, typical, 'the typical tear');
   checkPoint(must.predictTurns, effect, "the arrow's own error");
@@ -45,7 +46,9 @@ const exact = (value: number): number => Math.round(value * 1e15) / 1e15;
 const ALIKE = 1e-9;
 
 /** The turn with the smallest foretold tear, neither 0 nor tried yet; of turns that are alike the lowest. null where none is left.
- *  Whether it is foretold to be better than staying as found (turn 0) is for the caller to compare. */
+ *  Whether it is foretold to be better than staying as found (turn 0) is for the caller to compare.
+ *  Throws RangeError on a tear that is not a finite number. */
+// Example: nextTurn([{ x: 1, y: 0 }, { x: 2, y: 0 }, { x: 0.5, y: 0 }], [], { x: 0, y: 0 }) is 2.
 export function nextTurn(predicted: readonly Point[], tried: readonly number[], target: Point): number | null {
   checkPoint(must.nextTurn, target, 'the tear aimed at');
   checkPoints(must.nextTurn, predicted, 'a foretold tear');
@@ -75,6 +78,8 @@ const MISSED = 2.2;
  * not within the limit), or `missed` (not nearer than before, or not where it was foretold; try the rest).
  * Throws RangeError where there is no shot, or on a number that cannot be meant.
  */
+// Example: judgeTurn({ predicted: { x: 0, y: 0 }, shots: [{ x: 0.1, y: 0 }], before: { x: 1, y: 0 }, countBefore: 3, target: { x: 0, y: 0 },
+// spread: { sd: 0.2, df: 12 }, limit: 0.25 }) is 'good'.
 export function judgeTurn({ predicted, shots, before, countBefore, target, spread, limit }: TurnTried): 'good' | 'as predicted' | 'missed' {
   checkPoint(must.judgeTurn, predicted, 'the foretold tear');
   checkPoint(must.judgeTurn, before, 'the tear before');
@@ -95,11 +100,13 @@ export function judgeTurn({ predicted, shots, before, countBefore, target, sprea
  * centre is shrunk by what luck explains: a turn that shines on few shots is taken to be nearer to what turns usually are. Where luck explains all, the lowest turn:
  * leave it as found. Throws RangeError where nothing was tried or a turn has no shot.
  */
+// Example: bestTurn([{ turn: 0, shots: [{ x: 1, y: 0 }] }, { turn: 1, shots: [{ x: 0.1, y: 0 }] }], { x: 0, y: 0 }, { sd: 0.2, df: 12 }) is 1.
 export function bestTurn(tried: readonly { readonly turn: number; readonly shots: readonly Point[] }[], target: Point, spread: Spread): number {
   checkPoint(must.bestTurn, target, 'the tear aimed at');
   checkSpread(must.bestTurn, spread);
   const luck = spread.sd ** 2;
   const each = tried.map(({ turn, shots }) => {
+    must.bestTurn.whole(turn, 'a turn', 0);
     const { centre, count } = centreOf(must.bestTurn, shots, spread.sd);
     return { turn, count, away: distance(centre, target) };
   });

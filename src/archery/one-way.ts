@@ -34,6 +34,7 @@ function among(axes: readonly (readonly GroupCentre[])[]): Among {
  * `axes` holds the groups' centres, one list for each axis; `within` is the variance of one shot (its unit squared).
  * 0 for fewer than two groups. Throws RangeError on numbers that cannot be meant.
  */
+// Example: betweenVariance([[{ mean: 0, count: 2 }, { mean: 2, count: 2 }]], 1) is 1.5.
 export function betweenVariance(axes: readonly (readonly GroupCentre[])[], within: number): number {
   must.betweenVariance.positive(within, 'the variance of one shot');
   for (const { mean, count } of axes.flat()) {
@@ -45,7 +46,9 @@ export function betweenVariance(axes: readonly (readonly GroupCentre[])[], withi
 
 const beyond = ({ square, df, perGroup }: Among, within: number): number => (df === 0 ? 0 : Math.max(0, (square - within) / perGroup));
 
-/** How much of a group's distance from the rest is its own, between 0 and 1; the rest is luck. */
+/** How much of a group's distance from the rest is its own, between 0 and 1; the rest is luck.
+ *  Throws RangeError unless `within` and `count` are above 0 and `between` 0 or more. */
+// Example: shrinkFactor(1, 2, 4) is 0.6667.
 export function shrinkFactor(between: number, within: number, count: number): number {
   must.shrinkFactor.notNegative(between, 'the variance between groups');
   must.shrinkFactor.positive(within, 'the variance of one shot');
@@ -63,7 +66,9 @@ export interface OneWay {
 /**
  * The classical analysis with plain means: one list of groups for each axis. null where nothing is left to learn the shots'
  * own variance from, where that is 0, or where there are fewer than two groups. Empty groups do not count.
+ * Throws RangeError on a shot that is not a finite number.
  */
+// Example: oneWay([[[0, 2], [4, 6]]]) is { within: 2, withinDf: 2, between: 7, f: 8, p: 0.1056 }.
 export function oneWay(axes: readonly (readonly (readonly number[])[])[]): OneWay | null {
   for (const value of axes.flat(2)) must.oneWay.measure(value, 'a shot');
   const full = axes.map((groups) => groups.filter((values) => values.length > 0));

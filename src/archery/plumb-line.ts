@@ -30,6 +30,7 @@ export interface PlumbFit {
 interface Weighted { readonly distance: number; readonly mean: number; readonly weight: number }
 
 /** The line. Throws RangeError on fewer than two distances or a number that cannot be meant. */
+// Example: fitPlumb([{ distance: 20, mean: 0, count: 3 }, { distance: 40, mean: 1, count: 3 }], { sd: 1, df: 8 }).slope is 0.05.
 export function fitPlumb(points: readonly PlumbPoint[], spread: AngleSpread): PlumbFit {
   return lineThrough(must.fitPlumb, byDistance(must.fitPlumb, points, spread));
 }
@@ -59,7 +60,9 @@ const SURE_SLANT = 0.8;
 /**
  * Does the arrow drift to one side from the nearest to the farthest distance? `drift` in inches, to the right positive.
  * `margin` is what may be left of it, inches at the farthest distance; usually 1.5 spreads there, at least 1 mrad.
+ * Throws RangeError as fitPlumb does, or on a margin below 0.
  */
+// Example: judgePlumb([{ distance: 20, mean: 0, count: 9 }, { distance: 40, mean: 9, count: 9 }], { sd: 1, df: 8 }).verdict is 'slant'.
 export function judgePlumb(
   points: readonly PlumbPoint[], spread: AngleSpread, margin?: number,
 ): { readonly verdict: PlumbVerdict; readonly drift: number; readonly within: number; readonly beyond: number } {
@@ -81,7 +84,9 @@ const BENT = 0.01;
 /**
  * Whether the means lie off the straight line beyond luck (1 %, lack-of-fit F test with the spread's df below). A curve speaks of
  * grip, torque or fletching, not of the rest. False with fewer than three distances: two always lie on a line.
+ * Throws RangeError on a number that cannot be meant.
  */
+// Example: bends([{ distance: 20, mean: 0, count: 9 }, { distance: 30, mean: 3, count: 9 }, { distance: 40, mean: 0, count: 9 }], { sd: 1, df: 8 }) is true.
 export function bends(points: readonly PlumbPoint[], spread: AngleSpread): boolean {
   const merged = byDistance(must.bends, points, spread);
   if (merged.length < 3) return false;
@@ -98,7 +103,9 @@ const LEAST = 0.07;
  * Spread of one shot sideways, mrad, around the centre of its own distance, pooled over the distances (`x` in inches). As in
  * pooledSpread `prior.df` is per axis and counts twice, for what is known beforehand comes from both axes; these shots have
  * one. A shot far from the others counts only partly. Shots of different `set`s (settings of the bow) have centres of their own.
+ * Throws RangeError on a number that cannot be meant.
  */
+// Example: plumbSpread([{ distance: 20, x: 0 }, { distance: 20, x: 1 }], { sd: 1, df: 4 }) is { sd: 0.9980, df: 9 }.
 export function plumbSpread(shots: readonly { readonly distance: Yards; readonly x: number; readonly set?: number }[], prior: AngleSpread): AngleSpread {
   checkPrior(must.plumbSpread, prior);
   for (const { distance, x } of shots) {
@@ -107,6 +114,7 @@ export function plumbSpread(shots: readonly { readonly distance: Yards; readonly
   }
   const sets = [...new Set(shots.map((s) => s.set))].map((id) => shots.filter((s) => s.set === id));
   const groups = sets.flatMap((set) => [...new Set(set.map((s) => s.distance))].map((d) => set.filter((s) => s.distance === d).map((s) => milliradians(s.x, d))));
+  for (const angle of groups.flat()) must.plumbSpread.measure(angle, 'an impact as an angle');
   const { sd, df } = pooledOf(groups, prior, LEAST);
   return { sd: mrad(sd), df };
 }

@@ -30,6 +30,8 @@ const INTERCEPT_PRECISION = 1 / 9; // tears of up to a few inches are possible b
  * The line of one `group`, learned from all points. `sd` is the spread of one shot (in). `prior.sd` may be Infinity
  * (nothing known) if the points themselves fix a slope. Throws RangeError on numbers that cannot be meant.
  */
+// Example: fitLine([{ x: 0, mean: 1, count: 3, group: 0 }, { x: -8, mean: 0.45, count: 3, group: 0 }], 0.2, { mean: 0.09375, sd: 0.05625 }, 0).slope
+// is 0.071494.
 export function fitLine(points: readonly SettingPoint[], sd: number, prior: SlopePrior, group: number): Line {
   must.fitLine.size(sd, 'the spread of one shot');
   must.fitLine.measure(prior.mean, 'the slope expected beforehand');
@@ -73,7 +75,9 @@ function sumsOf(points: readonly SettingPoint[], sd: number): { a: number; b: nu
   };
 }
 
-/** The tear (in) to expect with the knob at `x`, and how well that is known (one standard deviation, without shot noise). */
+/** The tear (in) to expect with the knob at `x`, and how well that is known (one standard deviation, without shot noise).
+ *  Throws RangeError on numbers that cannot be meant. */
+// Example: predict({ intercept: 1, slope: 0.1, varIntercept: 0.01, varSlope: 0.0004, cov: 0 }, -5) is { mean: 0.5, sd: 0.1414 }.
 export function predict(line: Line, x: number): { readonly mean: number; readonly sd: number } {
   return foretold(must.predict, line, x);
 }
@@ -93,7 +97,9 @@ function checkLine(by: Checks, { intercept, slope, varIntercept, varSlope, cov }
   by.finite(cov, "the covariance of the line's two figures");
 }
 
-/** The setting with the least expected squared distance from `target` (in). An unsure slope makes it cautious. */
+/** The setting with the least expected squared distance from `target` (in). An unsure slope makes it cautious.
+ *  Throws RangeError on numbers that cannot be meant. */
+// Example: bestSetting({ intercept: 1, slope: 0.1, varIntercept: 0.01, varSlope: 0.0036, cov: 0 }) is -7.353.
 export function bestSetting(line: Line, target = 0): number {
   checkLine(must.bestSetting, line);
   must.bestSetting.measure(target, 'the target');
@@ -103,7 +109,9 @@ export function bestSetting(line: Line, target = 0): number {
 /**
  * Chance that the tear at `xNow` is further from `target` (in) than at `xPrev`, by the line. Derived: worse means that the change
  * and the sum of both have the same sign; the two are taken as independent. Overstated in mid-range: speak of it from 0.9 on.
+ * Throws RangeError on numbers that cannot be meant.
  */
+// Example: chanceWorse({ intercept: 1, slope: 0.1, varIntercept: 0.01, varSlope: 0.0001, cov: 0 }, 0, 2) is 1.0000.
 export function chanceWorse(line: Line, xPrev: number, xNow: number, target = 0): number {
   const step = xNow - xPrev;
   checkLine(must.chanceWorse, line);
@@ -119,16 +127,20 @@ export function chanceWorse(line: Line, xPrev: number, xNow: number, target = 0)
   return change * total + (1 - change) * (1 - total);
 }
 
-/** Chance that the slope's sign is not the book's. */
+/** Chance that the slope's sign is not the book's. Throws RangeError on numbers that cannot be meant. */
+// Example: chanceWrongSign({ intercept: 0, slope: 0.196, varIntercept: 1, varSlope: 0.01, cov: 0 }, 1) is 0.0250.
 export function chanceWrongSign(line: Line, bookSign: 1 | -1): number {
   checkLine(must.chanceWrongSign, line);
+  must.chanceWrongSign.measure(bookSign, "the book's sign");
   return 1 - chancePositive(bookSign * line.slope, line.varSlope);
 }
 
 /**
  * Chance that no setting between `lo` and `hi` brings the tear between `low` and `high` (in): both ends of the travel lie
  * beyond the same side of the tolerance. Student's t with `df` degrees of freedom.
+ * Throws RangeError on numbers that cannot be meant.
  */
+// Example: chanceNotReachable({ intercept: 2, slope: 0.1, varIntercept: 0, varSlope: 0, cov: 0 }, -8, 8, -0.25, 0.25, 8) is 1.
 export function chanceNotReachable(line: Line, lo: number, hi: number, low: number, high: number, df: number): number {
   must.chanceNotReachable.measure(low, 'the lower end of the tolerance');
   must.chanceNotReachable.measure(high, 'the upper end of the tolerance');
@@ -145,6 +157,7 @@ export function chanceNotReachable(line: Line, lo: number, hi: number, low: numb
  * The belief about a slope before any shot: what the book says (`change`, inches of tear per unit), as wide as makes the chance of
  * the other sign `wrongSign` (between 0 and 0.5, ends left out). Throws RangeError where the book says nothing (change 0).
  */
+// Example: priorFromBook(0.1, 0.05) is { mean: 0.1, sd: 0.0608 }.
 export function priorFromBook(change: number, wrongSign: number): SlopePrior {
   must.priorFromBook.measure(change, "the book's change");
   if (change === 0) throw must.priorFromBook.error('the book gives no change (0); say how large a response is plausible instead');

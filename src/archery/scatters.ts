@@ -26,6 +26,7 @@ const LEAST = 0.25 / Math.sqrt(12);
  * by 6 + 6 in 68; by 3 broadheads with a known from 12 groups of three in 63. So false is no proof of the contrary. Honest
  * broadheads, 1.5 times as wide, are called scattered in 5; in 10 to 14 where one shot in twenty strays fourfold (simulated): look twice.
  */
+// Example: scatters([{ a: [{ x: 0, y: 0 }, { x: 1, y: 1 }], b: [{ x: 0, y: 0 }, { x: 20, y: 20 }] }]) is true.
 export function scatters(groups: readonly { readonly a: readonly Point[]; readonly b: readonly Point[] }[]): boolean {
   for (const { a, b } of groups) checkPoints(must.scatters, [...a, ...b], 'an impact');
   const [a, b] = [pooled(groups.map((g) => g.a)), pooled(groups.map((g) => g.b))];

@@ -30,6 +30,7 @@ const LEAST = 0.03;
 const MOST_CARRIED_DF = 16;
 
 /** Pooled spread of all sets (`groups`, tears in inches). Throws RangeError on a tear or a prior that is not a finite number. */
+// Example: pooledSpread([]) is { sd: 0.2008, df: 6 }.
 export function pooledSpread(
   groups: readonly (readonly { readonly x: number; readonly y: number }[])[],
   prior: Spread = USUAL_PRIOR,
@@ -45,12 +46,13 @@ export function pooledSpread(
 /**
  * The same for groups of figures on one axis, each around its own centre, in any unit: two passes, since the weights need a
  * spread themselves. `prior.df` counts twice, for what is known beforehand comes from both axes; never below `least`.
+ * Throws RangeError on a figure that is not finite, or a prior or least spread that is not above 0.
  */
+// Example: pooledOf([[-1, 0, 1]], { sd: 1, df: 2 }, 0.03) is { sd: 1, df: 6 }.
 export function pooledOf(groups: readonly (readonly number[])[], prior: Spread, least: number): Spread {
-  must.pooledOf.positive(prior.sd, 'the spread known beforehand');
-  must.pooledOf.positive(prior.df, 'the df known beforehand');
-  must.pooledOf.positive(least, 'the least spread');
-  for (const value of groups.flat()) must.pooledOf.finite(value, 'a figure');
+  checkPrior(must.pooledOf, prior);
+  must.pooledOf.size(least, 'the least spread');
+  for (const value of groups.flat()) must.pooledOf.measure(value, 'a figure');
   const df = 2 * prior.df + sum(groups.map((values) => values.length - 1));
   let { sd } = prior;
   for (let pass = 0; pass < 2; pass++) {
@@ -61,7 +63,9 @@ export function pooledOf(groups: readonly (readonly number[])[], prior: Spread, 
   return { sd, df };
 }
 
-/** A result as the prior of the next tune by the same archer: df per axis, at most 16; rounding taken out, for it is added again. */
+/** A result as the prior of the next tune by the same archer: df per axis, at most 16; rounding taken out, for it is added again.
+ *  Throws RangeError unless spread and df are above 0. */
+// Example: carriedPrior({ sd: 0.3, df: 80 }) is { sd: 0.29946, df: 16 }.
 export function carriedPrior(spread: Spread): Spread {
   checkSpread(must.carriedPrior, spread);
   const sd = Math.sqrt(Math.max(0, spread.sd ** 2 - ROUNDING ** 2));

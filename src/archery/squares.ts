@@ -6,7 +6,9 @@ import { checkPoints, type Point } from './shots.ts';
 
 const must = checks('squaresAround');
 
-/** Sum of squared distances (in^2) from the mean over both axes, and its degrees of freedom; both 0 for fewer than two shots. */
+/** Sum of squared distances (in^2) from the mean over both axes, and its degrees of freedom; both 0 for fewer than two shots.
+ *  Throws RangeError on a shot that is not a finite number. */
+// Example: squaresAround([{ x: 0, y: 0 }, { x: 2, y: 0 }]) is { squares: 2, df: 2 }.
 export function squaresAround(shots: readonly Point[]): { readonly squares: number; readonly df: number } {
   checkPoints(must.squaresAround, shots, 'a shot');
   if (shots.length < 2) return { squares: 0, df: 0 };

@@ -11,17 +11,20 @@ const must = checks('chanceWithin', 'chanceAbove', 'chanceBelow');
  * Chance that the truth lies between `low` and `high` (inches), given an estimate `mean` (in) whose standard error is `se` (in)
  * on `df` degrees of freedom. With se = 0 it is 1 or 0. Throws RangeError on NaN, se < 0, df <= 0 or low > high.
  */
+// Example: chanceWithin(0, 1, 10, -2.228, 2.228) is 0.9500.
 export function chanceWithin(mean: number, se: number, df: number, low: number, high: number): number {
   return within(must.chanceWithin, mean, se, df, low, high);
 }
 
-/** Chance that the truth lies above `limit`; see chanceWithin. */
+/** Chance that the truth lies above `limit`; see chanceWithin. Throws RangeError on NaN, se < 0 or df <= 0. */
+// Example: chanceAbove(0, 1, 2, 2.92) is 0.0500.
 export function chanceAbove(mean: number, se: number, df: number, limit: number): number {
   must.chanceAbove.number(limit, 'the limit');
   return within(must.chanceAbove, mean, se, df, limit, Infinity);
 }
 
-/** Chance that the truth lies below `limit`; see chanceWithin. */
+/** Chance that the truth lies below `limit`; see chanceWithin. Throws RangeError on NaN, se < 0 or df <= 0. */
+// Example: chanceBelow(0, 1, 2, -2.92) is 0.0500.
 export function chanceBelow(mean: number, se: number, df: number, limit: number): number {
   must.chanceBelow.number(limit, 'the limit');
   return within(must.chanceBelow, mean, se, df, -Infinity, limit);

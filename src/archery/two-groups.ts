@@ -28,6 +28,7 @@ export const LOOKS = [2, 3, 4, 6] as const;
  * `count` shots of one kind: 1 / (1 / na + 1 / nb) on each axis. null where a group is empty.
  * `sd` is the spread of one shot (in). Throws RangeError on an impact or a spread that cannot be meant.
  */
+// Example: difference({ a: [{ x: 0, y: 1 }, { x: 1, y: 1 }], b: [{ x: 2, y: 0 }] }, 1) is { mean: { x: 1.5, y: -1 }, count: { x: 0.6667, y: 0.6667 } }.
 export function difference({ a, b }: TwoGroups, sd: number): { readonly mean: Point; readonly count: Point } | null {
   must.difference.size(sd, 'the spread');
   checkPoints(must.difference, [...a, ...b], 'an impact');
@@ -45,7 +46,9 @@ export function difference({ a, b }: TwoGroups, sd: number): { readonly mean: Po
  * Spread of one shot (in) over all pairs, both kinds and both axes, each group around its own centre. As in pooledSpread
  * `prior.df` is per axis and the result's df over both. Broadheads honestly spread wider than field points (1.5 times is
  * common): a prior from field points alone is worth little here, give it few df.
+ * Throws RangeError on an impact or a prior that cannot be meant.
  */
+// Example: pairSpread([{ a: [{ x: -1, y: 0 }, { x: 0, y: 0 }, { x: 1, y: 0 }], b: [] }], { sd: 1, df: 2 }) is { sd: 0.8662, df: 8 }.
 export function pairSpread(pairs: readonly TwoGroups[], prior: Spread): Spread {
   const groups = pairs.flatMap(({ a, b }) => [a, b]);
   checkPrior(must.pairSpread, prior);
@@ -64,7 +67,9 @@ export const SURE_DIFFERENT = 0.8;
  * `mean` and `count` come from `difference`. Looked at after 2, 3, 4 and 6 shots each, with a margin of 1.5 spreads: no difference
  * at all ends as same in 82 of 100 cases and as different in 2; one of 3 spreads as different in 97 (by simulation, prior on 8 df).
  * With the robust centres, and a margin from the spread as it is found, 80, 5 and 98.
+ * Throws RangeError on numbers that cannot be meant.
  */
+// Example: judgeDifference(0, 1, { sd: 1, df: Infinity }, 0, 1.96) is { verdict: 'same', within: 0.9500, beyond: 0.0250 }.
 export function judgeDifference(
   mean: number, count: number, spread: Spread, aim: number, margin: number,
 ): { readonly verdict: TwoGroupsVerdict; readonly within: number; readonly beyond: number } {
@@ -77,7 +82,9 @@ export function judgeDifference(
   return { verdict, within, beyond };
 }
 
-/** After the last look: a difference from `aim` larger than this (in) is excluded at 95 % on its side, a smaller one is not. */
+/** After the last look: a difference from `aim` larger than this (in) is excluded at 95 % on its side, a smaller one is not.
+ *  Throws RangeError on numbers that cannot be meant. */
+// Example: largestNotExcluded(-1.5, 4, { sd: 2, df: 10 }, -0.5) is 2.812.
 export function largestNotExcluded(mean: number, count: number, spread: Spread, aim: number): number {
   const se = standardError(must.largestNotExcluded, mean, count, spread, aim);
   return Math.abs(mean - aim) + studentQuantile(0.95, spread.df) * se;
@@ -87,8 +94,9 @@ export function largestNotExcluded(mean: number, count: number, spread: Spread, 
  * Chance that two groups with one centre would lie at least this far apart, over both axes at once; small means that they
  * differ. F on 2 and df = 2 (na + nb - 2) degrees of freedom, spread taken from these shots alone; with 2 above, F's tail
  * is a plain power (derived). Holds its level also where broadheads spread 1.5 times as wide (5 to 6 %, equal numbers).
- * null where a group is empty or no group has two shots.
+ * null where a group is empty or no group has two shots. Throws RangeError on an impact that is not a finite number.
  */
+// Example: roundGroupP({ a: [{ x: 0, y: 0 }, { x: 1, y: 0 }], b: [{ x: 3, y: 0 }, { x: 4, y: 0 }] }) is 0.0100.
 export function roundGroupP({ a, b }: TwoGroups): number | null {
   checkPoints(must.roundGroupP, [...a, ...b], 'an impact');
   if (a.length === 0 || b.length === 0 || a.length + b.length < 3) return null;

@@ -17,7 +17,8 @@ export interface Widest {
   readonly odd: number | null;
 }
 
-/** Throws RangeError on a coordinate that is not a finite number. */
+/** The two shots furthest apart, with and without the odd one. Throws RangeError on a shot that is not a finite number. */
+// Example: widest([{ x: 0, y: 0 }, { x: 3, y: 4 }]) is { pair: 5, oddOut: null, odd: null }.
 export function widest(shots: readonly Point[]): Widest {
   checkPoints(must.widest, shots, 'a tear');
   const apart = shots.map((a) => shots.map((b) => Math.hypot(a.x - b.x, a.y - b.y)));

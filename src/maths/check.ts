@@ -28,10 +28,8 @@ export interface Checks {
 const LARGEST = 1e30;
 const SMALLEST = 1e-30;
 
-/**
- * The checks of the exported functions of a file, by name; each throws RangeError.
- * Example: checks('foc').foc.positive(0, 'the length') throws 'foc: the length is 0; a number above 0 is needed'.
- */
+/** The checks of the exported functions of a file, by name; what fails one of them is a RangeError. */
+// Example: checks('f').f.positive(0, 'the length') throws 'f: the length is 0; a number above 0 is needed'.
 export const checks = <const Name extends string>(...names: readonly Name[]): Readonly<Record<Name, Checks>> => tableOf(names, checksOf);
 
 function checksOf(name: string): Checks {
@@ -57,15 +55,4 @@ function checksOf(name: string): Checks {
     whole: (value, what, least) => unless(Number.isInteger(value) && value >= least, what, value, `a whole number, ${least} or more, is needed`),
     chance: (p, what) => unless(p >= 0 && p <= 1, what, p, 'a chance lies between 0 and 1'),
   };
-}
-
-/** Throws RangeError unless `value` is a finite number. */
-export function mustBeFinite(value: number, what: string): void {
-  if (!Number.isFinite(value)) throw new RangeError(`${what} is ${value}; a finite number is needed`);
-}
-
-/** Throws RangeError unless `value` is above zero; `Infinity` passes only where `orInfinite` is true. */
-export function mustBePositive(value: number, what: string, orInfinite = false): void {
-  if (value > 0 && (orInfinite || value < Infinity)) return;
-  throw new RangeError(`${what} is ${value}; a number above 0 is needed`);
 }

@@ -1,13 +1,15 @@
 // Fisher's F distribution: the ratio of two variances that were each estimated from few shots.
-// Errors: RangeError on NaN, f < 0 or df <= 0; a NaN is never returned.
-// Example: fAbove(4.459, 2, 8) is 0.05.
 
 import jStat from 'jstat';
 import { checks } from './check.ts';
 
 const must = checks('fAbove');
 
-/** Chance of a ratio above `f` on `df1` and `df2` degrees of freedom; `df2` may be Infinity (the spread below is known). */
+/**
+ * Chance of a ratio above `f` on `df1` and `df2` degrees of freedom; `df2` may be Infinity (the spread below is known).
+ * Throws RangeError on NaN, f < 0 or df <= 0; a NaN is never given back.
+ */
+// Example: fAbove(4.459, 2, 8) is 0.0500.
 export function fAbove(f: number, df1: number, df2: number): number {
   if (!(f >= 0)) throw must.fAbove.error(`the ratio of two variances is ${f}; 0 or more is needed`);
   must.fAbove.positive(df1, 'the df of the upper variance');

@@ -1,5 +1,4 @@
 // Numbers as an archer writes them (1 1/8 in, .5, 3,5 mm, -1/64) and as the coach writes them back.
-// Example: parseQuantity('1-1/8"', 'in') gives 1.125; formatInches(1.125) gives "1 1/8".
 
 import { checks } from './check.ts';
 import { convert } from './convert.ts';
@@ -27,8 +26,9 @@ const ALIKE: readonly (readonly [RegExp, string])[] = [
 
 /**
  * Reads a quantity and gives it in `unit`, which is also meant where no unit is written. Any text is allowed:
- * what cannot be read comes back with a one-line reason that says what to write. Never throws on text.
+ * what cannot be read comes back with a one-line reason that says what to write. Never throws.
  */
+// Example: parseQuantity('1-1/8 in', 'in') is { ok: true, value: 1.125 }; parseQuantity('25.4 mm', 'in') is { ok: true, value: 1 }.
 export function parseQuantity(text: string, unit: Unit): Parsed {
   if (text.length > LONGEST) return no(`that is longer than ${LONGEST} characters; write one number, like ${like(unit)}`);
   let rest = text;
@@ -83,7 +83,8 @@ function like(unit: Unit): string {
   return unit === 'in' ? '1/32 or 1 1/8' : `${formatQuantity({ value: unit === 'turn' || unit === 'half-twist' ? 0.5 : 3, unit })}`;
 }
 
-/** A length in inches as a fraction, to the nearest 1/`smallest` (halves away from zero): 1/32, 1 1/8, 0, -3/16. */
+/** A length in inches as a fraction, to the nearest 1/`smallest` (halves away from zero). Throws RangeError unless the length is finite and `smallest` whole. */
+// Example: formatInches(1.125) is '1 1/8'; formatInches(-3 / 16) is '-3/16'; formatInches(0.44, 8) is '1/2'.
 export function formatInches(value: number, smallest = 64): string {
   must.formatInches.finite(value, 'the length');
   if (!(Number.isInteger(smallest) && smallest > 0)) throw must.formatInches.error(`the smallest part is 1/${smallest}; a whole number above 0 is needed`);
@@ -100,9 +101,11 @@ export function formatInches(value: number, smallest = 64): string {
 const MARKS: Partial<Record<Unit, number>> = { in: 64, turn: 16, 'half-twist': 8, 'half-twist-pair': 8, size: 8 };
 
 /**
- * A quantity in words: 1/32 in, 2 half-twists, 1/2 turn, 58.5 lb, 1 half-twist pair. Fractions where the unit is
+ * A quantity in words: 1/32 in, 2 half-twists, 58.5 lb, 1 half-twist pair. Fractions where the unit is
  * marked in them and the value lies on a mark; otherwise at most three decimals, so that 33.4 in stays 33.4 in.
+ * Throws RangeError unless the value is finite.
  */
+// Example: formatQuantity({ value: 0.5, unit: 'turn' }) is '1/2 turn'; formatQuantity({ value: 33.4, unit: 'in' }) is '33.4 in'.
 export function formatQuantity(quantity: { readonly value: number; readonly unit: Unit }): string {
   const { value, unit } = quantity;
   must.formatQuantity.finite(value, 'the value');

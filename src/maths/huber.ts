@@ -1,7 +1,6 @@
 // A centre that one stray value cannot drag far: Huber's estimate with a fixed scale.
 // A value within k scales of the centre counts fully, one further off counts less the further it is.
 // Source: P. J. Huber, "Robust Estimation of a Location Parameter" (1964).
-// Example: huberCentre([0, 0.1, 3], 1).centre is 0.8.
 
 import { checks } from './check.ts';
 import { median, sum } from './sum.ts';
@@ -23,6 +22,7 @@ export interface HuberCentre {
  * Where it is level at zero (two values far apart) the point nearest the middle value is taken.
  * Throws RangeError on no values, a value that is not finite, or a scale or k that is not above 0.
  */
+// Example: huberCentre([0, 0.1, 3], 1).centre is 0.8.
 export function huberCentre(values: readonly number[], scale: number, k = 1.5): HuberCentre {
   must.huberCentre.positive(scale, 'the scale');
   must.huberCentre.positive(k, 'k');

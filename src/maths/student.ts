@@ -1,7 +1,6 @@
 // Student's t distribution: what a mean over few shots is worth when the spread itself is only estimated.
 // `df` (degrees of freedom) is any number above 0; Infinity gives the normal distribution.
-// Errors: RangeError on NaN, df <= 0, or a chance outside 0 to 1; a NaN is never returned.
-// Example: studentQuantile(0.975, 10) is 2.228.
+// A NaN is never given back.
 
 import jStat from 'jstat';
 import { checks } from './check.ts';
@@ -12,7 +11,8 @@ const must = checks('studentCdf', 'studentQuantile');
 // From here on the first term of the expansion in 1/df (Fisher) is more exact than the incomplete beta function.
 const MANY = 1e5;
 
-/** Chance of a value below t. studentCdf(-t, df) + studentCdf(t, df) is 1. */
+/** Chance of a value below t. studentCdf(-t, df) + studentCdf(t, df) is 1. Throws RangeError on NaN or df <= 0. */
+// Example: studentCdf(2.228, 10) is 0.9750.
 export function studentCdf(t: number, df: number): number {
   must.studentCdf.number(t, 't');
   must.studentCdf.positive(df, 'df', true);
@@ -24,7 +24,8 @@ export function studentCdf(t: number, df: number): number {
   return jStat.ibeta(df / (df + t * t), df / 2, 0.5) / 2;
 }
 
-/** The t below which a value lies with chance p; -Infinity and Infinity for 0 and 1. */
+/** The t below which a value lies with chance p; -Infinity and Infinity for 0 and 1. Throws RangeError outside 0 to 1 or on df <= 0. */
+// Example: studentQuantile(0.975, 10) is 2.2281.
 export function studentQuantile(p: number, df: number): number {
   must.studentQuantile.chance(p, 'p');
   must.studentQuantile.positive(df, 'df', true);

@@ -6,7 +6,8 @@ import { checks } from './check.ts';
 
 const must = checks('sum', 'median');
 
-/** Sum of `values`. Positive and negative terms are each added from small to large, then subtracted. */
+/** Sum of `values`. Positive and negative terms are each added from small to large, then subtracted. Throws RangeError unless all are finite. */
+// Example: sum([0.1, 0.2, -0.1, -0.2]) is 0.
 export function sum(values: readonly number[]): number {
   let plus = 0;
   let minus = 0;
@@ -19,7 +20,8 @@ export function sum(values: readonly number[]): number {
   return plus - minus;
 }
 
-/** Middle value; the mean of the two middle ones where the count is even. Throws RangeError where there are none. */
+/** Middle value; the mean of the two middle ones where the count is even. Throws RangeError on no values, or one that is not finite. */
+// Example: median([4, 1, 2, 3]) is 2.5.
 export function median(values: readonly number[]): number {
   for (const value of values) must.median.finite(value, 'a value');
   const sorted = [...values].sort((a, b) => a - b);

@@ -31,11 +31,13 @@ const WORDS: Readonly<Record<Unit, readonly [string, string, ...string[]]>> = {
 const BY_WORD = new Map<string, Unit>(UNITS.flatMap((unit) => WORDS[unit].filter((w) => w !== '').map((w) => [w, unit] as const)));
 
 /** The unit that a word stands for, capitals or not; null where it is none of ours. */
+// Example: unitFromWord('Inches') is 'in'; unitFromWord('stone') is null.
 export function unitFromWord(word: string): Unit | null {
   return BY_WORD.get(word.toLowerCase()) ?? null;
 }
 
 /** The word to write after `value`: singular for 1, a fraction of 1 and their negatives; plural for 0 and from there on. '' for a count. */
+// Example: unitWord('half-twist', 0.5) is 'half-twist'; unitWord('half-twist', 2) is 'half-twists'.
 export function unitWord(unit: Unit, value: number): string {
   const [one, many] = WORDS[unit];
   const size = Math.abs(value);

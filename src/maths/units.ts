@@ -24,6 +24,7 @@ export type RadiansPerSecond = Measured<'rad/s'>;
 export type Percent = Measured<'percent'>;
 
 /** A number in a unit: from here on its type says so. The only way to make one. */
+// Example: inUnit(2, 'in') is 2.
 export const inUnit = <U extends string>(n: number, _unit: U): Measured<U> => n as Measured<U>;
 export const inches = (n: number): Inches => inUnit(n, 'in');
 export const feet = (n: number): Feet => inUnit(n, 'ft');
@@ -48,6 +49,9 @@ export const UNITS = [
 ] as const;
 export type Unit = (typeof UNITS)[number];
 
-/** 1 yd = 3 ft. */
+/** Yards as feet: 1 yd is 3 ft. */
+// Example: feetIn(yards(20)) is 60.
 export const feetIn = (length: Yards): Feet => feet(length * 3);
+/** Feet as yards. */
+// Example: yardsIn(feet(60)) is 20.
 export const yardsIn = (length: Feet): Yards => yards(length / 3);
