@@ -14,7 +14,7 @@ const must = checks('kineticEnergy', 'momentum');
 export interface Energy { readonly footPounds: FootPounds; readonly joules: Measured<'J'> }
 
 /** Kinetic energy, ft lbf and J. Throws RangeError unless mass (gr) and speed (fps) are above 0. */
-// Example: kineticEnergy(350, 300).footPounds is 69.932; kineticEnergy(350, 300).joules is 94.815.
+// Example: kineticEnergy(350, 300) is { footPounds: 69.932, joules: 94.815 }.
 export function kineticEnergy(mass: Grains, speed: Fps): Energy {
   must.kineticEnergy.size(mass, "the arrow's mass");
   must.kineticEnergy.size(speed, "the arrow's speed");
@@ -26,7 +26,7 @@ export function kineticEnergy(mass: Grains, speed: Fps): Energy {
 export interface Momentum { readonly slugFeetPerSecond: Measured<'slug ft/s'>; readonly newtonSeconds: Measured<'N s'> }
 
 /** Momentum, slug ft/s and N s (which is kg m/s). Throws RangeError unless mass (gr) and speed (fps) are above 0. */
-// Example: momentum(350, 300).slugFeetPerSecond is 0.46621; momentum(350, 300).newtonSeconds is 2.07382.
+// Example: momentum(350, 300) is { slugFeetPerSecond: 0.46621, newtonSeconds: 2.07382 }.
 export function momentum(mass: Grains, speed: Fps): Momentum {
   must.momentum.size(mass, "the arrow's mass");
   must.momentum.size(speed, "the arrow's speed");

@@ -30,7 +30,7 @@ export const VIRTUAL_MASS = { low: grains(30), high: grains(250) } as const;
 export interface Throw { readonly energy: FootPounds; readonly virtualMass: Grains }
 
 /** Speed, fps, of an arrow of `mass` grains. Throws RangeError unless energy and mass are above 0 and the virtual mass 0 or more. */
-// Example: speedFor({ energy: 48, virtualMass: 238 }, 300) is 200.45.
+// Example: speedFor({ energy: 48, virtualMass: 238 }, 300) is 200.47.
 export function speedFor({ energy, virtualMass }: Throw, mass: Grains): Fps {
   must.speedFor.size(energy, "the bow's energy");
   must.speedFor.size(mass, "the arrow's mass");
@@ -46,7 +46,7 @@ export type Unknown = 'masses too close' | 'heavier not slower' | 'not believabl
  * not believable, so that a reading, or a mass, is wrong. `error` is the chronograph's, as a share.
  * Throws RangeError unless masses and speeds are above 0 and the error is from 0 to below 1.
  */
-// Example: throwFrom({ mass: 350, speed: 300 }, { mass: 450, speed: 270.22 }).virtualMass is 80.0.
+// Example: throwFrom({ mass: 350, speed: 300 }, { mass: 450, speed: 270.22 }) is { energy: 85.92, virtualMass: 80.0, low: 30.0, high: 192.8 }.
 export function throwFrom(first: Reading, second: Reading, error = CHRONOGRAPH_ERROR): (Throw & { readonly low: Grains; readonly high: Grains }) | Unknown {
   const all = corners(must.throwFrom, [first, second], error).map(({ a, b }) => b / a);
   const [low, high] = [Math.min(...all), Math.max(...all)];
@@ -66,7 +66,7 @@ export interface SpeedRange { readonly low: Fps; readonly high: Fps }
  * Least and most speed, fps, of an arrow of `mass` grains, from one reading or more. null where no bow with a believable virtual mass could
  * have given them all: a reading, or a mass, is wrong. Throws RangeError where there is no reading, and as throwFrom does.
  */
-// Example: speedRange([{ mass: 350, speed: 300 }], 450).low is 264.3; speedRange([{ mass: 350, speed: 300 }], 450).high is 280.5.
+// Example: speedRange([{ mass: 350, speed: 300 }], 450) is { low: 264.3, high: 280.5 }.
 export function speedRange(readings: readonly Reading[], mass: Grains, error = CHRONOGRAPH_ERROR): SpeedRange | null {
   must.speedRange.size(mass, "the arrow's mass");
   const speeds = corners(must.speedRange, readings, error).map(({ a, b }) => 1 / Math.sqrt(mass * a + b));
@@ -117,7 +117,8 @@ const WAY_POWERS = [1, 1.5] as const;
  * believable. Wide, and never a figure to reckon on with. Sources of the rating: ASTM F1544-11 (30 in), ATA/BOW-105-2008 (28 in), read on
  * secondary pages. Throws RangeError unless all figures are above 0 and both draws are longer than brace height and 1 3/4 in.
  */
-// Example: speedFromRating({ speed: 330, peak: 70, draw: 30 }, { peak: 60, draw: 29, brace: 6.5, mass: 400 }).low is 255.1.
+// Example: speedFromRating({ speed: 330, peak: 70, draw: 30 }, { peak: 60, draw: 29, brace: 6.5, mass: 400 })
+// is { low: 255.1, high: 286.7 }.
 export function speedFromRating(rating: Rating, shot: AsShot): SpeedRange {
   must.speedFromRating.size(rating.speed, 'the rated speed');
   must.speedFromRating.size(rating.peak, 'the rated peak');

@@ -56,7 +56,7 @@ export interface Launch extends Leaving {
  * stays near 0. `speed` (fps) is the arrow's. With Infinity in `usual` the tears alone count. Throws RangeError where there is no tear, on
  * figures that cannot be meant, on paper out of PAPER_REACH, and where tears alone are to tell what they cannot.
  */
-// Example: launchFrom([{ distance: 7, tear: 0.5, error: 0.1 }, { distance: 15, tear: 0.5, error: 0.1 }], 'side').rate is -0.46.
+// Example: launchFrom([{ distance: 7, tear: -0.5, error: 0.1 }, { distance: 15, tear: -0.4, error: 0.1 }], 'side').rate is 0.33.
 export function launchFrom(tears: readonly PaperTear[], axis: LaunchAxis, speed: Fps = USUAL_SPEED, usual: Leaving = USUAL_LEAVING): Launch {
   must.launchFrom.size(usual.angle, 'the usual angle', true);
   must.launchFrom.size(usual.rate, 'the usual rate', true);
@@ -112,15 +112,20 @@ export interface Apart {
 
 /**
  * What is left for the target: where broadheads are to be expected at 20 yd, against field points (in; right or up above 0). What sets them apart
- * after a perfect launch is not in it. Throws RangeError unless the speed (fps) is above 0.
+ * after a perfect launch is not in it. Throws RangeError unless the speed (fps) is above 0, and on figures that cannot be meant.
  */
 // Example: broadheadsApart({ angle: 1, rate: 1, errors: { angle: 0.1, rate: 0.1 }, correlation: 0 }).apart is 3.66.
 export function broadheadsApart({ angle, rate, errors, correlation }: Omit<Launch, 'known'>, speed: Fps = USUAL_SPEED): Apart {
   must.broadheadsApart.size(speed, "the arrow's speed");
+  must.broadheadsApart.measure(angle, 'the angle');
+  must.broadheadsApart.measure(rate, 'the rate');
+  must.broadheadsApart.notNegative(errors.angle, 'the error of the angle');
+  must.broadheadsApart.notNegative(errors.rate, 'the error of the rate');
+  if (!(Math.abs(correlation) <= 1)) throw must.broadheadsApart.error(`the correlation is ${correlation}; a number from -1 to 1 is needed`);
   const perRate = (APART.rate * USUAL_SPEED) / speed;
   const [a, r] = [APART.angle * errors.angle, perRate * errors.rate];
   const apart = APART.angle * angle + perRate * rate;
-  const error = Math.sqrt(a ** 2 + r ** 2 + 2 * correlation * a * r);
+  const error = Math.hypot(a + correlation * r, r * Math.sqrt(1 - correlation ** 2));
   return { apart: inches(apart), error: inches(error), errorInAll: inches(Math.hypot(error, MODEL * apart)) };
 }
 

@@ -39,7 +39,7 @@ export function amoPounds(amo: Inches): Pounds {
 export interface BendingStiffness { readonly poundInchesSquared: Measured<'lbf in2'>; readonly newtonMetresSquared: Measured<'N m2'> }
 
 /** Bending stiffness EI, lbf in2 and N m2, from the deflection (in) under the ASTM test. Throws RangeError unless above 0. */
-// Example: bendingStiffness(0.4).poundInchesSquared is 2218.067; bendingStiffness(0.4).newtonMetresSquared is 6.36544.
+// Example: bendingStiffness(0.4) is { poundInchesSquared: 2218.067, newtonMetresSquared: 6.36544 }.
 export function bendingStiffness(astm: Inches): BendingStiffness {
   must.bendingStiffness.size(astm, 'the deflection');
   const stiffness = (ASTM.weight * ASTM.span ** 3) / (48 * astm);

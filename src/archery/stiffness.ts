@@ -29,7 +29,7 @@ const POUNDS_A_GRAIN = { low: 3 / 25, high: 5 / 25 } as const;
 const POUNDS_A_TURN = { low: 2, high: 4 } as const;
 
 /** A shaft of `length` inches that is cut by `cut` inches acts stiffer. Throws RangeError unless both are above 0 and something is left. */
-// Example: cutShift(28, 1).acts is stiffer; cutShift(28, 1).steps.low is 0.33; cutShift(28, 1).steps.high is 0.87.
+// Example: cutShift(28, 1) is { acts: 'stiffer', steps: { low: 0.33, high: 0.87 } }.
 export function cutShift(length: Inches, cut: Inches): Stiffness {
   must.cutShift.size(length, "the shaft's length");
   must.cutShift.size(cut, 'the cut');
@@ -40,7 +40,7 @@ export function cutShift(length: Inches, cut: Inches): Stiffness {
 
 /** With a point, head or insert heavier by `heavier` grains a shaft acts weaker, with a lighter one (below 0) stiffer; null where nothing changes.
  *  Throws RangeError unless finite. */
-// Example: pointShift(25).acts is weaker; pointShift(25).steps.low is 0.3; pointShift(25).steps.high is 1.
+// Example: pointShift(25) is { acts: 'weaker', steps: { low: 0.3, high: 1.0 } }.
 export function pointShift(heavier: Grains): Stiffness | null {
   must.pointShift.measure(heavier, 'the change of the point');
   return likeDrawWeight(heavier, POUNDS_A_GRAIN);
@@ -48,7 +48,7 @@ export function pointShift(heavier: Grains): Stiffness | null {
 
 /** With both limb bolts turned in by `inward` turns each a shaft acts weaker, for the bow pushes harder; turned out (below 0) stiffer; null where
  *  nothing changes. Throws RangeError unless finite. */
-// Example: boltShift(-0.5).acts is stiffer; boltShift(-0.5).steps.low is 0.1; boltShift(-0.5).steps.high is 0.4.
+// Example: boltShift(-0.5) is { acts: 'stiffer', steps: { low: 0.1, high: 0.4 } }.
 export function boltShift(inward: Turns): Stiffness | null {
   must.boltShift.measure(inward, 'the turn of both bolts');
   return likeDrawWeight(inward, POUNDS_A_TURN);
