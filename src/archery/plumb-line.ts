@@ -108,9 +108,10 @@ const LEAST = 0.07;
 // Example: plumbSpread([{ distance: 20, x: 0 }, { distance: 20, x: 1 }], { sd: 1, df: 4 }) is { sd: 0.9980, df: 9 }.
 export function plumbSpread(shots: readonly { readonly distance: Yards; readonly x: number; readonly set?: number }[], prior: AngleSpread): AngleSpread {
   checkPrior(must.plumbSpread, prior);
-  for (const { distance, x } of shots) {
+  for (const { distance, x, set = 0 } of shots) {
     must.plumbSpread.size(distance, 'a distance');
     must.plumbSpread.measure(x, 'an impact');
+    must.plumbSpread.finite(set, 'a set');
   }
   const sets = [...new Set(shots.map((s) => s.set))].map((id) => shots.filter((s) => s.set === id));
   const groups = sets.flatMap((set) => [...new Set(set.map((s) => s.distance))].map((d) => set.filter((s) => s.distance === d).map((s) => milliradians(s.x, d))));

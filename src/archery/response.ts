@@ -118,13 +118,12 @@ export function chanceWorse(line: Line, xPrev: number, xNow: number, target = 0)
   must.chanceWorse.measure(step, 'the step');
   must.chanceWorse.measure(target, 'the target');
   if (step === 0) return 0;
-  const change = chancePositive(step * line.slope, step * step * line.varSlope);
   const both = xNow + xPrev;
-  const total = chancePositive(
-    2 * (line.intercept - target) + both * line.slope,
-    4 * line.varIntercept + 4 * both * line.cov + both * both * line.varSlope,
-  );
-  return change * total + (1 - change) * (1 - total);
+  const [change, total] = [step * line.slope, 2 * (line.intercept - target) + both * line.slope];
+  // Either side by itself: one less the other would tell a mirrored tear otherwise, in the last digit.
+  const alike = (side: 1 | -1): number => chancePositive(side * change, step * step * line.varSlope)
+    * chancePositive(side * total, 4 * line.varIntercept + 4 * both * line.cov + both * both * line.varSlope);
+  return alike(1) + alike(-1);
 }
 
 /** Chance that the slope's sign is not the book's. Throws RangeError on numbers that cannot be meant. */
