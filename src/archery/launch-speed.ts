@@ -85,20 +85,21 @@ function corners(by: Checks, readings: readonly Reading[], error: number): reado
   }
   const [first] = readings;
   if (first === undefined) throw by.error('there is no reading; give at least one');
-  // Each edge is a line p a + q b = r, and the patch lies where p a + q b is no more than r.
+  // Each edge is a line b = at + slope a; the patch lies above it (side 1) or below it (side -1).
   const edges = [
-    { p: VIRTUAL_MASS.low, q: -1, r: 0 },
-    { p: -VIRTUAL_MASS.high, q: 1, r: 0 },
+    { at: 0, slope: VIRTUAL_MASS.low, side: 1 },
+    { at: 0, slope: VIRTUAL_MASS.high, side: -1 },
     ...readings.flatMap(({ mass, speed }) => [
-      { p: mass, q: 1, r: 1 / (speed * (1 - error)) ** 2 },
-      { p: -mass, q: -1, r: -1 / (speed * (1 + error)) ** 2 },
+      { at: 1 / (speed * (1 + error)) ** 2, slope: -mass, side: 1 },
+      { at: 1 / (speed * (1 - error)) ** 2, slope: -mass, side: -1 },
     ]),
   ];
   const slack = SLACK / first.speed ** 2;
-  return edges.flatMap((one, i) => edges.slice(0, i).map((other) => {
-    const det = one.p * other.q - other.p * one.q;
-    return { a: (one.r * other.q - other.r * one.q) / det, b: (one.p * other.r - other.p * one.r) / det };
-  })).filter(({ a, b }) => edges.every(({ p, q, r }) => p * a + q * b <= r + slack));
+  // Lines that never meet, or everywhere, give no finite corner, and such a one lies on no side.
+  return edges.flatMap((one) => edges.map((other) => {
+    const a = (other.at - one.at) / (one.slope - other.slope);
+    return { a, b: one.at + one.slope * a };
+  })).filter(({ a, b }) => edges.every(({ at, slope, side }) => side * (b - at - slope * a) >= -slack));
 }
 
 /** What a bow's papers say: speed (fps) with an arrow of 5 gr for each pound of `peak` (lb) at a draw of `draw` (in; 30 for most bows). */

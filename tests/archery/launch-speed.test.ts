@@ -90,6 +90,9 @@ describe('the bow behind two readings', () => {
     const from = (own: number): unknown => throwFrom(reading(350, 300), reading(700, 300 * Math.sqrt((350 + own) / (700 + own))), 1e-6);
     expect(from(29.99)).toBe('not believable');
     expect(from(250.01)).toBe('not believable');
+    // By hand, exactly at both ends: (370 100^2 - 70 200^2) / (200^2 - 100^2) is 30, and with 1350 and 150 gr it is 250.
+    expect(throwFrom(reading(70, 200), reading(370, 100))).toMatchObject({ virtualMass: 30 });
+    expect(throwFrom(reading(150, 200), reading(1350, 100))).toMatchObject({ virtualMass: 250 });
     for (const own of [30.01, 249.99]) expect(from(own)).toMatchObject({ virtualMass: expect.closeTo(own, 6) });
   });
   it('masses are too close only where both ends fit, not one', () => {

@@ -231,6 +231,11 @@ describe('refuse what cannot be meant, by name', () => {
       expect(said(() => launchFrom(one, 'side'))).toBe('no error');
     }
     expect(said(() => launchFrom(two, 'side', fps(280), NOTHING_USUAL))).toBe('no error');
+    // Two distances tell them apart however little each tear says, in whatever unit, and one distance never does.
+    for (const error of [1e-9, 1, 1e9]) {
+      expect(said(() => launchFrom([tear(7, 0.5, error), tear(15, 0.5, error)], 'side', fps(280), NOTHING_USUAL))).toBe('no error');
+      for (const at of [5, 6.1, 7, 8.3, 9, 12.7]) expect(said(() => launchFrom([tear(at, 0.5, error), tear(at, 0.4, error)], 'side', fps(280), NOTHING_USUAL))).toBe(blind);
+    }
     // What is usual of one of the two is enough.
     expect(said(() => launchFrom([tear(7, 0.5)], 'side', fps(280), leaving(1, Infinity)))).toBe('no error');
     expect(said(() => launchFrom([tear(7, 0.5)], 'side', fps(280), leaving(Infinity, 1)))).toBe('no error');
