@@ -7,7 +7,7 @@ import { chapterOf } from './agenda.ts';
 import { countArrowsAgain, failsAnArrow } from './arrow-fails.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
-import { afterInspection, causeFound } from './after-cause.ts';
+import { afterInspection, causeFound, voidEarlier } from './after-cause.ts';
 import { otherwiseNow, takenAgain } from './after-figure.ts';
 import { longBreak } from './after-happening.ts';
 import { afterRelease } from './after-release.ts';
@@ -143,7 +143,11 @@ const SIDE_EFFECTS: Readonly<Record<string, (d: Deciding, value: string) => void
   },
   'broadheads-wanted': (d, value) => { if (value === 'fixed' || value === 'mechanical') wantedLate(d, ['arrows', 'finish']); },
   'arrows-wanted': (d, value) => { if (value === 'all') wantedLate(d, ['finish']); },
-  contact: (d, value) => { if (value === 'smear') causeFound(d, 'contact', ['rest-check', 'contact']); },
+  contact: (d, value) => {
+    if (value !== 'smear') return;
+    causeFound(d, 'contact', ['rest-check', 'contact']);
+    voidEarlier(d);
+  },
   grip: (d, value) => { if (value === 'moved') causeFound(d, 'grip', []); },
   face: (d, value) => { if (value === 'moved') causeFound(d, 'face', []); },
   'what-was-changed': (d, value) => otherwiseNow(d, value),

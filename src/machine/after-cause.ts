@@ -48,7 +48,7 @@ export function afterInspection(d: Deciding, id: Inspection['id'], value: string
 }
 
 // What was called tuned before rests on shots that no longer count: it is judged again, from paper on.
-function voidEarlier(d: Deciding): void {
+export function voidEarlier(d: Deciding): void {
   const { axis, broadAxis } = d.state.notes;
   if (Object.keys(axis).length === 0 && Object.keys(broadAxis).length === 0) return;
   judgeAnew(d, { axis: {}, broadAxis: {}, broadReached: NOT_REACHED, secondDistance: null, offeredFor: {} }, true);

@@ -89,7 +89,7 @@ export function judgeAnew(d: Deciding, notes: Partial<LoopNotes>, wholeBow: bool
     || Object.keys(d.state.notes.broadAxis).length > Object.keys(notes.broadAxis ?? d.state.notes.broadAxis).length;
   const backTo = chapterToJudge(d, tookBack, wholeBow);
   const atTarget = d.state.notes.of === 'broadheads' ? subjectIn(d.state, 'broadheads') : {};
-  d.add({ advice: null, loop: { ...notes, purpose: 'judge', reshoot: true, ...(backTo === null ? atTarget : { backTo, inspection: null, offered: null, ...subjectIn(d.state, backTo) }) } });
+  d.add({ advice: null, loop: { ...notes, rounds: 0, purpose: 'judge', reshoot: true, ...(backTo === null ? atTarget : { backTo, inspection: null, offered: null, ...subjectIn(d.state, backTo) }) } });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
   if (backTo === 'paper') backAtPaper(d);
 }

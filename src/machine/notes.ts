@@ -113,6 +113,8 @@ export interface LoopNotes {
   /** The seq of the last line at which work on cables was done, and at which the height was last settled. */
   readonly cablesAt: number;
   readonly heightAt: number;
+  /** How often this chapter was gone through again because one axis was moved after the other had been judged. */
+  readonly rounds: number;
   readonly shop: readonly string[];
   readonly cautionedShots: number;
   readonly resumeSet: boolean;
@@ -133,7 +135,7 @@ export const NO_NOTES: LoopNotes = {
   of: 'paper', broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,
   distance: feet(7), epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, axis: {},
   inspection: null, inspections: 0, grossSeen: false, scattered: [], undo: [], undoing: [], bringing: 0, backTo: null, reshoot: false, offered: null, offeredFor: {},
-  declined: [], cablesAt: 0, heightAt: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
+  declined: [], cablesAt: 0, heightAt: 0, rounds: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
   secondDistance: null, done: false,
 };
 

@@ -6,11 +6,12 @@ import { chosen } from './guards.ts';
 import { dayOf } from './history.ts';
 import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
+import { lastWord } from './loop/results.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
 import { hasStopWord } from './stop-words.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from './state.ts';
 import type { LoopNotes } from './notes.ts';
-import type { Fact, RecordRow } from './types.ts';
+import type { RecordRow } from './types.ts';
 import { amountInWords, phrase, settingInWords, tearInWords } from './words.ts';
 import { placeOf } from './walk.ts';
 import { readingNow } from './reading-now.ts';
@@ -60,11 +61,9 @@ function axisInWords(content: Content, state: State, axis: Axis): string {
 
 /** What was last said of an axis, where a change since has taken it back; nothing where corrected figures did. */
 function lastSaid(state: State, axis: Axis): LoopNotes['axis'][Axis] {
-  const of = (fact: Fact) => fact.decided.findings.findLast((f) => f.kind === 'axis' && f.axis === axis && f.chapter === 'paper');
-  const line = state.facts.findLast((fact) => of(fact) !== undefined);
-  const corrected = state.facts.some(({ kind, seq, decided: { loop } }) => kind === 'corrected' && seq > (line?.seq ?? 0) && loop?.axis !== undefined && loop.axis[axis] === undefined);
-  const said = line === undefined || corrected ? undefined : of(line);
-  return said?.kind === 'axis' ? { result: said.result, chance: said.chance ?? 0 } : undefined;
+  const said = lastWord(state, axis, 'paper');
+  const corrected = state.facts.some(({ kind, seq, decided: { loop } }) => kind === 'corrected' && seq > (said?.seq ?? 0) && loop?.axis !== undefined && loop.axis[axis] === undefined);
+  return said === null || corrected ? undefined : said;
 }
 
 function tearRows(content: Content, state: State): readonly RecordRow[] {

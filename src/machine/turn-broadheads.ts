@@ -7,9 +7,10 @@ import type { Deciding } from './deciding.ts';
 import { spreadOf } from './loop/evidence.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
 import { FIRST_AT_TARGET, groupAt } from './loop/gauge-groups.ts';
-import { withoutAxis } from './loop/results.ts';
+import { outdatedAxes, tunedAxes, withoutAxis } from './loop/results.ts';
 import { currentSet } from './loop/sets.ts';
-import { knobEntries, AXES, type KnobId } from '../content/types.ts';
+import { MOST_ROUNDS, sayOnceMore } from './turn-paper.ts';
+import { knobEntries, AXES, type Axis, type KnobId } from '../content/types.ts';
 
 /** Where broadheads are compared, yards: 20 finds the direction, 30 and 40 confirm it. */
 const YARDS = [20, 30, 40].map(yards);
@@ -27,7 +28,7 @@ export function turnPreparing(d: Deciding<'broadheads.preparing'>): true {
     advice: null,
     loop: {
       of: 'broadheads', distance: FIRST_AT_TARGET, purpose: 'judge', resumeSet: false, inspections: 0, inspection: null,
-      offered: null, declined: [], worse: {}, ended, broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0,
+      offered: null, declined: [], worse: {}, ended, rounds: 0, broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0,
     },
   });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
@@ -55,7 +56,7 @@ export function turnFarther(d: Deciding<'broadheads.farther'>): true {
   const { notes } = d.state;
   const here = yardsIn(notes.distance);
   if (isStale(d)) return d.event({ type: 'farther' });
-  const agree = AXES.every((axis) => notes.broadAxis[axis]?.result === 'tuned');
+  const agree = tunedAxes(d.state).length === AXES.length;
   if (!agree) return d.event({ type: 'settled' });
   if (notes.broadReached < here) {
     d.say('broadheads-agree', { distance: here });
@@ -68,8 +69,14 @@ export function turnFarther(d: Deciding<'broadheads.farther'>): true {
 
 // Moved since it was said, or after work on cables: an axis that no longer stands is judged again where we are.
 function isStale(d: Deciding): boolean {
-  const { broadAxis, cablesAt, heightAt } = d.state.notes;
-  if (broadAxis.height?.result === 'tuned' && cablesAt > heightAt) d.add({ loop: { broadAxis: withoutAxis(broadAxis, 'height') } });
+  const { broadAxis, cablesAt, heightAt, rounds } = d.state.notes;
+  const afterCables: readonly Axis[] = broadAxis.height?.result === 'tuned' && cablesAt > heightAt ? ['height'] : [];
+  const outdated = rounds < MOST_ROUNDS ? outdatedAxes(d.state) : [];
+  if (outdated.length > 0) {
+    sayOnceMore(d, outdated);
+    d.add({ loop: { rounds: rounds + 1 } });
+  }
+  d.add({ loop: { broadAxis: [...afterCables, ...outdated].reduce(withoutAxis, broadAxis) } });
   return AXES.some((axis) => d.state.notes.broadAxis[axis] === undefined);
 }
 

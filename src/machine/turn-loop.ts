@@ -12,10 +12,10 @@ import { judgeAsFound, judgeAxis } from './loop/judge.ts';
 import { judgeSet } from './loop/judge-set.ts';
 import { rungNow } from './loop/ladder.ts';
 import { sizeMove } from './loop/size.ts';
-import { axisFinding, endAxes } from './loop/results.ts';
-import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere, tunedAxes } from './loop/sets.ts';
+import { axisFinding, endAxes, tunedAxes } from './loop/results.ts';
+import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere } from './loop/sets.ts';
 import type { PlaceIn, PlaceOf } from './places.ts';
-import { skipStage, withoutPaper } from './turn-paper.ts';
+import { onceMore, skipStage, withoutPaper } from './turn-paper.ts';
 import { swapHeads } from './turn-broadheads.ts';
 import { axisOf } from './walk.ts';
 
@@ -52,7 +52,7 @@ function reshoot(d: Deciding<InLoop<'advising' | 'proving' | 'passed' | 'offerin
 
 function turnShooting(d: Deciding<Shooting>): boolean {
   if (d.isIn('paper') && withoutPaper(d)) return true;
-  if (skipStage(d)) return true;
+  if (onceMore(d) || skipStage(d)) return true;
   if (d.state.notes.reshoot) d.add({ loop: { reshoot: false } });
   if (resumeDue(d)) return true;
   if (d.isAt('paper.second.shooting') && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);

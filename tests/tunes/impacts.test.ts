@@ -37,6 +37,7 @@ describe('broadheads low and right of the field points', () => {
       'heads swapped',
       '20 yd x6',
       'side tuned',
+      'height tuned',
       'farther',
       '30 yd x6',
       'height tuned',

@@ -34,7 +34,9 @@ const picked = (bow: Bow, how: string): Bow => ({ ...bow, answers: { ...bow.answ
 interface Course { readonly shots: number; readonly changes: number; readonly tuned: number }
 function courseOf({ asked, findings }: ReturnType<typeof tune>): Course {
   const count = (about: string): number => asked.filter((each) => each === about).length;
-  return { shots: count('tear'), changes: count('moved'), tuned: findings.filter((f) => f.kind === 'axis' && f.result === 'tuned').length };
+  // By the last word on each axis: one may be judged again after the other was moved.
+  const ends = (['height', 'side'] as const).map((axis) => findings.findLast((f) => f.kind === 'axis' && f.axis === axis));
+  return { shots: count('tear'), changes: count('moved'), tuned: ends.filter((f) => f?.kind === 'axis' && f.result === 'tuned').length };
 }
 const sumOf = (all: readonly Course[], what: keyof Course): number => all.reduce((sum, one) => sum + one[what], 0);
 
@@ -56,7 +58,7 @@ test(`${BOWS} bows, tuned once more: fewer shots, no more changes, as many axes 
   const without = fresh.map(courseOf);
   const told = (what: keyof Course): string => `${what}: ${sumOf(without, what) / BOWS} without, ${sumOf(known, what) / BOWS} with what was carried`;
   process.stdout.write(`${told('shots')}; ${told('changes')}; ${told('tuned')}\n`);
-  // Measured on these twenty: 20.1 shots without and 15.5 with, 4.4 and 3.2 changes, 1.65 and 1.6 axes tuned.
+  // Measured on these twenty: 20.9 shots without and 16.1 with, 4.5 and 3.2 changes, 1.65 and 1.6 axes tuned.
   expect(sumOf(known, 'shots')).toBeLessThan(0.85 * sumOf(without, 'shots'));
   expect(sumOf(known, 'changes')).toBeLessThanOrEqual(sumOf(without, 'changes'));
   expect(sumOf(known, 'tuned')).toBeGreaterThanOrEqual(sumOf(without, 'tuned') - 2);

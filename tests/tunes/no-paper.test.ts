@@ -58,6 +58,8 @@ describe('unfletched shafts', () => {
       'adjust rest-side left 1/32 in',
       '20 yd x6',
       'side tuned',
+      '20 yd x2',
+      'height tuned',
       'proof 20 yd x6',
     ]);
     expect(results(walk)).toEqual(['Up and down: land together at 20 yd, n % sure', 'Sideways: land together at 20 yd, n % sure']);

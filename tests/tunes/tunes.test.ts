@@ -58,6 +58,7 @@ describe('a right-handed yoke bow, the press at the shop, its rest answering the
       'shots',
       'rest-side limit',
       'side cannot',
+      'height tuned',
       'shop',
       'shots',
       'shoot-proof x3',
@@ -73,7 +74,9 @@ describe('a right-handed yoke bow, the press at the shop, its rest answering the
     ]);
     const course = courseOf(walk);
     expect(course[course.indexOf('put-back rest-side right 1/32 in') + 1]).toBe('shoot-proving x3');
-    expect(found(walk).toSorted()).toEqual(['height tuned', 'rest-side learned', 'rest-side limit', 'side cannot']);
+    // Up and down is judged once more after the last change sideways.
+    expect(found(walk).toSorted()).toEqual(['height tuned', 'height tuned', 'rest-side learned', 'rest-side limit', 'side cannot']);
+    expect(found(walk).at(-1)).toBe('height tuned');
     expect(walk.last.bow).toEqual({ 'rest-side': { value: 1 / 16, unit: 'in' } });
     expect(recordRows(walk, 'Note for the shop').join(' ')).toContain('twist the yoke legs');
     // The powder is shot once, before the first sideways change; a cable is never touched here.
@@ -154,6 +157,8 @@ describe('a left-handed two-track bow without a press', () => {
       'rest-side limit',
       'side cannot',
       'shop',
+      'shots',
+      'height tuned',
       'shots',
       'shoot-proof x3',
     ]);

@@ -1,12 +1,13 @@
 // How each axis ended in the chapter under way: paper (or what stands in for it) and broadheads are kept apart.
 
-import type { Axis } from '../../content/types.ts';
+import { AXES, type Axis } from '../../content/types.ts';
 import type { AxisResult, LoopNotes } from '../notes.ts';
-import type { State } from '../state.ts';
-import type { Chapter, Finding } from '../types.ts';
-import { subjectOf } from './sets.ts';
+import { settingsOf, type ShotSet, type State } from '../state.ts';
+import type { Chapter, Fact, Finding } from '../types.ts';
+import { settingKey, subjectOf } from './sets.ts';
 
 type Results = LoopNotes['axis'];
+type AxisEnd = NonNullable<Results[Axis]>;
 
 export const axisResults = (state: State): Results => (subjectOf(state) === 'broadheads' ? state.notes.broadAxis : state.notes.axis);
 
@@ -27,6 +28,38 @@ export function unsaid(state: State, axis: Axis): Partial<LoopNotes> {
   const results = withoutAxis(axisResults(state), axis);
   return subjectOf(state) === 'broadheads' ? { broadAxis: results } : { axis: results };
 }
+
+/** What was last said of an axis in a chapter, and by which line; null where nothing was. */
+export function lastWord({ facts }: State, axis: Axis, chapter: Chapter): (AxisEnd & { readonly seq: number }) | null {
+  const of = ({ decided }: Fact) => decided.findings.findLast((f) => f.kind === 'axis' && f.axis === axis && f.chapter === chapter);
+  const line = facts.findLast((fact) => of(fact) !== undefined);
+  const word = line === undefined ? undefined : of(line);
+  return line === undefined || word?.kind !== 'axis' ? null : { seq: line.seq, result: word.result, chance: word.chance ?? 0 };
+}
+
+/**
+ * Whether an axis is tuned, and that was said by shots at the very setting at which the bow stands now, with nothing found or replaced since: a
+ * word that rests on shots before a later change, of whatever, is none.
+ */
+export function tunedHere(state: State, axis: Axis): boolean {
+  const set = tunedBy(state, axis);
+  return set?.epoch === state.notes.epoch && settingKey(set.settings) === settingKey(settingsOf(state.moves));
+}
+
+/** The same, and from where it is shot now. */
+export const tunedFromHere = (state: State, axis: Axis): boolean => tunedHere(state, axis) && tunedBy(state, axis)?.distance === state.notes.distance;
+
+/** The set whose last shot called an axis tuned. */
+function tunedBy(state: State, axis: Axis): ShotSet | undefined {
+  if (axisResults(state)[axis]?.result !== 'tuned') return undefined;
+  const said = lastWord(state, axis, chapterNow(state))?.seq ?? 0;
+  return state.sets.findLast(({ shots }) => shots.some((shot) => shot.seq <= said));
+}
+
+export const tunedAxes = (state: State): readonly Axis[] => AXES.filter((axis) => tunedHere(state, axis));
+
+/** Called tuned, and something on the bow was changed since: to be judged by shots as it stands now. */
+export const outdatedAxes = (state: State): readonly Axis[] => AXES.filter((axis) => axisResults(state)[axis]?.result === 'tuned' && !tunedHere(state, axis));
 
 export const axisFinding = (state: State, axis: Axis, result: AxisResult, chance?: number): Finding =>
   ({ kind: 'axis', axis, chapter: chapterNow(state), result, ...(chance === undefined ? {} : { chance: Math.round(chance * 1000) / 1000 }) });

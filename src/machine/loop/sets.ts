@@ -41,7 +41,3 @@ export function shotsHere(state: State, without?: number): readonly Shot[] {
 }
 
 export const settingNow = (state: State, knob: KnobId): number => settingsOf(state.moves)[knob] ?? 0;
-
-/** Axes that were tuned at the first distance. */
-export const tunedAxes = (state: State): readonly Axis[] =>
-  (['height', 'side'] as const).filter((axis) => state.notes.axis[axis]?.result === 'tuned');

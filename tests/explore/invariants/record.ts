@@ -1,6 +1,6 @@
 // The record: "tuned" only where shots said so, and everything that nobody looked at.
 
-import { KNOBS, type Axis, type Content, type KnobId } from '../../../src/content/types.ts';
+import { KNOBS, type Axis, type Content } from '../../../src/content/types.ts';
 import type { Fact } from '../../../src/machine/types.ts';
 import { sameSetting } from '../books/bow-book.ts';
 import { first, type Invariant, type Moment } from '../moment.ts';
@@ -9,8 +9,8 @@ const AXES: readonly Axis[] = ['height', 'side'];
 
 export const tunedOnlyByShots: Invariant = {
   id: 'tuned-only-by-shots',
-  rule: 'The record says "tuned" or "land together" only where a set of shots found it so, nothing was replaced and no dealer had the bow since, and the adjustments of that axis still stand there; the middle of those shots, as they read now, is inside the tolerance.',
-  held: 'machine/record-result.ts, record-impacts.ts, standing.ts, still-shown.ts, loop/judge.ts',
+  rule: 'The record says "tuned" or "land together" only where a set of shots found it so, nothing was replaced and no dealer had the bow since, and every adjustment still stands where those shots were shot, not only those of that axis; the middle of those shots, as they read now, is inside the tolerance.',
+  held: 'machine/record-moved.ts, record-result.ts, record-impacts.ts, loop/results.ts, standing.ts, still-shown.ts, loop/judge.ts',
   broken(m) {
     const found = outOfTolerance(m);
     if (found !== null || !m.ending) return found;
@@ -30,7 +30,7 @@ const GOOD_WORDS = [
 ] as const;
 
 function notTuned(m: Moment, chapter: 'paper' | 'broadheads', axis: Axis): string | null {
-  const { lines, content, bow } = m;
+  const { lines, bow } = m;
   const of = (line: Fact) => line.decided.findings.findLast((f) => f.kind === 'axis' && f.chapter === chapter && f.axis === axis);
   const found = lines.findLast((line) => of(line) !== undefined);
   const result = found === undefined ? undefined : of(found);
@@ -40,11 +40,9 @@ function notTuned(m: Moment, chapter: 'paper' | 'broadheads', axis: Axis): strin
   const dealer = lines.find((line) => line.seq > found.seq && line.kind === 'answered' && line.step === 'released');
   if (dealer !== undefined) return `a dealer had the bow since, line ${dealer.seq}`;
   const [then, now] = [bow.settingsBefore(found.seq + 1), bow.settings()];
-  return first(KNOBS.filter((knob) => touches(content, knob, axis) && !sameSetting(now[knob] ?? 0, then[knob] ?? 0)).map((knob) => `${knob} was moved since`))
+  return first(KNOBS.filter((knob) => !sameSetting(now[knob] ?? 0, then[knob] ?? 0)).map((knob) => `${knob} was moved since`))
     ?? (chapter === 'paper' ? outOfIt(m, found.seq, axis) : null);
 }
-
-const touches = (content: Content, knob: KnobId, axis: Axis): boolean => content.knobs[knob].axis === axis;
 
 // 1/4 in each way, and vertically 1/8 low to 1/4 high; the coach weighs strays and what it knew before, the plain middle does not.
 const WEIGHED = 1 / 8;
