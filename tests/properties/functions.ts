@@ -16,6 +16,7 @@ import * as oneWay from '../../src/archery/one-way.ts';
 import * as plumbLine from '../../src/archery/plumb-line.ts';
 import * as response from '../../src/archery/response.ts';
 import { scatters } from '../../src/archery/scatters.ts';
+import * as setIndex from '../../src/archery/set-index.ts';
 import * as shotGuards from '../../src/archery/shots.ts';
 import * as spread from '../../src/archery/spread.ts';
 import { squaresAround } from '../../src/archery/squares.ts';
@@ -315,6 +316,13 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
   {
     fn: nockTurn.bestTurn, args: [list(record({ turn: number(PURE, 0, 5, 1), shots: shots(1, 4) }), 1, 4), point, spreadOf], gives: word,
   },
+  {
+    fn: setIndex.indexSet, args: [list(record({ effect: point, unsure: size, ways: number(PURE, 1, 6, 1) }), 2, 5), record({ tear: point, unsure: size })],
+    arrange: ([arrows, typical]) => [Array.isArray(arrows) ? arrows.map((one: object, i) => ({ ...one, arrow: `${i}` })) : arrows, typical], gives: record({ before: atLeast0(LENGTH), after: atLeast0(LENGTH) }),
+    // Of turns that gather a set alike one is taken; that a mirror turns every shaft the other way is held in tests/archery/set-index.test.ts.
+    says: ({ before, after }: setIndex.SetIndex) => ({ before, after }),
+  },
+  { fn: setIndex.worthTurning, args: [record({ before: size, after: size })], gives: word },
   {
     fn: tolerance.chanceWithin, args: [tear, sd, df, number(LENGTH, -2, 2, 1 / 16, bothEnds('open on that side')), number(LENGTH, -2, 2, 1 / 16, bothEnds('open on that side'))], arrange: rising(3, 4), gives: chance,
     reflects: { args: (mean: number, se: number, n: number, low: number, high: number) => [-mean, se, n, -high, -low] },

@@ -35,8 +35,10 @@ function same(found: unknown, expected: unknown, args: readonly unknown[]): void
   if (!alike(found, expected, (a, b) => a === b)) expect.fail(`${show(found)} is not ${show(expected)}; told ${show(args)}`);
 }
 
+/** Few, for there are some hundred functions; every run draws others. With fifty times as many of each no law was broken. */
+const RUNS = 20;
 const named = (entries: readonly Entry[]): readonly (readonly [string, Entry])[] => entries.map((entry) => [entry.fn.name, entry] as const);
-const holds = (entry: Entry, law: (args: readonly unknown[]) => void, numRuns = 40, where: 'on marks' | 'anywhere' = 'on marks'): void =>
+const holds = (entry: Entry, law: (args: readonly unknown[]) => void, numRuns = RUNS, where: 'on marks' | 'anywhere' = 'on marks'): void =>
   fc.assert(fc.property(argsOf(entry, where), law), { numRuns });
 
 describe('the registry', () => {
@@ -49,7 +51,7 @@ describe('the registry', () => {
     expect(missing, 'exported, and not in tests/properties/functions.ts').toEqual([]);
   });
   it('gives each function arguments that it takes', () => {
-    for (const entry of FUNCTIONS) holds(entry, (args) => void outcomeOf(entry, args), 20);
+    for (const entry of FUNCTIONS) holds(entry, (args) => void outcomeOf(entry, args));
   });
   it('gives a reason wherever something that is no number may stand, and wherever a law is left out', () => {
     const reasons = FUNCTIONS.flatMap((entry) => [
@@ -95,7 +97,7 @@ describe('what is no number', () => {
           expect(message.length, message).toBeGreaterThan(name.length + 12);
         }
       }
-    }, 6);
+    }, 3);
   });
   it.each(named(FUNCTIONS))('%s: never comes out, and chances and sizes stay what they are', (_name, entry) => {
     const gives = entry.gives;
@@ -107,7 +109,7 @@ describe('what is no number', () => {
           const right = 'chance' in leaf.unit ? value >= 0 && value <= 1 : 'atLeast0' in leaf.unit ? value >= 0 : true;
           if (!right) expect.fail(`${at} is ${value}; told ${show(args)}`);
         }
-      }, 40, where);
+      }, RUNS, where);
     }
   });
 });
@@ -129,7 +131,7 @@ describe('the order in which things are told', () => {
       const told = asArgs(shuffled(shape, asOne(args), () => keys[next++ % keys.length] ?? 0));
       const plain = (outcome: unknown): unknown => (entry.inNoOrder === undefined || outcome === null ? outcome : call(entry.inNoOrder, [outcome]));
       same(plain(outcomeOf(entry, told)), plain(outcomeOf(entry, args)), args);
-    }), { numRuns: 60 });
+    }), { numRuns: RUNS });
   });
 });
 
@@ -143,7 +145,7 @@ describe('the mirror', () => {
         const { args: turn = (...all: readonly unknown[]) => asArgs(mirrored(shape, asOne(all), side)), fn = entry.fn, outcome: back } = entry.reflects ?? {};
         const found = outcomeOf(entry, call(turn, args) as readonly unknown[], fn);
         same(back === undefined ? found : call(back, [found]), mirrored(entry.gives, outcomeOf(entry, args), side), args);
-      }, 40, where);
+      }, RUNS, where);
     }
   });
 });
@@ -159,8 +161,8 @@ describe('the unit', () => {
     const by = (factor: number): Unit => Object.fromEntries(Object.entries(way).map(([base, power]) => [base, factor ** power]));
     const told = (args: readonly unknown[], factors: Unit): unknown => outcomeOf(entry, asArgs(scaled(shape, asOne(args), factors)));
     // By a power of two nothing is rounded.
-    for (const factor of [1 / 8, 2, 32]) {
-      holds(entry, (args) => same(told(args, by(factor)), scaled(entry.gives, outcomeOf(entry, args), by(factor)), args), 20);
+    for (const factor of [1 / 8, 32]) {
+      holds(entry, (args) => same(told(args, by(factor)), scaled(entry.gives, outcomeOf(entry, args), by(factor)), args), 10);
     }
     // From inches to millimetres everything is; so figures off the marks, where no two are alike and no verdict hangs on the last bit.
     holds(entry, (args) => {
@@ -168,7 +170,7 @@ describe('the unit', () => {
       const units = new Map(spotsIn(entry.gives, expected).map(({ leaf, at }) => [at, leaf.unit]));
       const near = (a: number, b: number, at: string): boolean => a === b || Math.abs(a / factorOf(units.get(at) ?? {}, by(25.4)) - b) <= 1e-9 * Math.max(1, Math.abs(b));
       if (!alike(found, expected, near)) expect.fail(`${show(found)} is not ${show(expected)} in other units; told ${show(args)}`);
-    }, 40, 'anywhere');
+    }, RUNS, 'anywhere');
   });
   it('is looked at for lengths, distances, masses, weights, speeds, adjustments and angles', () => {
     expect(new Set(ways.flatMap(([, , , way]) => Object.keys(way)))).toEqual(new Set(['length', 'far', 'mass', 'force', 'speed', 'knob', 'tilt', 'any']));
