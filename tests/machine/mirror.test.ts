@@ -5,37 +5,13 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { memoryStore } from '../../src/journal/memory-store.ts';
 import { openSession } from '../../src/session.ts';
-import { bowKnobOf, type Advice, type Fact, type Finding, type View } from '../../src/machine/types.ts';
+import { bowKnobOf, type Advice, type Fact, type Finding } from '../../src/machine/types.ts';
+import { mirroredAdvice, mirroredAnswer, mirroredLedger, plainAdvice } from '../properties/mirrored.ts';
 import type { Bow } from '../tunes/archer.ts';
 import { NOON, play } from '../tunes/play.ts';
 import { content } from './state-of.ts';
 
 const open = () => openSession({ content, store: memoryStore(), startAt: new Date(NOON), engine: 'test', tune: 'test-tune', known: [] });
-
-const SWAPPED: Readonly<Record<string, string>> = { 'right': 'left', 'left': 'right', 'RIGHT': 'LEFT', 'LEFT': 'RIGHT', 'leans-left': 'leans-right', 'leans-right': 'leans-left' };
-const words = (text: string | undefined): string | undefined => text?.replace(/\b(left|right|LEFT|RIGHT)\b/g, (word) => SWAPPED[word] ?? word);
-const flip = (value: number): number => 0 - value;
-
-/** The answer of a mirrored archer to the same question. */
-function mirroredAnswer(about: string, answer: unknown): unknown {
-  if (typeof answer === 'object' && answer !== null && 'x' in answer) return { ...answer, x: flip(Number(answer.x)) };
-  return about === 'hand' || about === 'lean' ? (SWAPPED[String(answer)] ?? answer) : answer;
-}
-
-function mirroredAdvice(advice: Advice | null): unknown {
-  if (advice === null) return null;
-  const knob = bowKnobOf(advice);
-  const sideways = knob !== null && content.knobs[knob].axis === 'side';
-  return {
-    ...advice,
-    ...(sideways ? { direction: SWAPPED[advice.direction ?? ''], to: { ...advice.to, value: flip(advice.to?.value ?? NaN) } } : {}),
-    ...(advice.expect === undefined ? {} : { expect: { ...advice.expect, x: flip(advice.expect.x) } }),
-    what: words(advice.what), why: words(advice.why), undo: words(advice.undo), wrongIf: words(advice.wrongIf),
-  };
-}
-const plainAdvice = (advice: Advice | null): unknown => (advice === null ? null : { ...advice, undo: advice.undo, wrongIf: advice.wrongIf });
-const mirroredLedger = (bow: View['bow']): unknown =>
-  Object.fromEntries(Object.entries(bow).map(([knob, at]) => [knob, content.knobs[knob as 'yoke'].axis === 'side' ? { ...at, value: flip(at.value) } : at]));
 
 const eighths = (n: number): fc.Arbitrary<number> => fc.integer({ min: -n, max: n }).map((k) => k / 8);
 const bow: fc.Arbitrary<Bow> = fc.record({
