@@ -82,7 +82,7 @@ export function latestOfEach(all: readonly Carried[]): Carried[] {
       if (latest === one) return one;
       const own = Object.fromEntries(OF_THE_ARCHER.flatMap((id) => (one.answers[id] === undefined ? [] : [[id, one.answers[id]]])));
       const answers = Object.fromEntries(Object.entries(latest.answers).filter(([id]) => !OF_THE_ARCHER.includes(id)));
-      return { ...one, answers: { ...answers, ...own }, gains: latest.gains };
+      return { ...one, answers: { ...answers, ...own }, gains: latest.gains, ...(latest.besides === undefined ? {} : { besides: latest.besides }) };
     });
 }
 

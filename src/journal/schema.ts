@@ -59,6 +59,7 @@ const decided = z.strictObject({
   loop: z.record(z.string(), z.unknown()).exactOptional(),
 });
 
+const gains = z.partialRecord(z.enum(KNOBS), z.strictObject({ mean: z.number(), sd: z.number() }));
 const carried = z.strictObject({
   from: z.string(),
   bow: z.string(),
@@ -66,7 +67,8 @@ const carried = z.strictObject({
   archerId: z.string().exactOptional(),
   answers: z.record(z.string(), answer),
   spread: z.strictObject({ sd: z.number(), df: z.number() }).nullable(),
-  gains: z.partialRecord(z.enum(KNOBS), z.strictObject({ mean: z.number(), sd: z.number() })),
+  gains,
+  besides: gains.exactOptional(),
 });
 
 const seq = z.int().min(1);

@@ -5,13 +5,15 @@ import { shopNote } from './loop/advise.ts';
 import type { Deciding } from './deciding.ts';
 import { lineOf, priorOf } from './loop/evidence.ts';
 import { gaugeOf } from './loop/gauge.ts';
+import { secondKind } from './loop/gauge-groups.ts';
 import { axisFinding, axisResults, endAxes, unsaid } from './loop/results.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
+import { sideEffectOf } from './loop/side-effect.ts';
 import type { Verdict } from './types.ts';
 import type { PlaceIn, PlaceOf, PlaceWith } from './places.ts';
 import { axisOf } from './walk.ts';
-import { amountInWords, phrase } from './words.ts';
+import { amountInWords, phrase, shiftInWords } from './words.ts';
 
 /** What this bow's shots must leave of the uncertainty that the book began with, at the most. */
 const OWN_SHARE = 0.7;
@@ -55,6 +57,8 @@ export function adoptAxis(d: Deciding<InLoop<'shooting'>>, judged: Judgement<'in
   const verdict = keep(d, judged);
   if (verdict === null) return false;
   learn(d);
+  // What goes back takes along whatever it did.
+  if (d.state.notes.undo.length === 0) learnBesides(d);
   // Shot again and found otherwise: what was said of this axis before is said no more.
   const axis = axisOf(d.place);
   if (axis !== null && verdict !== 'in tolerance') d.add({ loop: unsaid(d.state, axis) });
@@ -123,6 +127,24 @@ function inspectAdvice(d: Deciding): void {
   const id = d.state.notes.inspection ?? 'scatter';
   const inspection = d.content.inspections[id];
   d.add({ advice: { kind: 'inspect', what: phrase(d.content, `inspect-what-${id}`), why: inspection.say[0] ?? '', caution: [] } });
+}
+
+/** Keeps, and tells once, what the last change did on the axis that it is not made for. */
+function learnBesides(d: Deciding): void {
+  const last = d.state.moves.at(-1);
+  const effect = last?.why === 'advice' ? sideEffectOf(d.content, d.state, last.knob) : null;
+  if (last === undefined || effect === null) return;
+  const { besides, besidesTold } = d.state.notes;
+  const { mean, sd, axis, change, told } = effect;
+  const { of } = gaugeOf(d.state);
+  // Learned and handed on in inches of tear; what distance shows is told, and used there alone.
+  if (of === 'paper' && (told || besides[last.knob] !== undefined)) d.add({ loop: { besides: { ...besides, [last.knob]: { mean, sd } } } });
+  if (!told || besidesTold.includes(last.knob)) return;
+  d.add({ loop: { besidesTold: [...besidesTold, last.knob] } });
+  d.say(of === 'paper' ? 'besides-paper' : 'besides-groups', {
+    axis: phrase(d.content, `axis-${axis}`).toLowerCase(), change: shiftInWords(axis, change, of === 'paper' ? 2 : 1),
+    ...(of === 'paper' || of === 'plumb' ? {} : { what: phrase(d.content, `what-${secondKind(of)}`) }),
+  });
 }
 
 /** Keeps what the line now says of the adjustment under work; told once, when its sign is beyond doubt. */

@@ -108,7 +108,7 @@ export function judgeAsAnother(d: Deciding, besides: Partial<LoopNotes> = {}): v
 
 /** What was shot and learned up to now, and brought along from earlier tunes, counts no more. */
 export const forgotten = ({ notes: { epoch } }: State): Partial<LoopNotes> =>
-  ({ forgetBefore: epoch, forgetCarried: true, learned: {}, ended: {}, worse: {} });
+  ({ forgetBefore: epoch, forgetCarried: true, learned: {}, besides: {}, besidesTold: [], ended: {}, worse: {} });
 
 /** What going back to paper asks for again. */
 export function backAtPaper(d: Deciding): void {

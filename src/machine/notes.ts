@@ -3,6 +3,9 @@
 import type { Axis, Inspection, KnobId } from '../content/types.ts';
 import { feet, yards, type Feet, type Yards } from '../maths/units.ts';
 
+/** What one unit of an adjustment does to the tail, inches of tear, and how well that is known (one standard deviation). */
+export interface Gain { readonly mean: number; readonly sd: number }
+
 export type AxisResult = 'tuned' | 'cannot' | 'accepted' | 'inconsistent';
 
 /** Why the walk is stopped, and the questions that lead out, in order. */
@@ -89,7 +92,10 @@ export interface LoopNotes {
   readonly ended: Partial<Record<KnobId, 'no response' | 'limit'>>;
   /** How often a move of this knob made it worse: twice means that it is at its best. */
   readonly worse: Partial<Record<KnobId, number>>;
-  readonly learned: Partial<Record<KnobId, { readonly mean: number; readonly sd: number }>>;
+  readonly learned: Partial<Record<KnobId, Gain>>;
+  /** What an adjustment does on the axis that it is not made for, inches of tear per unit; and of which that was told in this chapter. */
+  readonly besides: Partial<Record<KnobId, Gain>>;
+  readonly besidesTold: readonly KnobId[];
   readonly axis: Partial<Record<Axis, { readonly result: AxisResult; readonly chance: number }>>;
   /** Which inspection is open, and how many were made in this chapter. */
   readonly inspection: Inspection['id'] | null;
@@ -133,7 +139,7 @@ const NO_ARROWS: ArrowNotes = {
 
 export const NO_NOTES: LoopNotes = {
   of: 'paper', broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,
-  distance: feet(7), epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, axis: {},
+  distance: feet(7), epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, besides: {}, besidesTold: [], axis: {},
   inspection: null, inspections: 0, grossSeen: false, scattered: [], undo: [], undoing: [], bringing: 0, backTo: null, reshoot: false, offered: null, offeredFor: {},
   declined: [], cablesAt: 0, heightAt: 0, rounds: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
   secondDistance: null, done: false,

@@ -12,7 +12,7 @@ import { hasStopWord } from './stop-words.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from './state.ts';
 import type { LoopNotes } from './notes.ts';
 import type { RecordRow } from './types.ts';
-import { amountInWords, phrase, settingInWords, tearInWords } from './words.ts';
+import { amountInWords, phrase, settingInWords, shiftInWords, tearInWords } from './words.ts';
 import { placeOf } from './walk.ts';
 import { readingNow } from './reading-now.ts';
 import { movedSince } from './record-moved.ts';
@@ -124,5 +124,11 @@ export function learnedRows(content: Content, state: State): readonly RecordRow[
   const ended = knobEntries(state.notes.ended)
     .filter(([id]) => state.moves.some((move) => move.knob === id))
     .map(([id, how]): RecordRow => ({ name: content.knobs[id].name, value: phrase(content, how === 'limit' ? 'record-limit' : 'record-no-response') }));
-  return [...learned, ...ended];
+  const besides = knobEntries(state.notes.besides).map(([id, { mean, sd }]): RecordRow => {
+    const knob = content.knobs[id];
+    const move = settingInWords(content, knob, knob.first);
+    const change = shiftInWords(knob.axis === 'height' ? 'side' : 'height', mean * knob.first);
+    return { name: knob.name, value: phrase(content, 'record-besides', { move, change, give: (2 * sd * knob.first).toFixed(2) }) };
+  });
+  return [...learned, ...besides, ...ended];
 }

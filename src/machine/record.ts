@@ -5,7 +5,7 @@ import { carriedPrior } from '../archery/spread.ts';
 import { knobEntries, type Content } from '../content/types.ts';
 import { chosen } from './guards.ts';
 import { pickedBow } from './known-bow.ts';
-import { carriedGains } from './loop/carried.ts';
+import { carriedBesides, carriedGains } from './loop/carried.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { archerRows, arrowRows, bowRows, lookedAtRows, notCheckedRows } from './record-card.ts';
 import { eachArrowRows } from './record-arrows.ts';
@@ -51,6 +51,7 @@ export function carriedOf(content: Content, state: State): Carried | null {
   const answers = { ...Object.fromEntries(kept.map(([id, { answer }]) => [id, answer])), ...measuresNow(state) };
   const picked = pickedBow(state);
   return {
+  const besides = { ...carriedBesides(state), ...state.notes.besides };
     from: begun.tune, bow: labelOf(content, state),
     bowId: picked === null ? begun.tune : (picked.carried.bowId ?? picked.carried.from),
     archerId: picked === null || picked.as === 'other-archer' ? begun.tune : (picked.carried.archerId ?? picked.carried.from),
@@ -58,6 +59,7 @@ export function carriedOf(content: Content, state: State): Carried | null {
     // What this tune did not learn anew still holds, as far as it held here.
     gains: { ...carriedGains(state), ...state.notes.learned },
   };
+    ...(Object.keys(besides).length > 0 ? { besides } : {}),
 }
 
 /** Asked once: who does not name bow or archer is not asked again. */

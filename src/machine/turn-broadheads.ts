@@ -28,7 +28,7 @@ export function turnPreparing(d: Deciding<'broadheads.preparing'>): true {
     advice: null,
     loop: {
       of: 'broadheads', distance: FIRST_AT_TARGET, purpose: 'judge', resumeSet: false, inspections: 0, inspection: null,
-      offered: null, declined: [], worse: {}, ended, rounds: 0, broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0,
+      offered: null, declined: [], worse: {}, ended, rounds: 0, besidesTold: [], broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0,
     },
   });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });

@@ -77,7 +77,7 @@ export function withoutPaper(d: Deciding): boolean {
 
 // Another way of seeing it: what the first one called tuned is seen anew, and its shots are not mixed with these.
 function takeUp(d: Deciding, of: SetKind, distance: Feet): true {
-  d.add({ advice: null, loop: { of, distance, axis: {}, purpose: 'judge', resumeSet: false } });
+  d.add({ advice: null, loop: { of, distance, axis: {}, besidesTold: [], purpose: 'judge', resumeSet: false } });
   d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
   return true;
 }

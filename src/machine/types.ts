@@ -4,10 +4,10 @@
 import type { ErrorCode } from '../errors.ts';
 import type { Unit } from '../maths/units.ts';
 import { KNOBS, type Axis, type Direction, type KnobId } from '../content/types.ts';
-import type { AxisResult, LoopPatch } from './notes.ts';
+import type { AxisResult, Gain, LoopPatch } from './notes.ts';
 
 export type { Axis, Direction, KnobId } from '../content/types.ts';
-export type { AxisResult, LoopPatch } from './notes.ts';
+export type { AxisResult, Gain, LoopPatch } from './notes.ts';
 
 /** Steps the archer walks through, in order; `stopped` interrupts any of them. */
 export const CHAPTERS = ['safety', 'baseline', 'warm-up', 'paper', 'broadheads', 'arrows', 'finish', 'record'] as const;
@@ -311,7 +311,9 @@ export interface Carried {
   readonly archerId?: string;
   readonly answers: Readonly<Record<string, Answer>>;
   readonly spread: { readonly sd: number; readonly df: number } | null;
-  readonly gains: Partial<Record<KnobId, { readonly mean: number; readonly sd: number }>>;
+  readonly gains: Partial<Record<KnobId, Gain>>;
+  /** What each adjustment does on the axis that it is not made for; absent where nothing of that was seen, and in older journals. */
+  readonly besides?: Partial<Record<KnobId, Gain>>;
 }
 
 // ---- the machine's events: a closed union, so that the walk can be explored ------------------------------------------

@@ -1,6 +1,6 @@
 // Content's sentences with their holes filled, and numbers as an archer reads them.
 
-import type { Content, Direction, Knob } from '../content/types.ts';
+import type { Axis, Content, Direction, Knob } from '../content/types.ts';
 import { fill } from '../content/fill.ts';
 import { formatQuantity } from '../maths/fractions.ts';
 import type { Quantity, Tear } from './types.ts';
@@ -21,6 +21,12 @@ export function tearInWords(tear: Tear): string {
 export function sideInWords(value: number, plus: string, minus: string, digits: 1 | 2 = 2): string {
   const size = Math.abs(value).toFixed(digits);
   return Number(size) === 0 ? `level (${size})` : `${size} in ${value > 0 ? plus : minus}`;
+}
+
+/** Which way something went, and how far: `0.20 in to the left`, `0.20 in lower`. */
+export function shiftInWords(axis: Axis, change: number, digits: 1 | 2 = 2): string {
+  const [plus, minus] = axis === 'height' ? ['higher', 'lower'] : ['to the right', 'to the left'];
+  return `${Math.abs(change).toFixed(digits)} in ${change > 0 ? plus : minus}`;
 }
 
 /** Impacts are told to a tenth of an inch: `2.2 in low, 0.3 in right`. */

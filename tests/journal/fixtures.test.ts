@@ -20,6 +20,7 @@ import { WRITABLE, writtenIn } from './writable.ts';
 const SUMS: Readonly<Record<string, string>> = {
   'journal-v1-arrows.jsonl': 'a32fb09b5b9e5496462fbcf2b8343375',
   'journal-v1-aside.jsonl': '1f596b5fec0e00eeb049b704d19ac016',
+  'journal-v1-besides.jsonl': '20ad3751c747ebd77e506ab562054d7d',
   'journal-v1-broadheads.jsonl': '847feab59cbe5cee411641c0072810a6',
   'journal-v1-happenings.jsonl': '667926379144f43b1d24748e76a801a7',
   'journal-v1-known.jsonl': '4b288f5fa6c062c5a42177d7f76cf4c8',

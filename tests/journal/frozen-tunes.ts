@@ -149,6 +149,17 @@ function known(): Store {
   });
 }
 
+/** A rest that takes the tail to the left as well when it goes up, told and handed on; and what was judged before is judged once more. */
+function besides(): Store {
+  const bow: Bow = {
+    seed: 5, sd: 0.05, start: { x: 0.6, y: 0.7 }, gain: { 'rest-height': { x: -19, y: -7 }, 'rest-side': { x: -6, y: 0 } },
+    answers: { cams: 'two-track', press: 'none', contact: 'clean' },
+  };
+  const carried = carriedOf(shippedContent(), tune('2026-05-02-a', [], { bow, until: chapterIs('broadheads') }).facts);
+  if (carried === null) throw new Error('that tune hands nothing over');
+  return tune('2026-05-02-b', [carried], { bow: { ...bow, seed: 6, start: { x: 0.3, y: 0.5 }, answers: { ...bow.answers, bow: carried.from } }, until: chapterIs('broadheads') });
+}
+
 const HUNTER = { 'use': 'hunting', 'broadheads-wanted': 'fixed', 'group-at-20': 1, 'cams': 'yoke', 'press': 'shop' } as const;
 
 /** Broadheads low and right of the field points, heads swapped at half-time, farther; then a move that nobody advised, where it was settled already. */
@@ -230,5 +241,5 @@ export interface Frozen { readonly name: string; readonly play: () => readonly F
 /** Each tune by the name of its file. */
 export const FROZEN: readonly Frozen[] = Object.entries({
   'paper': paper, 'happenings': happenings, 'press': press, 'known': known, 'broadheads': broadheads, 'arrows': arrows, 'many-odd': manyOdd, 'unfletched': unfletched, 'plumb-line': plumbLine,
-  'scatter': scatter, 'aside': aside, 'place': place,
+  'scatter': scatter, 'aside': aside, 'place': place, 'besides': besides,
 }).map(([name, make]) => ({ name, play: () => make().facts }));

@@ -39,7 +39,7 @@ const ORDERS: All<Exclude<keyof LoopPatch, keyof LoopNotes>> = {
   newSet: true, told: true, tags: true, arrowTold: true, stop: true, suggest: true, rewindTo: true, setAside: true,
 };
 const SHOOTING: All<SetKind> = { paper: true, unfletched: true, plumb: true, broadheads: true, arrows: true };
-const CARRIED: All<keyof Carried> = { from: true, bow: true, bowId: true, archerId: true, answers: true, spread: true, gains: true };
+const CARRIED: All<keyof Carried> = { from: true, bow: true, bowId: true, archerId: true, answers: true, spread: true, gains: true, besides: true };
 
 const GROUPS = {
   'line': KINDS, 'version said by': SAYS, 'answer': ANSWERS, 'moved': MOVED, 'shot': SHOTS, 'event': EVENTS, 'verdict': VERDICTS, 'chosen': CHOSEN, 'return to': RETURNS, 'gate': GATES,

@@ -6,14 +6,15 @@ import { chosen, holds } from '../guards.ts';
 import { isSettled } from '../agenda.ts';
 import { readingNow } from '../reading-now.ts';
 import { tidy, type Move, type State } from '../state.ts';
-import { amountInWords, directionOf, headlineOf, phrase, sideInWords } from '../words.ts';
-import type { Advice, Quantity } from '../types.ts';
+import { amountInWords, directionOf, headlineOf, phrase, shiftInWords, sideInWords } from '../words.ts';
+import type { Advice, Gain, Quantity } from '../types.ts';
 import { readingHere, spreadOf } from './evidence.ts';
 import { gaugeOf } from './gauge.ts';
 import { secondKind } from './gauge-groups.ts';
 import { ladderFor, OFF_FIGURE, restOffset, rungNow, type Rung } from './ladder.ts';
 import { sizeMove, type Sized } from './size.ts';
 import { on, settingNow } from './sets.ts';
+import { expectedBesides, otherAxis } from './side-effect.ts';
 import { AXIS_WORDS } from './summary.ts';
 
 export type Choice =
@@ -100,16 +101,18 @@ function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from
   const here = readingHere(state)?.mean ?? { x: 0, y: 0 };
   const next = predict(line, to);
   const sd = Math.hypot(next.sd, spreadOf(state).sd / Math.sqrt(3));
-  const still = spreadOf(state).sd * Math.sqrt(2 / 3);
+  const [step, other] = [to - from, otherAxis(axis)];
+  const besides = expectedBesides(state, knob.id, other);
+  const still = Math.hypot(spreadOf(state).sd * Math.sqrt(2 / 3), (besides?.sd ?? 0) * step);
   const [mean, sdAxis, sdOther] = [thousandths(next.mean), thousandths(sd), thousandths(still)];
-  const [x, y] = [thousandths(here.x), thousandths(here.y)];
-  const expect = axis === 'height' ? { x, y: mean, sdX: sdOther, sdY: sdAxis } : { x: mean, y, sdX: sdAxis, sdY: sdOther };
+  const elsewhere = thousandths(on(other, here) + (besides?.mean ?? 0) * step);
+  const expect = axis === 'height' ? { x: elsewhere, y: mean, sdX: sdOther, sdY: sdAxis } : { x: mean, y: elsewhere, sdX: sdAxis, sdY: sdOther };
   const [plus, minus] = AXIS_WORDS[axis];
   const digits = gaugeOf(state).of === 'paper' ? 2 : 1;
   const tell = (value: number): string => sideInWords(value, plus, minus, digits);
   const now = tell(on(axis, here));
   return {
-    ...plainMove(content, state, knob, from, to, whyMove(content, state, knob, now, trial)),
+    ...plainMove(content, state, knob, from, to, whyMove(content, state, knob, now, trial) + alsoMoves(content, other, besides, step, digits)),
     expect,
     ...(trial ? { trial: true as const } : {}),
     wrongIf: phrase(content, WRONG_IF[gaugeOf(state).of], { expect: tell(next.mean), give: sd.toFixed(digits), now }),
@@ -123,6 +126,15 @@ function whyMove(content: Content, state: State, knob: Knob, tear: string, trial
   if (of === 'plumb') return phrase(content, 'why-adjust-plumb', { knob: knob.name, drift: tear });
   if (of === 'paper') return phrase(content, trial ? 'why-trial' : 'why-adjust', { knob: knob.name, tear });
   return phrase(content, 'why-adjust-groups', { knob: knob.name, diff: tear, what: phrase(content, `what-${secondKind(of)}`) });
+}
+
+/** Less is not seen, inches. */
+const TOLD_FROM = 1 / 32;
+
+/** What it does on the other axis, where this bow has shown that. */
+function alsoMoves(content: Content, other: Axis, besides: Gain | null, step: number, digits: 1 | 2): string {
+  const change = (besides?.mean ?? 0) * step;
+  return Math.abs(change) < TOLD_FROM ? '' : ` ${phrase(content, 'why-besides', { change: shiftInWords(other, change, digits) })}`;
 }
 
 /** Nobody reads a tear closer; keeps binary dust off the pipe. */

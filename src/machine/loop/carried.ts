@@ -18,3 +18,6 @@ export function carriedSpread(state: State): Spread | null {
 
 /** Inches of tear for one unit of each knob, as learned. */
 export const carriedGains = (state: State): Carried['gains'] => holding(state)?.carried.gains ?? {};
+
+/** The same on the axis that a knob is not made for. */
+export const carriedBesides = (state: State): Carried['gains'] => holding(state)?.carried.besides ?? {};
