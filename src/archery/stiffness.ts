@@ -26,7 +26,8 @@ const POWER = { low: 2, high: 3 } as const;
 /** A step as draw weight: from memory, and derived. */
 const STEP_POUNDS = { low: 5, high: 10 } as const;
 const POUNDS_A_GRAIN = { low: 3 / 25, high: 5 / 25 } as const;
-const POUNDS_A_TURN = { low: 2, high: 4 } as const;
+/** Of draw weight, for a full turn of both bolts. */
+export const POUNDS_A_TURN = { low: 2, high: 4 } as const;
 
 /** A shaft of `length` inches that is cut by `cut` inches acts stiffer. Throws RangeError unless both are above 0 and something is left. */
 // Example: cutShift(28, 1) is { acts: 'stiffer', steps: { low: 0.33, high: 0.87 } }.

@@ -26,12 +26,13 @@ export const GUARDS = [
   'release-aid', 'fingers', 'growing', 'adult',
   'new-bow', 'known-bow',
   'right-handed', 'left-handed',
-  'bolts-turned-out', 'arrow-set-aside', 'mass-is-close', 'peak-not-measured',
+  'bolts-turned-out', 'arrow-set-aside', 'mass-not-weighed', 'mass-added-up', 'mass-is-close', 'peak-not-measured',
   'drop-away', 'cable-driven', 'limb-driven', 'blade', 'containment', 'prong',
   'yoke-bow', 'two-cams', 'spacer-bow', 'screw-bow',
   'press-trained', 'press-at-shop', 'no-press',
   'was-adjusted', 'nock-was-turned', 'needs-shop',
   'arrows-by-paper', 'all-arrows',
+  'figures-wanted', 'length-not-told', 'speed-told', 'second-arrow-told', 'spine-not-printed',
   'paper', 'no-paper', 'unfletched', 'plumb-line', 'hunts', 'launch-settled', 'shoots-broadheads', 'shoots-groups',
 ] as const;
 export type GuardName = (typeof GUARDS)[number];

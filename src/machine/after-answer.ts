@@ -14,6 +14,9 @@ import { afterRelease } from './after-release.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
 import { broughtInside } from './brought-inside.ts';
 import { enterMove } from './enter-move.ts';
+import { seeToMass } from './figures/adding-up.ts';
+import { sayFigure } from './figures/said.ts';
+import { sayOtherPart } from './figures/stiffness-said.ts';
 import { judgeGate } from './gates.ts';
 import { growsAfterAll } from './growing.ts';
 import { holds } from './guards.ts';
@@ -44,7 +47,10 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   }
   if (step === 'arrow-out' && answer.kind === 'number') afterArrowOut(d, answer.value);
   takenAgain(d, step, answer);
+  seeToMass(d, step);
   applyGate(d, step, answer);
+  sayOtherPart(d, step, answer);
+  sayFigure(d, step);
   sideEffects(d, step, answer);
 }
 

@@ -6,6 +6,10 @@ import { afterAnswer, applyGate, releaseIfAnswered, sideEffects } from './after-
 import { lookUp } from './agenda.ts';
 import { undoAnew } from './bring-back.ts';
 import { classedTooEarly } from './arrows/late.ts';
+import { seeToMass } from './figures/adding-up.ts';
+import { isPart } from './figures/arrow-mass.ts';
+import { isFigure } from './figures/list.ts';
+import { sayFigure } from './figures/said.ts';
 import { chosen, holds, mayChoose } from './guards.ts';
 import { isWalkChoice } from './correctable.ts';
 import { gaugeAt } from './loop/gauge.ts';
@@ -79,9 +83,13 @@ function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, a
   // Taken back in time ("written by mistake, nothing happened"): the answer that raised the stop is given anew. Another answer to
   // the same question clears nothing of it.
   const inForce = d.before.answers[fact.step]?.seq === fact.seq;
-  const left = takenBack(d.before.stop, { step: fact.step, line: fact.seq, inForce });
+  const left = takenBack(d.before.stop, { step: fact.step, line: fact.seq, inForce })
+    // A part of the mass stands for the mass that it makes.
+    ?? (inForce && isPart(fact.step) ? takenBack(d.before.stop, { step: 'arrow-mass', line: fact.seq, inForce }) : null);
   if (d.place === 'stopped' && left !== null) d.add({ loop: { stop: left } });
+  if (inForce) seeToMass(d, fact.step);
   applyGate(d, fact.step, answer, fact.seq);
+  if (inForce) sayFigure(d, fact.step);
   // What happened to the bow, or that the place was another, was never looked into: no later "nothing since" makes up for it.
   if (inForce || fact.step === 'history' || fact.step === 'place') sideEffects(d, fact.step, answer);
   if (pending.step.effect === 'chosen') {
@@ -110,6 +118,8 @@ function offRoute(d: Deciding): void {
   const { content } = d;
   const strays = (): readonly string[] => Object.keys(d.state.answers).filter((id) => {
     const pending = lookUp(content, id);
+    // A figure for the card holds whether or not further ones are wanted.
+    if (isFigure(id)) return false;
     // Nor was an option that is not offered to this archer (any more) chosen by one who may.
     return pending !== null && !(holds(d.state, pending.step.when) && mayChoose(d.state, pending.step, chosen(d.state, id)));
   });

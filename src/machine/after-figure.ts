@@ -5,6 +5,7 @@ import type { Step, Trigger } from '../content/types.ts';
 import { judgeAsAnother } from './after-happening.ts';
 import { asAnotherBow } from './after-release.ts';
 import type { Deciding } from './deciding.ts';
+import { sayCounted, sayOtherArrows } from './figures/stiffness-said.ts';
 import type { State } from './state.ts';
 import { asksFor } from './stops.ts';
 import type { Answer } from './types.ts';
@@ -27,13 +28,19 @@ export function otherwiseNow(d: Deciding, what: string): void {
 export function takenAgain(d: Deciding, step: string, answer: Answer): void {
   const last = d.before.answers[step];
   if (last === undefined) return;
-  if (COUNTS.includes(step) && figureOf(last.answer) !== figureOf(answer) && !lookedAtSince(d.state, 'after-bolts', last.seq)) boltsTurned(d, COUNTS);
+  if (COUNTS.includes(step) && figureOf(last.answer) !== figureOf(answer)) {
+    if (!lookedAtSince(d.state, 'after-bolts', last.seq)) boltsTurned(d, COUNTS);
+    // Where they were told to be moved, it was said then.
+    if (!movedSince(d.state, last.seq)) sayCounted(d);
+  }
   const lighter = step === 'peak-weight' && (figureOf(answer) ?? Infinity) < (figureOf(last.answer) ?? 0);
   if (lighter && asksFor(d.before.stop, step) && !lookedAtSince(d.state, 'bolts-top', last.seq)) d.add({ due: COUNTS });
 }
 
 // A count that nobody knew was taken by turning them.
 const figureOf = (answer: Answer): number | null => (answer.kind === 'number' ? answer.value : null);
+
+const movedSince = ({ moves }: State, seq: number): boolean => moves.some((move) => move.knob === 'limb-bolts' && move.seq > seq);
 
 const lookedAtSince = ({ due, answers }: State, id: string, seq: number): boolean => due.includes(id) || (answers[id]?.seq ?? 0) > seq;
 
@@ -43,6 +50,7 @@ function otherArrows(d: Deciding): void {
   const weighed = (d.state.answers['arrow-mass']?.seq ?? 0) > failedAt;
   d.trigger('arrow-changed', weighed ? ['arrow-mass'] : []);
   if (d.state.shotCount > 0) d.say('changed', { what: 'arrow' });
+  sayOtherArrows(d);
   asAnotherBow(d);
 }
 

@@ -5,6 +5,7 @@ import type { Trigger } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
 import type { Deciding, FactDraft } from './deciding.ts';
 import { movedInBetween, setOtherwise, subjectIn, wantedBack } from './bring-back.ts';
+import { sayOtherArrows, sayShift } from './figures/stiffness-said.ts';
 import { reachAfterBreak } from './growing.ts';
 import { chosen } from './guards.ts';
 import { gaugeOf } from './loop/gauge.ts';
@@ -81,6 +82,7 @@ function movedUnasked(d: Deciding, knobId: Move['knob'], delta: number): void {
     judgeAnew(d, voided(d.content, d.state, knobId), false);
     d.say('moved-unasked', { what });
   }
+  sayShift(d, knobId, delta);
 }
 
 /** A fresh set, and where a result was taken back by it, from the chapter on that gave it. */
@@ -142,6 +144,7 @@ function changed(d: Deciding, what: Changed): void {
   if (what === 'sight') { d.say(isImpact(d.state.notes.of) ? 'changed-sight-back' : 'changed-sight'); return; }
   if (what === 'other') d.say('changed-other');
   else d.say('changed', { what });
+  if (what === 'arrow') sayOtherArrows(d);
   // What the old string, rest, release or arrow showed no longer counts, nor what was shot before a part that nobody knows; a
   // fall leaves the shots but not their setting.
   const forgets = what === 'string' || what === 'rest' || what === 'release' || what === 'arrow' || what === 'other';

@@ -2,6 +2,7 @@
 
 import type { Content, Trigger } from '../content/types.ts';
 import { routeSoFar } from './agenda.ts';
+import { figuresGoneWith } from './figures/list.ts';
 import { adoptDecision, record, RECORDED_WITH, type State } from './state.ts';
 import { SIGNALS_AT, type EventAt, type Part, type Phase, type Place, type PlaceIn, type PlaceOf, type PlaceWith } from './places.ts';
 import type { Signal } from './signals.ts';
@@ -89,7 +90,8 @@ export class Deciding<P extends Place = Place> {
     const d = this.decided;
     const advice = patch.advice !== undefined ? { advice: patch.advice } : d.advice !== undefined ? { advice: d.advice } : {};
     const due = [...(d.due ?? []), ...(patch.due ?? [])];
-    const loop = { ...d.loop, ...patch.loop };
+    const suggest = [...new Set([...(d.loop?.suggest ?? []), ...(patch.loop?.suggest ?? [])])];
+    const loop = { ...d.loop, ...patch.loop, ...(suggest.length > 0 ? { suggest } : {}) };
     this.decided = {
       events: [...d.events, ...events],
       // What two turns of one decision have to say is said once.
@@ -117,7 +119,7 @@ export class Deciding<P extends Place = Place> {
 
   /**
    * Asks again what this kind of happening asks again (content's table), but for some steps; what draws or shoots and was not
-   * come to yet is asked in its place, after the first slow draw.
+   * come to yet is asked in its place, after the first slow draw. Figures that no longer hold are no longer told.
    */
   trigger(trigger: Trigger, without: readonly string[] = []): void {
     const { steps, rechecks } = this.content;
@@ -130,6 +132,7 @@ export class Deciding<P extends Place = Place> {
       if (step === undefined || step.onDemand) return false;
       return step.pause === 'draw' ? answers[id] === undefined && !anyBow : step.pause === 'shoot' && !cameTo.includes(id);
     };
-    this.add({ due: rechecks[trigger].filter((id) => !without.includes(id) && !inItsPlace(id)) });
+    const gone = figuresGoneWith(trigger).filter((id) => answers[id] !== undefined);
+    this.add({ due: rechecks[trigger].filter((id) => !without.includes(id) && !inItsPlace(id)), ...(gone.length > 0 ? { loop: { suggest: gone } } : {}) });
   }
 }

@@ -2,6 +2,7 @@
 
 import type { KnobId } from '../content/types.ts';
 import type { Deciding } from './deciding.ts';
+import { sayShift } from './figures/stiffness-said.ts';
 import { isCableWork } from './standing.ts';
 import type { MovedAnswer } from './types.ts';
 
@@ -10,4 +11,6 @@ export function enterMove(d: Deciding, knob: KnobId, delta: number, kind: 'adjus
   d.add({ loop: { told: { knob, delta, kind }, ...(isCableWork(knob) ? { cablesAt: d.draft.seq } : {}) } });
   d.trigger(d.content.knobs[knob].trigger);
   if (moved !== 'as told') d.say('moved-other');
+  if (typeof moved !== 'string') sayShift(d, knob, Math.sign(delta) * moved.value);
+  else if (moved === 'as told') sayShift(d, knob, delta);
 }

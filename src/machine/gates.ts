@@ -2,13 +2,15 @@
 
 import type { Content, GateFail, Step } from '../content/types.ts';
 import { namesOf, oneOf } from '../maths/closed.ts';
-import type { Measured, Pounds } from '../maths/units.ts';
+import type { Grains, Measured, Pounds } from '../maths/units.ts';
 import { WHAT_WAS_CHANGED } from './after-figure.ts';
+import { arrowMass, isPart, openForMass, type Part } from './figures/arrow-mass.ts';
+import type { Figure } from './figures/list.ts';
 import { chosen, measured } from './guards.ts';
 import { lookUp, type Pending } from './agenda.ts';
 import { AHEAD, MASS_FLOOR, MASS_WARN, PEAK_ALLOWANCE, TUNING_ARROWS, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
 import { asMeasured, type Measure, type MeasureOf } from './measures.ts';
-import type { State, Stop } from './state.ts';
+import type { GateState, State, Stop } from './state.ts';
 import type { Answer, Finding } from './types.ts';
 import { phrase } from './words.ts';
 
@@ -21,8 +23,14 @@ export interface GateOutcome {
 
 const PASSED: GateOutcome = { findings: [], stop: null, due: [], say: [] };
 
-interface Passing { readonly result: 'passed' | 'noted'; readonly say?: string }
-interface Failing { readonly result: 'failed' | 'unknown'; readonly fail: GateFail; readonly say: string; readonly ask?: readonly string[]; readonly due?: readonly string[] }
+interface Ruled {
+  /** The gate that is ruled on, where the answer is only one part of what it rests on: the part itself is in order. */
+  readonly gate?: string;
+  /** What the figures come to, said before the ruling. */
+  readonly comesTo?: string;
+}
+interface Passing extends Ruled { readonly result: 'passed' | 'noted'; readonly say?: string }
+interface Failing extends Ruled { readonly result: 'failed' | 'unknown'; readonly fail: GateFail; readonly say: string; readonly ask?: readonly string[]; readonly due?: readonly string[] }
 type Ruling = Passing | Failing;
 
 /** Rules on the answer just recorded for `id`; `state` already holds it. Null where `id` is no gate. */
@@ -53,14 +61,14 @@ function judgeChunk(pending: Pending, answer: Answer): GateOutcome {
 }
 
 function outcome(id: string, ruling: Ruling): GateOutcome {
-  const gate = gateName(id);
-  const say = ruling.say === undefined || ruling.say === '' ? [] : [ruling.say];
-  if (!('fail' in ruling)) {
-    return { ...PASSED, findings: [{ kind: 'gate', gate, result: ruling.result }], say };
-  }
-  if (ruling.fail === 'note') return { ...PASSED, findings: [{ kind: 'gate', gate, result: 'noted' }], say };
+  const gate = ruling.gate ?? gateName(id);
+  const found = (result: GateState['result']): readonly Finding[] =>
+    [...(ruling.gate === undefined ? [] : [{ kind: 'gate', gate: gateName(id), result: 'passed' } as const]), { kind: 'gate', gate, result }];
+  const say = [ruling.comesTo, ruling.say].flatMap((words) => (words === undefined || words === '' ? [] : [words]));
+  if (!('fail' in ruling)) return { ...PASSED, findings: found(ruling.result), say };
+  if (ruling.fail === 'note') return { ...PASSED, findings: found('noted'), say };
   const ask = ruling.ask ?? [ruling.fail === 'shop' ? 'released' : id];
-  return { ...PASSED, findings: [{ kind: 'gate', gate, result: ruling.result }], stop: { cause: 'gate', ask, from: id }, due: ruling.due ?? [], say };
+  return { ...PASSED, findings: found(ruling.result), stop: { cause: 'gate', ask, from: id }, due: ruling.due ?? [], say };
 }
 
 function rule(content: Content, state: State, { id, step, check }: Pending, answer: Answer): Ruling | null {
@@ -71,7 +79,7 @@ function rule(content: Content, state: State, { id, step, check }: Pending, answ
   }
   if (answer.kind === 'not known') {
     const fail = step.kind === 'choice' ? step.unknownFail : step.kind === 'number' ? step.fail : 'look-up';
-    return { result: 'unknown', fail: fail === 'shop' || fail === 'fix' || fail === 'note' ? 'look-up' : fail, say: thenDo(step) };
+    return { result: 'unknown', fail: fail === 'shop' || fail === 'fix' || fail === 'note' ? 'look-up' : fail, say: thenDo(step), ...waysToMass(state, id) };
   }
   if (step.kind === 'choice') return ruleChoice(step, answer);
   if (step.kind === 'number' && answer.kind === 'number') return ruleNumber(content, state, id, step, answer.value);
@@ -95,14 +103,15 @@ function ruleNumber(content: Content, state: State, id: string, step: Extract<St
   const low = step.pass?.min;
   const high = step.pass?.max;
   if ((low !== undefined && value < low) || (high !== undefined && value > high)) return { result: 'failed', fail: step.fail, say: step.thenDo };
+  if (isPart(id)) return rulePart(content, state);
   return isRuled(id) ? ruleMeasure(id, content, state, value) : { result: 'passed' };
 }
 
 /** Measures whose limits hang on other answers. */
-type Ruled = Exclude<Measure, 'nock-height' | 'centre-shot' | 'centre-shot-figure' | 'group-at-20' | 'arrows-in-set' | 'arrow-out'>;
-type Rules = { readonly [M in Ruled]: (content: Content, state: State, value: MeasureOf<M>) => Ruling | null };
+type Limited = Exclude<Measure, Figure | Part | 'nock-height' | 'centre-shot' | 'centre-shot-figure' | 'group-at-20' | 'arrows-in-set' | 'arrow-out'>;
+type Rules = { readonly [M in Limited]: (content: Content, state: State, value: MeasureOf<M>) => Ruling | null };
 
-const ruleMeasure = <M extends Ruled>(step: M, content: Content, state: State, value: number): Ruling | null => RULES[step](content, state, asMeasured(step, value));
+const ruleMeasure = <M extends Limited>(step: M, content: Content, state: State, value: number): Ruling | null => RULES[step](content, state, asMeasured(step, value));
 
 const RULES: Rules = {
   'bolts-bottom': (content, state) => ruleBolts(content, state),
@@ -123,7 +132,7 @@ const RULES: Rules = {
   'rated-weight': (content, state, rated) => {
     const peak = measured(state, 'peak-weight');
     if (peak !== undefined && peak > rated + PEAK_ALLOWANCE && !state.due.includes('peak-weight')) return overRating(content, peak, rated);
-    return measured(state, 'arrow-mass') === undefined ? { result: 'passed' } : ruleMass(content, state);
+    return arrowMass(state) === null ? { result: 'passed' } : ruleMass(content, state);
   },
   'scale-error': (content, state) => ruleMass(content, state),
   'peak-weight': (content, state, peak) => {
@@ -168,12 +177,35 @@ function ruleBolts(content: Content, state: State): Ruling | null {
   return { result: 'passed' };
 }
 
-// Worst case counts: until the peak is measured, the limbs' rating plus the allowance; then the peak plus what the scale may hide.
-// While the walk stands still for them, the last of the figures that were asked again decides.
+// Who does not know the mass is asked how to find it; who does not know a part of it, for the mass itself.
+function waysToMass(state: State, id: string): Pick<Failing, 'ask'> {
+  if (id !== 'arrow-mass' && !isPart(id)) return {};
+  const open = openForMass(state);
+  return { ask: open.length === 0 ? ['arrow-mass'] : open };
+}
+
+// The last part that was missing makes a mass of them; until then nothing rests on them.
+function rulePart(content: Content, state: State): Ruling | null {
+  const open = openForMass(state);
+  if (open.length > 0) {
+    if (open.every((id) => askedWhileStopped(state, id))) return { result: 'passed' };
+    return { result: 'unknown', gate: 'arrow-mass', fail: 'look-up', say: phrase(content, 'mass-part-missing'), ask: open };
+  }
+  const mass = arrowMass(state);
+  if (mass?.by !== 'parts') return { result: 'passed' };
+  const comesTo = phrase(content, 'mass-added-up', { sum: round1(mass.likely), least: inGrains(mass.least) });
+  const ruling = ruleMass(content, state);
+  return ruling === null ? { result: 'passed', comesTo } : { ...ruling, gate: 'arrow-mass', comesTo };
+}
+
+// Worst case counts: until the peak is measured, the limbs' rating plus the allowance; then the peak plus what the scale may hide;
+// of an arrow that nobody weighed the least that its parts may come to. While the walk stands still for them, the last of the
+// figures that were asked again decides.
 function ruleMass(content: Content, state: State): Ruling | null {
   if (['rated-weight', 'arrow-mass', 'peak-weight', 'scale-error'].some((id) => askedWhileStopped(state, id))) return null;
-  const mass = measured(state, 'arrow-mass');
-  if (mass === undefined) return { result: 'passed' };
+  const mass = arrowMass(state);
+  if (mass === null) return { result: 'passed' };
+  const { least } = mass;
   const peak = measured(state, 'peak-weight');
   const rated = measured(state, 'rated-weight');
   const error = measured(state, 'scale-error');
@@ -181,14 +213,15 @@ function ruleMass(content: Content, state: State): Ruling | null {
   if (weight === undefined) return { result: 'passed' };
   const allowance = peak === undefined ? PEAK_ALLOWANCE : (error ?? PEAK_ALLOWANCE);
   const pull = weight + allowance;
-  const ratio = worstMassRatio(mass, weight, allowance);
-  const holes = { mass, pull: round1(pull), need: Math.ceil(MASS_FLOOR * pull), ratio: massRatioInWords(ratio) };
+  const ratio = worstMassRatio(least, weight, allowance);
+  const holes = { mass: inGrains(least), pull: round1(pull), need: Math.ceil(MASS_FLOOR * pull), ratio: massRatioInWords(ratio) };
   if (ratio < MASS_FLOOR) {
     // Close calls are settled by asking for the scale's own error, once.
-    if (peak !== undefined && error === undefined && massRatio(mass, peak) >= MASS_FLOOR) return { result: 'noted', say: phrase(content, 'mass-close', holes) };
+    if (peak !== undefined && error === undefined && massRatio(least, peak) >= MASS_FLOOR) return { result: 'noted', say: phrase(content, 'mass-close', holes) };
     // A better scale is a way out as well, where the scale's error was told.
     const ask = peak === undefined ? ['rated-weight', 'arrow-mass'] : ['arrow-mass', 'peak-weight', ...(error === undefined ? [] : ['scale-error'])];
-    return { result: 'failed', fail: 'fix', say: phrase(content, 'mass-too-low', holes), ask, due: [WHAT_WAS_CHANGED] };
+    const perhaps = mass.by === 'parts' && worstMassRatio(mass.likely, weight, allowance) >= MASS_FLOOR ? ` ${phrase(content, 'mass-perhaps-enough')}` : '';
+    return { result: 'failed', fail: 'fix', say: `${phrase(content, 'mass-too-low', holes)}${perhaps}`, ask, due: [WHAT_WAS_CHANGED] };
   }
   if (ratio < MASS_WARN) return { result: 'noted', say: phrase(content, 'mass-low', holes) };
   return { result: 'passed' };
@@ -197,3 +230,6 @@ function ruleMass(content: Content, state: State): Ruling | null {
 const askedWhileStopped = (state: State, id: string): boolean => state.stop?.ask.includes(id) === true;
 
 const round1 = (value: number): number => Math.round(value * 10) / 10;
+
+/** Cut off to tenths: what a limit is held against is never told as more than it is. */
+const inGrains = (mass: Grains): number => Math.floor(mass * 10 + 1e-9) / 10;

@@ -1,22 +1,14 @@
 // The closed list of conditions that content may name, each over the facts so far. No expressions in content.
 
 import type { GuardName, Step } from '../content/types.ts';
+import { arrowMass, arrowParts, isAddedUp, isNotWeighed } from './figures/arrow-mass.ts';
+import { secondIsTooLight } from './figures/reckon.ts';
 import { MASS_FLOOR, massRatio, worstMassRatio } from './limits.ts';
-import { asMeasured, type Measure, type MeasureOf } from './measures.ts';
 import type { State } from './state.ts';
+import { chosen, measured, notKnown } from './told.ts';
 import { placeUnder } from './walk.ts';
 
-/** The single value of a choice answered at this step; undefined where it was not answered or not known. */
-export function chosen(state: State, step: string): string | undefined {
-  const answer = state.answers[step]?.answer;
-  return answer?.kind === 'choice' ? answer.values[0] : undefined;
-}
-
-/** What was measured at this step, in the step's unit; undefined where it was not answered or not known. */
-export function measured<M extends Measure>(state: State, step: M): MeasureOf<M> | undefined {
-  const answer = state.answers[step]?.answer;
-  return answer?.kind === 'number' ? asMeasured(step, answer.value) : undefined;
-}
+export { chosen, measured } from './told.ts';
 
 const knownBow = (s: State): boolean => {
   const bow = chosen(s, 'bow');
@@ -64,10 +56,10 @@ function shootsBroadheads(state: State): boolean {
 }
 
 function massIsClose(state: State): boolean {
-  const mass = measured(state, 'arrow-mass');
+  const least = arrowMass(state)?.least;
   const peak = measured(state, 'peak-weight');
-  if (mass === undefined || peak === undefined) return false;
-  return massRatio(mass, peak) >= MASS_FLOOR && worstMassRatio(mass, peak, undefined) < MASS_FLOOR;
+  if (least === undefined || peak === undefined) return false;
+  return massRatio(least, peak) >= MASS_FLOOR && worstMassRatio(least, peak, undefined) < MASS_FLOOR;
 }
 
 /** Arrows (by number) whose nock was turned or replaced and that are shot on. */
@@ -96,6 +88,8 @@ export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolea
   'left-handed': (s) => chosen(s, 'hand') === 'left',
   'bolts-turned-out': (s) => Math.max(measured(s, 'bolts-top') ?? 0, measured(s, 'bolts-bottom') ?? 0) > 0,
   'arrow-set-aside': (s) => chosen(s, 'arrows-flexed') === 'some-bad',
+  'mass-not-weighed': isNotWeighed,
+  'mass-added-up': isAddedUp,
   'mass-is-close': massIsClose,
   'peak-not-measured': (s) => measured(s, 'peak-weight') === undefined,
   'drop-away': rest('drop-away-cable', 'drop-away-limb'),
@@ -116,6 +110,11 @@ export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolea
   'nock-was-turned': (s) => changedNocks(s).length > 0,
   'needs-shop': (s) => s.notes.shop.length > 0,
   'arrows-by-paper': arrowsByPaper,
+  'figures-wanted': (s) => chosen(s, 'figures-wanted') === 'yes',
+  'length-not-told': (s) => arrowParts(s) === null,
+  'speed-told': (s) => measured(s, 'arrow-speed') !== undefined,
+  'second-arrow-told': (s) => measured(s, 'second-mass') !== undefined && !secondIsTooLight(s),
+  'spine-not-printed': (s) => notKnown(s, 'spine-printed'),
   'all-arrows': (s) => chosen(s, 'arrows-wanted') === 'all',
   'paper': (s) => !withoutPaper(s) && !atBroadheads(s),
   'no-paper': withoutPaper,

@@ -30,15 +30,17 @@ export function pickedBow(state: Told): Picked | null {
 /** What another string, cable, rest or arrow does not touch. Everything that is measured is measured anew. */
 const KEPT_AFTER_REPLACING: readonly string[] = ['hand', 'release', 'growing', 'cams', 'press', 'rated-weight', 'use', 'bow-name', 'archer-name'];
 /** What is the archer's and not the bow's. The draw length is, and with it how far the shaft reaches. */
-export const OF_THE_ARCHER: readonly string[] = ['release', 'growing', 'shaft-ahead', 'use', 'archer-name'];
+export const OF_THE_ARCHER: readonly string[] = ['release', 'growing', 'shaft-ahead', 'draw-mark', 'use', 'archer-name'];
+/** What changes with a draw that still grows. */
+const OF_THE_REACH: readonly string[] = ['shaft-ahead', 'draw-mark'];
 
 /** The answers that the picked bow brings along, but for those that every tune asks anew. */
 export function carriedAnswers(content: Content, { carried, as }: Picked, stamp: Answered): Record<string, Answered> {
-  // Who still grows draws farther by now: how far the shaft reaches is measured anew.
+  // Who still grows draws farther by now: how far that and the shaft reach is measured anew.
   const growing = valueOf(carried.answers['growing']) === 'growing';
   const brings = (id: string): boolean => {
     if (as === 'replaced') return KEPT_AFTER_REPLACING.includes(id);
-    return as === 'other-archer' ? !OF_THE_ARCHER.includes(id) : !(growing && id === 'shaft-ahead');
+    return as === 'other-archer' ? !OF_THE_ARCHER.includes(id) : !(growing && OF_THE_REACH.includes(id));
   };
   const entries = Object.entries(carried.answers).filter(([id]) => content.steps[id]?.everyTune === false && brings(id));
   return Object.fromEntries(entries.map(([id, answer]: [string, Answer]) => [id, { ...stamp, answer }]));

@@ -3,8 +3,10 @@
 import type { Content } from '../content/types.ts';
 import { answerInWords } from './answer-words.ts';
 import { oneFailed } from './arrow-fails.ts';
-import { chosen, holds, measured } from './guards.ts';
-import { MASS_FLOOR, PEAK_ALLOWANCE, massRatio, massRatioInWords, worstMassRatio } from './limits.ts';
+import { arrowMass } from './figures/arrow-mass.ts';
+import { isFigure } from './figures/list.ts';
+import { addedUpMass, arrowFigureRows, bowFigureRows, massRows, notByNumber } from './figures/rows.ts';
+import { chosen, holds } from './guards.ts';
 import { pickedBow } from './known-bow.ts';
 import { once } from './once.ts';
 import { effectiveFacts, type State } from './state.ts';
@@ -20,25 +22,11 @@ const ARROWS = ['arrow-count', 'arrows-flexed', 'arrows-set-aside', 'arrow-mass'
 const LOOKED_AT = ['history', 'limbs', 'axle-clips', 'contact', 'grip', 'face', 'lean', 'cam-range'];
 
 export const archerRows = (content: Content, state: State): readonly RecordRow[] => rowsOf(content, state, ARCHER);
-export const bowRows = (content: Content, state: State): readonly RecordRow[] => rowsOf(content, state, BOW);
+export const bowRows = (content: Content, state: State): readonly RecordRow[] => [...rowsOf(content, state, BOW), ...bowFigureRows(content, state)];
 export const lookedAtRows = (content: Content, state: State): readonly RecordRow[] => rowsOf(content, state, LOOKED_AT);
 
 export function arrowRows(content: Content, state: State): readonly RecordRow[] {
-  return [...rowsOf(content, state, ARROWS), ...massRows(content, state)];
-}
-
-// The worst case is what the gate was held against, so it is what the card shows beside the plain figure.
-function massRows(content: Content, state: State): readonly RecordRow[] {
-  const mass = measured(state, 'arrow-mass');
-  const peak = measured(state, 'peak-weight');
-  if (mass === undefined || peak === undefined) return [];
-  return [{
-    name: phrase(content, 'record-mass-ratio'),
-    value: phrase(content, 'record-mass-ratio-value', {
-      ratio: massRatioInWords(massRatio(mass, peak)), worst: massRatioInWords(worstMassRatio(mass, peak, measured(state, 'scale-error'))),
-      error: measured(state, 'scale-error') ?? PEAK_ALLOWANCE, floor: MASS_FLOOR.toFixed(1),
-    }),
-  }];
+  return [...rowsOf(content, state, ARROWS), ...massRows(content, state), ...arrowFigureRows(content, state)];
 }
 
 function rowsOf(content: Content, state: State, ids: readonly string[]): readonly RecordRow[] {
@@ -53,6 +41,7 @@ function inForce(content: Content, state: State, id: string): string | null {
   const step = content.steps[id];
   const answered = state.answers[id];
   if (step === undefined || answered === undefined) return null;
+  if (id === 'arrow-mass' && arrowMass(state)?.by === 'parts') return addedUpMass(content, state);
   const words = (answer: Answer): string => {
     const said = answerInWords(step, answer);
     // Of the set as it was nobody may read "all silent" where one failed.
@@ -75,8 +64,9 @@ const firstAnswers = once((facts: readonly Fact[]): ReadonlyMap<string, Answer> 
 /** Things asked for and not known, or never looked at: they are listed, so that nobody takes them for checked. */
 export function notCheckedRows(content: Content, state: State): readonly RecordRow[] {
   const unknown = Object.entries(state.answers)
-    .filter(([, { answer }]) => answer.kind === 'not known')
-    .flatMap(([id]) => (content.steps[id] === undefined ? [] : [phrase(content, 'not-checked-unknown', { what: label(content, id) })]));
+    // A figure for the card that nobody knows is named among what was not told by number.
+    .filter(([id, { answer }]) => answer.kind === 'not known' && !isFigure(id))
+    .flatMap(([id]) => (content.steps[id] === undefined ? [] : [unknownInWords(content, state, id)]));
   const told: readonly (readonly [string, string, string])[] = [
     ['contact', 'unknown', 'contact'], ['lean', 'not-seen', 'lean'], ['cams', 'unknown', 'cams'], ['rest', 'unknown', 'rest'],
   ];
@@ -91,11 +81,14 @@ export function notCheckedRows(content: Content, state: State): readonly RecordR
     ...(sight === undefined || (sight.kind === 'confirm' && !sight.value) ? ['sight'] : []),
     ...(Object.keys(state.notes.broadAxis).length === 0 && !['target', 'three-d'].includes(chosen(state, 'use') ?? '') ? ['broadheads'] : []),
     ...(Object.keys(state.notes.arrows.classes).length === 0 ? ['each-arrow'] : []),
-    'timing',
   ];
   const ids = [...told.filter(([step, value]) => chosen(state, step) === value).map(([, , id]) => id), ...never];
-  return [...unknown, ...ids.map((id) => phrase(content, `not-checked-${id}`))].map((value, i) => ({ name: `${i + 1}`, value }));
+  const byNumber = phrase(content, 'not-checked-by-number', { what: notByNumber(content, state) });
+  return [...unknown, ...ids.map((id) => phrase(content, `not-checked-${id}`)), byNumber].map((value, i) => ({ name: `${i + 1}`, value }));
 }
+
+const unknownInWords = (content: Content, state: State, id: string): string =>
+  (id === 'arrow-mass' && arrowMass(state) !== null ? phrase(content, 'not-checked-scale') : phrase(content, 'not-checked-unknown', { what: label(content, id) }));
 
 const label = (content: Content, id: string): string =>
   (content.phrases[`card-${id}`] !== undefined ? phrase(content, `card-${id}`) : (content.steps[id]?.short ?? id));

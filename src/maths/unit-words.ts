@@ -14,6 +14,7 @@ const WORDS: Readonly<Record<Unit, readonly [string, string, ...string[]]>> = {
   kg: ['kg', 'kg', 'kilo', 'kilos', 'kilogram', 'kilograms'],
   gr: ['gr', 'gr', 'gr.', 'grain', 'grains'],
   g: ['g', 'g', 'gram', 'grams', 'gramme', 'grammes'],
+  'gr/in': ['gr/in', 'gr/in', 'gr per in', 'gr per inch', 'grain per inch', 'grains per inch', 'grains an inch', 'gpi'],
   turn: ['turn', 'turns'],
   'half-twist': ['half-twist', 'half-twists', 'half twist', 'half twists'],
   'half-twist-pair': [

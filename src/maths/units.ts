@@ -43,7 +43,7 @@ export const percent = (n: number): Percent => inUnit(n, 'percent');
 /** Every unit that an answer, an adjustment or the pipe may carry. A closed list, printed with the schema. */
 export const UNITS = [
   'in', 'mm', 'cm', 'ft', 'yd', 'm',
-  'lb', 'kg', 'gr', 'g',
+  'lb', 'kg', 'gr', 'g', 'gr/in',
   'turn', 'half-twist', 'half-twist-pair', 'size', 'click',
   'count', 'shots', 'months', 'percent', 'fps',
 ] as const;

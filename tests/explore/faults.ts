@@ -78,6 +78,7 @@ export const FAULTS: readonly Fault[] = [
   inContent('minors-and-blades', 'only-what-is-theirs', 'broadheads are offered to somebody still growing', (c) => { spoilStep(c, 'broadheads-wanted', (step) => { step.when = step.when.filter((guard) => guard !== 'adult'); }); }),
   inSource('everybody-is-grown', 'only-what-is-theirs', 'nobody counts as growing', 'machine/guards.ts', "'adult': (s) => chosen(s, 'growing') !== 'growing',", "'adult': () => true,"),
   inSource('fingers-at-paper', 'fingers-are-not-read', 'a finger release is tuned by paper', 'machine/advance.ts', "if (chosen(d.state, 'release') === 'fingers') return leave(d);", '', { begin: 'a new bow', temper: 'careless', least: 40, seed: 18 }),
+  inSource('sum-counts', 'gates-before-shots', 'the plain sum of an arrow\'s parts counts, and not the least that it may be', 'archery/arrow-parts.ts', 'const SHORT = 0.03;', 'const SHORT = -0.03;'),
 
   // ---- stops ---------------------------------------------------------------------------------------------------------
   inSource('stop-only-noted', 'stop-word-is-heard', 'a stop word is written down and nothing stops', 'machine/after-happening.ts', "stopNow(d, { cause: 'word', ask: ['what-happened'], from: 'word' });", ''),
@@ -88,6 +89,7 @@ export const FAULTS: readonly Fault[] = [
   inSource('work-in-a-stop', 'stop-shows-its-way-out', 'a stop goes on showing the adjustment', 'machine/view.ts', "return !onBow || place.endsWith('.advising')", "return !onBow || place === 'stopped' || place.endsWith('.advising')"),
   inSource('wrong-way-out', 'stop-shows-its-way-out', 'a stop asks whatever comes next', 'machine/ask.ts', "if (place === 'stopped') return stoppedAsk(content, state);", "if (place === 'stopped') return askById(content, state, 'fit-to-shoot');"),
   inSource('no-question', 'always-a-way-on', 'the offer to leave an axis asks nothing', 'machine/ask.ts', "    case 'offering':\n      return {", "    case 'offering':\n      if (state.facts.length > 0) return null;\n      return {", { begin: 'the first advice', temper: 'hurried' }),
+  inSource('half-a-sum', 'stop-is-left-by-its-gate', 'the walk goes on before the arrow\'s parts are told', 'machine/figures/arrow-mass.ts', 'return PARTS.filter((id) =>', 'return [].filter((id) =>'),
 
   // ---- asking --------------------------------------------------------------------------------------------------------
   inContent('limbs-by-enter', 'picked-on-purpose', 'the limbs have a default', (c) => { spoilStep(c, 'limbs', (step) => { step.noDefault = false; }); }),
@@ -135,5 +137,6 @@ export const FAULTS: readonly Fault[] = [
   inSource('tuned-once', 'tuned-only-by-shots', 'what was moved since is still called tuned', 'machine/record-moved.ts', 'Math.abs(delta) > 1e-9 &&', 'Math.abs(delta) > 1e9 &&'),
   inSource('tuned-on-one-axis', 'tuned-only-by-shots', 'what was judged before the other axis was moved is still called tuned', 'machine/record-moved.ts', '(tuned || content', '(content', { begin: 'broadheads' }),
   inSource('broadheads-unsaid', 'not-checked-is-said', 'the record does not say that no broadhead was shot', 'machine/record-card.ts', "? ['broadheads'] : []", '? [] : []'),
-  inSource('timing-unsaid', 'not-checked-is-said', 'the record does not say what this coach never measures', 'machine/record-card.ts', "    'timing',\n", ''),
+  inSource('timing-unsaid', 'not-checked-is-said', 'the record does not say what this coach never measures', 'machine/figures/rows.ts', "const left = ['timing', 'tiller', ", "const left = ["),
+  inSource('told-and-missing', 'not-checked-is-said', 'the record says that the draw length was not told, where it was', 'machine/figures/rows.ts', "'draw-length': drawOf(state) !== null,", "'draw-length': false,", { begin: 'the finish' }),
 ];

@@ -21,6 +21,10 @@ const nock = (turn: number, swapped: number | null, as: ArrowClass | null): Give
 });
 const scattered: Given = { answers: { release: 'release-aid' }, notes: { axis: { side: { result: 'inconsistent', chance: 0 } } } };
 
+const PARTS = {
+  'arrow-mass': null, 'mass-way': 'add-up', 'shaft-grains': 8.6, 'shaft-length': 28.25, 'point-grains': 100, 'insert-grains': 20, 'nock-grains': 9, 'vane-count': 3, 'vane-grains': 7, 'wrap-grains': 0,
+};
+
 const CASES: Readonly<Record<GuardName, Cases>> = {
   'release-aid': only('release', ['release-aid', 'fingers'], 'release-aid'),
   'fingers': only('release', ['release-aid', 'fingers'], 'fingers'),
@@ -35,6 +39,20 @@ const CASES: Readonly<Record<GuardName, Cases>> = {
     no: [NOTHING, { answers: { 'bolts-top': 0, 'bolts-bottom': 0 } }],
   },
   'arrow-set-aside': only('arrows-flexed', ['all', 'some-bad', 'not-all'], 'some-bad'),
+  'mass-not-weighed': { yes: is('arrow-mass', null), no: [NOTHING, ...is('arrow-mass', 400)] },
+  'mass-added-up': {
+    yes: [{ answers: { 'arrow-mass': null, 'mass-way': 'add-up' } }],
+    no: [NOTHING, ...is('arrow-mass', null), { answers: { 'arrow-mass': null, 'mass-way': 'weigh' } }, { answers: { 'arrow-mass': 400, 'mass-way': 'add-up' } }],
+  },
+  'figures-wanted': only('figures-wanted', ['no', 'yes'], 'yes'),
+  'length-not-told': { yes: [NOTHING, { answers: { ...PARTS, 'arrow-mass': 400 } }, { answers: { ...PARTS, 'wrap-grains': null } }], no: [{ answers: PARTS }] },
+  'speed-told': { yes: is('arrow-speed', 270), no: [NOTHING, ...is('arrow-speed', null)] },
+  // 5.0 gr/lb at 60 lb, the scale reading 2 lb low: 310 gr. Nothing is reckoned with a lighter arrow.
+  'second-arrow-told': {
+    yes: [{ answers: { 'second-mass': 310, 'peak-weight': 60 } }, { answers: { 'second-mass': 310, 'rated-weight': 60 } }],
+    no: [NOTHING, { answers: { 'second-mass': 309.9, 'peak-weight': 60 } }, { answers: { 'second-mass': null, 'peak-weight': 60 } }],
+  },
+  'spine-not-printed': { yes: is('spine-printed', null), no: [NOTHING, ...is('spine-printed', 340)] },
   // 300 gr: 5.0 gr/lb at 60 lb by the reading, less once the scale may read 2 lb low.
   'mass-is-close': { yes: [mass(300, 60), mass(309.9, 60)], no: [NOTHING, mass(310, 60), mass(299.9, 60), mass(null, 60), mass(300, null)] },
   'peak-not-measured': { yes: [NOTHING, ...is('peak-weight', null)], no: is('peak-weight', 60) },

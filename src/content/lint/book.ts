@@ -18,7 +18,7 @@ export const COMMON_PRACTICE: Book = {
     // Who it is decides what is asked: nobody who grows is asked as a grown archer.
     ['release', 'backstop'], ['growing', 'backstop'],
     // What another figure or answer is held against comes first.
-    ['rated-weight', 'arrow-mass'], ['bolts-top', 'bolt-limit'], ['bolts-bottom', 'bolt-limit'],
+    ['rated-weight', 'arrow-mass'], ['arrow-mass', 'mass-way'], ['bolts-top', 'bolt-limit'], ['bolts-bottom', 'bolt-limit'],
     ['arrow-count', 'arrows-flexed'], ['arrows-flexed', 'arrows-set-aside'], ['peak-weight', 'scale-error'],
     // One slow draw that is let down comes before any other draw.
     ['first-draw', 'peak-weight'], ['first-draw', 'shaft-ahead'],
@@ -26,7 +26,7 @@ export const COMMON_PRACTICE: Book = {
     ['broadheads-wanted', 'broadhead-place'], ['broadhead-place', 'first-broadhead'], ['broadhead-arrows', 'first-broadhead'],
     ['blades-ahead', 'first-broadhead'], ['sight-at-20', 'first-broadhead'],
     // All is tight before the last shots.
-    ['tightened', 'sight-last'], ['sight-last', 'proving-shot'],
+    ['tightened', 'sight-last'], ['sight-last', 'proving-shot'], ['sight-last', 'arrow-speed'], ['figures-wanted', 'arrow-speed'],
   ],
   again: AGAIN,
   knobs: ADJUSTING,

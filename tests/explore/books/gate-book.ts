@@ -8,11 +8,14 @@ type Answered = Extract<Fact, { kind: 'answered' }>;
 interface Failure { readonly gate: string; readonly of: number; readonly dealer: boolean }
 
 const HOUR = 3_600_000;
+/** What an arrow is added up from where nobody has weighed it. */
+const SUMMED = ['shaft-grains', 'shaft-length', 'point-grains', 'insert-grains', 'nock-grains', 'vane-count', 'vane-grains', 'wrap-grains'] as const;
 /** Questions that belong together: a rule over several answers is mended by answering any of them. */
 const TOGETHER: readonly (readonly string[])[] = [
   ['bolts-top', 'bolts-bottom', 'bolt-limit'],
   ['arrow-mass', 'peak-weight', 'rated-weight', 'scale-error'],
   ['arrow-count', 'arrows-flexed', 'arrows-set-aside'],
+  ['arrow-mass', 'mass-way', ...SUMMED],
 ];
 
 export class GateBook {
@@ -130,6 +133,7 @@ export class GateBook {
     this.due.delete(step);
     this.takenAgain(step, answer);
     if (step === 'rest') this.restTold(valueOf(answer));
+    if (step === 'arrow-mass') this.partsAnew();
     this.answers.set(step, { answer, seq });
     this.carried.delete(step);
     if (step === 'bow') this.carry(valueOf(answer), seq);
@@ -162,10 +166,16 @@ export class GateBook {
     if (step === 'bow' && inForce !== undefined && valueOf(inForce.answer) !== valueOf(answer)) this.carryInstead(valueOf(answer), fact.of);
     if (step === 'rest' && inForce?.seq === fact.of) this.restTold(valueOf(answer));
     if (inForce?.seq === fact.of) this.answers.set(step, { answer, seq: fact.of });
+    if (step === 'arrow-mass' && inForce?.seq === fact.of) this.partsAnew();
     this.rule(step, answer, fact.of, true);
     // An answer that another has replaced since brings about nothing, but for what happened to the bow and where.
     if (inForce?.seq === fact.of || step === 'history' || step === 'place') this.consequences(step, valueOf(answer));
     this.dropOffRoute();
+  }
+
+  // The mass is asked once more: it may be another arrow's, and so may its parts.
+  private partsAnew(): void {
+    for (const id of ['mass-way', ...SUMMED]) this.answers.delete(id);
   }
 
   // Bolts that read otherwise than when they were counted last were turned; a bow that became lighter to carry its arrows as well.
@@ -339,6 +349,26 @@ export class GateBook {
     return answer === undefined ? '' : valueOf(answer);
   }
 
+  /**
+   * What the arrow weighs at the least: as weighed; of its parts, half an inch of shaft less and then 3 in 100, since makers' figures
+   * scatter. NaN where it is not known, or one part is not.
+   */
+  private mass(): number {
+    const weighed = this.number('arrow-mass');
+    if (weighed !== undefined) return weighed;
+    if (this.value('mass-way') !== 'add-up') return NaN;
+    const [shaft = NaN, length = NaN, point = NaN, insert = NaN, nock = NaN, count = NaN, each = NaN, wrap = NaN] = SUMMED.map((id) => this.number(id) ?? NaN);
+    return 0.97 * (shaft * (length - 0.5) + point + insert + nock + (count === 0 ? 0 : count * each) + wrap);
+  }
+
+  /** Failed or not known as it stands: a mass that nobody weighed is known once all its parts are, and only then. */
+  private failing(): readonly Failure[] {
+    const asked = this.answers.get('arrow-mass');
+    if (asked?.answer.kind !== 'not known') return this.failures;
+    const others = this.failures.filter((f) => f.gate !== 'arrow-mass');
+    return Number.isNaN(this.mass()) ? [...others, { gate: 'arrow-mass', of: asked.seq, dealer: false }] : others;
+  }
+
   /** Rules over several answers, as they stand: the questions of each that is broken. */
   private broken(): readonly (readonly string[])[] {
     const n = (id: string): number => this.number(id) ?? NaN;
@@ -349,7 +379,7 @@ export class GateBook {
     const peak = this.number('peak-weight') ?? n('rated-weight');
     const hidden = this.number('peak-weight') === undefined ? 2 : (this.number('scale-error') ?? 2);
     const asksForError = this.on(['mass-is-close']) && this.number('scale-error') === undefined;
-    if (n('arrow-mass') / (peak + hidden) < 5 && !asksForError) out.push(mass);
+    if (this.mass() / (peak + hidden) < 5 && !asksForError) out.push(mass);
     if (n('peak-weight') > n('rated-weight') + 2) out.push(mass);
     if (n('arrow-count') < 3) out.push(arrows);
     if (this.value('arrows-flexed') === 'some-bad' && n('arrow-count') - n('arrows-set-aside') < 3) out.push(arrows);
@@ -393,9 +423,17 @@ export class GateBook {
         // Shots that scatter rule it out as well; no gate hangs on that.
         case 'arrows-by-paper': return this.value('release') === 'release-aid' && !this.withoutPaper();
         case 'all-arrows': return this.value('arrows-wanted') === 'all';
+        case 'mass-not-weighed': return this.answers.get('arrow-mass')?.answer.kind === 'not known';
+        case 'mass-added-up': return this.on(['mass-not-weighed']) && this.value('mass-way') === 'add-up';
+        // Of figures for the card: no gate hangs on them.
+        case 'figures-wanted':
+        case 'length-not-told':
+        case 'speed-told':
+        case 'second-arrow-told':
+        case 'spine-not-printed': return true;
         case 'peak-not-measured': return this.number('peak-weight') === undefined;
         case 'mass-is-close': {
-          const [m, p] = [this.number('arrow-mass') ?? NaN, this.number('peak-weight') ?? NaN];
+          const [m, p] = [this.mass(), this.number('peak-weight') ?? NaN];
           return m / p >= 5 && m / (p + 2) < 5;
         }
         default: throw new Error(`the book of gates does not know the condition "${name}"`);
@@ -419,6 +457,11 @@ export class GateBook {
     return this.value('growing') === 'growing';
   }
 
+  /** The arrow's mass is a sum of its parts, and none is missing. */
+  get addedUp(): boolean {
+    return this.number('arrow-mass') === undefined && !Number.isNaN(this.mass());
+  }
+
   /** The line that gave the answer in force, 0 where there is none. */
   answeredAt(id: string): number {
     return this.answers.get(id)?.seq ?? 0;
@@ -431,7 +474,7 @@ export class GateBook {
 
   /** What the walk must stand still for, in words. */
   holds(): readonly string[] {
-    return [...this.failures.map((f) => `${f.gate} failed or not known`), ...this.brokenNow().map((ids) => `${ids.join('/')} do not agree with their rule`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
+    return [...this.failing().map((f) => `${f.gate} failed or not known`), ...this.brokenNow().map((ids) => `${ids.join('/')} do not agree with their rule`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
   }
 
   /** Steps whose answer in force is "not known". */
@@ -443,7 +486,7 @@ export class GateBook {
   forbids(): readonly string[] {
     const required = this.routeOf('safety', 'baseline', 'warm-up').filter((id) => !this.answers.has(id));
     return [
-      ...this.failures.map((f) => `${f.gate} failed or not known`),
+      ...this.failing().map((f) => `${f.gate} failed or not known`),
       ...this.brokenNow().map((ids) => `${ids.join('/')} do not agree with their rule`),
       ...this.open().map((id) => `${id} is due`),
       ...required.map((id) => `${id} was never answered`),
@@ -472,7 +515,7 @@ export class GateBook {
     const onRig = (gate: string): boolean => asked === 'peak-weight' && gate === 'shaft-ahead';
     const own = (gate: string): boolean => gate === asked || onRig(gate) || TOGETHER.some((t) => t.includes(asked) && t.includes(gate));
     return [
-      ...this.failures.filter((f) => !own(f.gate)).map((f) => `${f.gate} failed or not known`),
+      ...this.failing().filter((f) => !own(f.gate)).map((f) => `${f.gate} failed or not known`),
       ...this.brokenNow().filter((ids) => !ids.includes(asked) && !ids.some(onRig)).map((ids) => `${ids.join('/')} do not agree with their rule`),
       ...this.open().filter(undrawn).map((id) => `${id} is due`),
       ...this.routeOf('safety').filter((id) => !this.answers.has(id) && undrawn(id) && id !== 'scale-error').map((id) => `${id} was never answered`),
@@ -491,7 +534,7 @@ export class GateBook {
   private reasons(): readonly string[] {
     const together = (gate: string): readonly string[] => TOGETHER.filter((t) => t.includes(gate)).flat();
     return [
-      ...this.failures.flatMap((f) => (f.dealer ? ['released'] : [f.gate, ...together(f.gate)])),
+      ...this.failing().flatMap((f) => (f.dealer ? ['released'] : [f.gate, ...together(f.gate)])),
       ...this.broken().flat(),
       // More pull than the limbs are made for is a dealer's matter.
       ...((this.number('peak-weight') ?? 0) > (this.number('rated-weight') ?? Infinity) + 2 ? ['released'] : []),

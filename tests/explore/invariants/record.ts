@@ -77,13 +77,29 @@ export const notCheckedIsSaid: Invariant = {
     if (!m.ending) return null;
     const told = (m.record().find(({ title }) => title === m.content.phrases['record-not-checked'])?.rows ?? []).map((row) => row.value);
     return first(notChecked(m).filter((id) => !told.includes(m.content.phrases[`not-checked-${id}`] ?? '?')).map((id) => `the record does not say "${m.content.phrases[`not-checked-${id}`]}"`))
-      ?? first(m.gates.notKnown().filter((id) => m.content.steps[id] !== undefined && !told.some((row) => row.startsWith('Not known: '))).map((id) => `the record does not say that ${id} is not known`));
+      ?? byNumber(m, told)
+      ?? first(m.gates.notKnown().filter((id) => m.content.steps[id] !== undefined && !ON_THE_CARD.includes(id) && !told.some((row) => row.startsWith('Not known: '))).map((id) => `the record does not say that ${id} is not known`));
   },
 };
 
+/** Figures that are told for the card or left out; what was left out is named in the row of what was not told by number. */
+const ON_THE_CARD: readonly string[] = ['arrow-length', 'balance-point', 'arrow-speed', 'second-mass', 'second-speed', 'holding-weight', 'draw-mark', 'spine-printed', 'spine-older'];
+
+// What no tune measures, and what could have been told and was not; and nothing that was.
+function byNumber({ content, state, gates }: Moment, told: readonly string[]): string | null {
+  const number = (id: string): boolean => state.answers[id]?.answer.kind === 'number';
+  const row = told.find((one) => one.startsWith('By number: ')) ?? '';
+  const left: Readonly<Record<string, boolean>> = {
+    'timing': true, 'tiller': true, 'string-age': true, 'loop-to-peep': true,
+    'holding-weight': !number('holding-weight'), 'draw-length': !number('draw-mark'), 'spine': !number('spine-printed') && !number('spine-older'),
+    'balance-point': !(number('balance-point') && (number('arrow-length') || gates.addedUp)),
+  };
+  return first(Object.entries(left).filter(([id, is]) => row.includes(content.phrases[`by-number-${id}`] ?? '?') !== is).map(([id, is]) => `the record ${is ? 'does not say' : 'says'} that ${id} was not told by number`));
+}
+
 function notChecked({ lines, gates }: Moment): readonly string[] {
   const shot = (of: (head: string, line: Fact) => boolean): boolean => lines.some((line) => line.kind === 'answered' && line.answer.kind === 'shots' && (line.decided.loop?.tags ?? []).some((tag) => of(tag.head, line)));
-  const never: string[] = ['timing'];
+  const never: string[] = [];
   if (!shot((head) => head === 'broadhead') && !['target', 'three-d'].includes(gates.value('use'))) never.push('broadheads');
   if (!lines.some((line) => line.decided.findings.some((f) => f.kind === 'arrow'))) never.push('each-arrow');
   if (gates.value('contact') === 'unknown') never.push('contact');

@@ -1,6 +1,9 @@
 // What is asked before the first shot, and what each answer means at least. Above each row is where it is from.
 
-import type { StepRows } from './shape.ts';
+import type { StepRow, StepRows } from './shape.ts';
+
+/** What an arrow is added up from where nobody has weighed it: "not known" leads back to the scale. */
+const PART = { as: 'number', pause: 'undrawn', flags: 'noDefault unknown onDemand', when: 'mass-added-up', only: 'mass-added-up', fails: 'look-up' } as const satisfies StepRow;
 
 export const BEFORE_THE_FIRST_SHOT: StepRows = {
   'safety': {
@@ -60,6 +63,18 @@ export const BEFORE_THE_FIRST_SHOT: StepRows = {
     // common practice, read in excerpt
     'arrow-mass': { as: 'number', pause: 'undrawn', flags: 'noDefault unknown', about: 'arrow-mass', range: ['gr', 100, 1500],
       fails: 'fix' },
+    // common practice; a sum lacks nothing, and every figure in it can be found or is not known
+    'mass-way': { as: 'choice', effect: 'chosen', pause: 'talk', flags: 'noDefault onDemand', when: 'mass-not-weighed', only: 'mass-not-weighed',
+      route: 'weigh add-up' },
+    // common practice, from memory: heavier entries than there are would pass a light arrow
+    'shaft-grains': { ...PART, range: ['gr/in', 4, 16] },
+    'shaft-length': { ...PART, range: ['in', 18, 36] },
+    'point-grains': { ...PART, range: ['gr', 20, 350] },
+    'insert-grains': { ...PART, range: ['gr', 0, 250] },
+    'nock-grains': { ...PART, range: ['gr', 0, 80] },
+    'vane-count': { ...PART, range: ['count', 0, 6] },
+    'vane-grains': { ...PART, range: ['gr', 0, 20] },
+    'wrap-grains': { ...PART, range: ['gr', 0, 20] },
     // common practice
     'as-recorded': { as: 'chunk', pause: 'undrawn', flags: 'everyTune', when: 'known-bow', shop: 'recorded-strands recorded-lengths',
       fix: 'recorded-people recorded-paper@paper recorded-archer recorded-small-parts recorded-bolts recorded-marks recorded-arrows' },

@@ -61,5 +61,13 @@ export const LATER_ON: StepRows = {
     'sight-last': { as: 'confirm', effect: 'chosen', pause: 'shoot', flags: 'everyTune', when: 'release-aid', cautions: 'draw' },
     // common practice
     'proving-shot': { as: 'confirm', effect: 'chosen', pause: 'shoot', flags: 'everyTune', when: 'nock-was-turned', cautions: 'draw' },
+    // common practice: figures for the card, each of which may be left out
+    'figures-wanted': { as: 'choice', effect: 'chosen', pause: 'talk', flags: 'everyTune', route: 'no yes' },
+    'arrow-speed': { as: 'number', effect: 'measured', pause: 'shoot', flags: 'unknown', when: 'figures-wanted release-aid', only: 'figures-wanted release-aid',
+      cautions: 'draw', range: ['fps', 100, 450] },
+    // common practice: what is read off a rig, or in papers, and never off an archer who holds a bow drawn for it
+    'second-mass': { as: 'number', effect: 'measured', pause: 'talk', flags: 'unknown', when: 'figures-wanted speed-told', range: ['gr', 100, 1500] },
+    'holding-weight': { as: 'number', effect: 'measured', pause: 'talk', flags: 'unknown', when: 'figures-wanted', cautions: 'rig', range: ['lb', 1, 60] },
+    'draw-mark': { as: 'number', effect: 'measured', pause: 'talk', flags: 'unknown', when: 'figures-wanted', cautions: 'rig', range: ['in', 14, 34] },
   },
 };
