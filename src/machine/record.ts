@@ -3,6 +3,7 @@
 
 import { carriedPrior } from '../archery/spread.ts';
 import { knobEntries, type Content } from '../content/types.ts';
+import { arrowParts } from './figures/arrow-mass.ts';
 import { chosen } from './guards.ts';
 import { pickedBow } from './known-bow.ts';
 import { carriedBesides, carriedGains } from './loop/carried.ts';
@@ -43,23 +44,23 @@ export function recordOf(content: Content, state: State): BowRecord {
   return { title: phrase(content, 'record-title', { tune, date }), sections };
 }
 
-/** What a later tune of the same bow may start from. Null for a tune that never got to shoot. */
+/** What a later tune of the same bow may start from; of an arrow that was added up, its parts. Null for a tune that never got to shoot. */
 export function carriedOf(content: Content, state: State): Carried | null {
   const begun = state.facts[0];
   if (begun?.kind !== 'begun' || state.shotCount === 0) return null;
-  const kept = Object.entries(state.answers).filter(([id, { answer }]) => content.steps[id]?.everyTune === false && (isKnown(answer) || NAMES.includes(id)));
+  const kept = Object.entries(state.answers).filter(([id, { answer }]) => content.steps[id]?.everyTune === false && (isKnown(answer) || NAMES.includes(id) || (id === 'arrow-mass' && arrowParts(state) !== null)));
   const answers = { ...Object.fromEntries(kept.map(([id, { answer }]) => [id, answer])), ...measuresNow(state) };
   const picked = pickedBow(state);
-  return {
   const besides = { ...carriedBesides(state), ...state.notes.besides };
+  return {
     from: begun.tune, bow: labelOf(content, state),
     bowId: picked === null ? begun.tune : (picked.carried.bowId ?? picked.carried.from),
     archerId: picked === null || picked.as === 'other-archer' ? begun.tune : (picked.carried.archerId ?? picked.carried.from),
     answers, spread: carriedPrior(paperSpreadOf(state)),
     // What this tune did not learn anew still holds, as far as it held here.
     gains: { ...carriedGains(state), ...state.notes.learned },
-  };
     ...(Object.keys(besides).length > 0 ? { besides } : {}),
+  };
 }
 
 /** Asked once: who does not name bow or archer is not asked again. */
