@@ -16,8 +16,8 @@ export interface Leaf {
   readonly high: number;
   /** Figures are told on marks, so ties are common. */
   readonly mark: number;
-  /** Which mirror turns its sign. */
-  readonly turns?: Side;
+  /** Which mirror turns its sign: a turn goes the other way round in either. */
+  readonly turns?: Side | 'either';
   readonly may: Allowed;
   readonly among?: readonly number[];
 }
@@ -28,7 +28,7 @@ interface Wordy { readonly kind: 'words'; readonly among: readonly unknown[] }
 export type Shape = Leaf | ListOf | RecordOf | MaybeOf | Wordy;
 export type Values = Readonly<Record<string, number>>;
 
-interface LeafOptions { readonly turns?: Side; readonly may?: Allowed; readonly among?: readonly number[] }
+interface LeafOptions { readonly turns?: Side | 'either'; readonly may?: Allowed; readonly among?: readonly number[] }
 export const number = (unit: Unit, low: number, high: number, mark: number, { may = {}, ...rest }: LeafOptions = {}): Leaf => ({ kind: 'number', unit, low, high, mark, may, ...rest });
 export const list = (each: Shape, least: number, most: number, order: 'any order' | 'in order' = 'any order'): ListOf =>
   ({ kind: 'list', each, least, most, ordered: order === 'in order' });
@@ -87,7 +87,7 @@ export function spotsIn(shape: Shape, value: unknown): readonly Spot[] {
 /** The value with another number at one spot. */
 export const spoilt = (shape: Shape, value: unknown, spot: string, by: number): unknown => changed(shape, value, (_leaf, one, at) => (at === spot ? by : one));
 
-export const mirrored = (shape: Shape, value: unknown, side: Side): unknown => changed(shape, value, (leaf, one) => (leaf.turns === side ? -one : one));
+export const mirrored = (shape: Shape, value: unknown, side: Side): unknown => changed(shape, value, (leaf, one) => (leaf.turns === side || leaf.turns === 'either' ? -one : one));
 
 /** In other units: a base quantity is counted in units `factors` times as small. */
 export const factorOf = (unit: Unit, factors: Unit): number => Object.entries(unit).reduce((product, [base, power]) => product * (factors[base] ?? 1) ** power, 1);
@@ -119,7 +119,7 @@ export function hasAnyOrder(shape: Shape): boolean {
 /** Whether a mirror turns a number in it. */
 export function turnsWith(shape: Shape, side: Side): boolean {
   switch (shape.kind) {
-    case 'number': return shape.turns === side;
+    case 'number': return shape.turns === side || shape.turns === 'either';
     case 'list': return turnsWith(shape.each, side);
     case 'record': return Object.values(shape.fields).some((field) => turnsWith(field, side));
     case 'maybe': return turnsWith(shape.of, side);
