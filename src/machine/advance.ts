@@ -9,7 +9,7 @@ import { heldOver } from './loop/inside.ts';
 import type { State } from './state.ts';
 import { turnFinish } from './turn-finish.ts';
 import { arrowsWait, turnArrows } from './turn-arrows.ts';
-import { turnFarther, turnPreparing } from './turn-broadheads.ts';
+import { tellWhatPaperLeaves, turnFarther, turnPreparing } from './turn-broadheads.ts';
 import type { PlaceIn } from './places.ts';
 import { coverBlades, lookBeforeShot } from './target.ts';
 import { turnLoop } from './turn-loop.ts';
@@ -24,6 +24,7 @@ export function advance(d: Deciding): void {
     introduce(d, begun);
     tellOver(d);
     coverBlades(d);
+    tellWhatPaperLeaves(d);
     return;
   }
   const events = d.fact().decided.events.map((event) => event.type).join(' ');

@@ -1,11 +1,12 @@
 // The upper half of the bow record: how it ended, where it stands against its beginning, what this bow answered.
 // "Tuned" is said of the setting that the shots were shot at, and of no later one.
 
-import { knobEntries, type Axis, type Content } from '../content/types.ts';
+import { AXES, knobEntries, type Axis, type Content } from '../content/types.ts';
 import { chosen } from './guards.ts';
 import { dayOf } from './history.ts';
 import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
+import { leavingInShort } from './loop/leaving.ts';
 import { lastWord } from './loop/results.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
 import { hasStopWord } from './stop-words.ts';
@@ -73,15 +74,17 @@ function tearRows(content: Content, state: State): readonly RecordRow[] {
   const row = (id: string, distance: number, shots: readonly Shot[]): readonly RecordRow[] =>
     (shots.length === 0 ? [] : [{ name: phrase(content, id, { distance }), value: meanInWords(state, shots) }]);
   const second = state.notes.secondDistance;
-  const confirmed = (['height', 'side'] as const).filter((axis) => state.notes.axis[axis]?.result === 'tuned' && !movedSince(content, state, axis))
-    .map((axis) => phrase(content, `axis-${axis}`).toLowerCase());
+  const confirmed = AXES.filter((axis) => state.notes.axis[axis]?.result === 'tuned' && !movedSince(content, state, axis));
   return [
     ...row('record-as-found-tear', first?.distance ?? FIRST_DISTANCE, asFound),
     ...row('record-last-tear', FIRST_DISTANCE, here(FIRST_DISTANCE)),
     ...row('record-last-tear', SECOND_DISTANCE, here(SECOND_DISTANCE)),
     ...(second === null || confirmed.length === 0 ? [] : [{
       name: phrase(content, 'record-second', { distance: SECOND_DISTANCE }),
-      value: phrase(content, second === 'confirmed' ? 'record-confirmed' : 'record-not-confirmed', { axes: confirmed.join(', ') }),
+      value: [
+        phrase(content, second === 'confirmed' ? 'record-confirmed' : 'record-not-confirmed', { axes: confirmed.map((axis) => phrase(content, `axis-${axis}`).toLowerCase()).join(', ') }),
+        ...leavingInShort(content, state, { axes: confirmed, from: here }),
+      ].join('; '),
     }]),
   ];
 }

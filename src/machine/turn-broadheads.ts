@@ -7,8 +7,12 @@ import type { Deciding } from './deciding.ts';
 import { spreadOf } from './loop/evidence.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
 import { FIRST_AT_TARGET, groupAt } from './loop/gauge-groups.ts';
+import { stillApart } from './loop/leaving.ts';
 import { outdatedAxes, tunedAxes, withoutAxis } from './loop/results.ts';
 import { currentSet } from './loop/sets.ts';
+import type { State } from './state.ts';
+import { standingAsk } from './ask.ts';
+import { amountInWords } from './words.ts';
 import { MOST_ROUNDS, sayOnceMore } from './turn-paper.ts';
 import { knobEntries, AXES, type Axis, type KnobId } from '../content/types.ts';
 
@@ -35,8 +39,16 @@ export function turnPreparing(d: Deciding<'broadheads.preparing'>): true {
   return true;
 }
 
+/** Why broadheads are shot at all, in inches: where it is asked whether they are. */
+export function tellWhatPaperLeaves(d: Deciding): void {
+  const asks = (state: State): boolean => standingAsk(d.content, state)?.step === 'broadheads-wanted';
+  const apart = asks(d.state) && !asks(d.before) ? stillApart(d.state) : null;
+  if (apart !== null) d.say('paper-leaves-broadheads', { apart: amountInWords({ value: Math.max(1, Math.round(2 * apart) / 2), unit: 'in' }) });
+}
+
 function skip(d: Deciding<'broadheads.preparing'>): true {
   const known = Object.keys(d.state.notes.broadAxis).length > 0;
+  if (!known && !holds(d.state, ['hunts']) && stillApart(d.state) !== null) d.say('paper-leaves-groups');
   if (!known) d.say(holds(d.state, ['hunts', 'adult']) && !holds(d.state, ['launch-settled']) ? 'broadheads-skipped-paper' : 'broadheads-skipped-use');
   return d.event({ type: 'skipped' });
 }

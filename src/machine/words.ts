@@ -29,6 +29,10 @@ export function shiftInWords(axis: Axis, change: number, digits: 1 | 2 = 2): str
   return `${Math.abs(change).toFixed(digits)} in ${change > 0 ? plus : minus}`;
 }
 
+/** `to the right`, `up`. */
+export const shortSide = (axis: Axis, value: number): string =>
+  (axis === 'height' ? (value > 0 ? 'up' : 'down') : `to the ${value > 0 ? 'right' : 'left'}`);
+
 /** Impacts are told to a tenth of an inch: `2.2 in low, 0.3 in right`. */
 export function differenceInWords({ x, y }: Tear): string {
   const part = (value: number, plus: string, minus: string): string => `${Math.abs(value).toFixed(1)} in ${value > 0 ? plus : minus}`;

@@ -7,6 +7,7 @@ import { phrase } from '../words.ts';
 import { spreadOf } from './evidence.ts';
 import { gaugeOf, taken } from './gauge.ts';
 import { MOST_SHOTS, NEAR, SURE } from './gauge-paper.ts';
+import { leavingInWords } from './leaving.ts';
 import { judgement, shootOn, type Judgement } from './judgement.ts';
 import { readingInWords } from './summary.ts';
 import { currentSet, goodShots, shotsHere } from './sets.ts';
@@ -61,9 +62,9 @@ export function judgeResume(content: Content, state: State): Judgement<'returned
 export function judgeSecond(content: Content, evidence: readonly { readonly within: number; readonly shots: number }[], state: State): Judgement<'in tolerance' | 'out'> {
   const within = Math.min(...evidence.map((e) => e.within));
   const shots = evidence[0]?.shots ?? 0;
-  if (within >= SURE) return judgement('in tolerance', { say: [phrase(content, 'second-confirmed')], notes: { secondDistance: 'confirmed' } });
+  if (within >= SURE) return judgement('in tolerance', { say: [phrase(content, 'second-confirmed'), ...leavingInWords(content, state)], notes: { secondDistance: 'confirmed' } });
   if (within >= NEAR && shots < MOST_SHOTS) {
     return shootOn({ say: [phrase(content, 'one-more')], notes: { wanted: (currentSet(state) === null ? 0 : shots) + 1 } });
   }
-  return judgement('out', { say: [phrase(content, 'second-not-confirmed')], notes: { secondDistance: 'not confirmed' } });
+  return judgement('out', { say: [phrase(content, 'second-not-confirmed'), ...leavingInWords(content, state)], notes: { secondDistance: 'not confirmed' } });
 }

@@ -2,7 +2,7 @@
 
 import type { Axis, KnobId } from '../../content/types.ts';
 import { once } from '../once.ts';
-import { feet } from '../../maths/units.ts';
+import { feet, type Feet } from '../../maths/units.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from '../state.ts';
 import type { SetKind } from '../notes.ts';
 import type { Tear } from '../types.ts';
@@ -33,10 +33,13 @@ export const countingSets = (state: State, of: SetKind = subjectOf(state)): read
   state.sets.filter((set) => set.of === of && set.epoch > state.notes.forgetBefore && !state.notes.scattered.includes(set.id));
 
 /** Good shots at the present setting and distance, of this epoch; `without` leaves one set out. */
-export function shotsHere(state: State, without?: number): readonly Shot[] {
+export const shotsHere = (state: State, without?: number): readonly Shot[] => shotsFrom(state, state.notes.distance, subjectOf(state), without);
+
+/** The same from another distance, or of another kind. */
+export function shotsFrom(state: State, distance: Feet, of: SetKind, without?: number): readonly Shot[] {
   const key = settingKey(settingsOf(state.moves));
-  return countingSets(state)
-    .filter((s) => s.epoch === state.notes.epoch && s.distance === state.notes.distance && s.id !== without && settingKey(s.settings) === key)
+  return countingSets(state, of)
+    .filter((s) => s.epoch === state.notes.epoch && s.distance === distance && s.id !== without && settingKey(s.settings) === key)
     .flatMap(goodShots);
 }
 
