@@ -1,22 +1,11 @@
-// Plain rules around the reading of a set of arrows: how many shots it takes, when it is not the arrows, and when one arrow
-// that was shot again in turn with a reference is to blame.
+// Plain rules around the reading of a set of arrows: when it is not the arrows, and when one arrow that was shot again in turn
+// with a reference is to blame.
 
 import { checks } from '../maths/check.ts';
 import { huberCentre } from '../maths/huber.ts';
 import { checkPoint, checkPoints, checkSpread, type Point, type Spread } from './shots.ts';
 
-const must = checks('shotsNeeded', 'tooManyOdd', 'blame');
-
-const ROUNDS = 3;
-const BETWEEN_REFERENCES = 5;
-
-/** Shots that a screening takes at the most: each arrow three times, in every round a reference shot for each five arrows (common practice).
- *  Throws RangeError unless the count is whole. */
-// Example: shotsNeeded(12) is 45.
-export function shotsNeeded(arrows: number): number {
-  must.shotsNeeded.whole(arrows, 'the count of arrows', 0);
-  return ROUNDS * (arrows + Math.ceil(arrows / BETWEEN_REFERENCES));
-}
+const must = checks('tooManyOdd', 'blame');
 
 /** More than a third of the set is odd, two arrows at least: then it is the bow or the batch, not the arrows (common practice).
  *  Throws RangeError unless both are whole and no more are odd than there are. */

@@ -17,7 +17,7 @@ import { squaresAround } from './squares.ts';
 
 const must = checks('screenArrows');
 
-export { blame, shotsNeeded, tooManyOdd } from './arrow-rules.ts';
+export { blame, tooManyOdd } from './arrow-rules.ts';
 export { betweenVariance as betweenArrows } from './one-way.ts';
 
 /** All good shots of one arrow as it is now, inches. */

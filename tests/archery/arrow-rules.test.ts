@@ -1,13 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { blame, shotsNeeded, tooManyOdd } from '../../src/archery/arrow-rules.ts';
+import { blame, tooManyOdd } from '../../src/archery/arrow-rules.ts';
 
 const at = (x: number, y = 0): { x: number; y: number } => ({ x, y });
 const zero = at(0);
-
-it('shotsNeeded: three rounds, a reference for each five arrows', () => {
-  expect([0, 1, 5, 6, 12].map(shotsNeeded)).toEqual([0, 6, 18, 24, 45]);
-});
 
 it('tooManyOdd: more than a third, and two at least', () => {
   expect(([[0, 12], [4, 12], [5, 12], [1, 2], [2, 2], [2, 6], [3, 6], [1, 1], [0, 0]] as const).map(([odd, of]) => tooManyOdd(odd, of)))
@@ -56,7 +52,7 @@ describe('blame', () => {
 
 it('refuse what cannot be meant', () => {
   for (const act of [
-    () => shotsNeeded(-1), () => shotsNeeded(2.5), () => shotsNeeded(NaN), () => tooManyOdd(3, 2), () => tooManyOdd(NaN, 2), () => tooManyOdd(1, -1),
+    () => tooManyOdd(3, 2), () => tooManyOdd(NaN, 2), () => tooManyOdd(1, -1),
     () => blame([at(NaN)], [], zero, { sd: 0.2, df: 9 }), () => blame([], [at(0, NaN)], zero, { sd: 0.2, df: 9 }), () => blame([], [], zero, { sd: NaN, df: 9 }),
     () => blame([at(0)], [], at(NaN), { sd: 0.2, df: 9 }),
   ]) expect(act).toThrow(RangeError);

@@ -15,7 +15,7 @@ import { seededRandom } from '../../src/maths/random.ts';
 import { stateOf, type Given } from './state-of.ts';
 
 const numbered = (count: number): readonly string[] => Array.from({ length: count }, (_, i) => `${i + 1}`);
-const rounds = (count: number, near = 0.4): Rounds => ({ play: numbered(count), near, sitting: 1, turnOf: () => 0 });
+const rounds = (count: number, near = 0.4): Rounds => ({ play: numbered(count), near, usual: { sd: 0.12, df: 16 }, sitting: 1, turnOf: () => 0 });
 
 type Outcome = 'good' | 'bad' | 'missed';
 
@@ -35,11 +35,15 @@ const AT_MIDDLE: Tear = { x: 0, y: 0 };
 const goodOf = (shots: readonly ArrowShot[], arrow: string): number => shots.filter((shot) => shot.good && shot.arrow === arrow).length;
 
 describe('the plan of the rounds', () => {
-  test('gives every arrow its three good shots, and a reference at least every sixth, whatever is called bad or missed', () => {
+  test('gives every arrow its two good shots, or three, and a reference at least every sixth, whatever is called bad or missed', () => {
     const outcome = fc.constantFrom<Outcome>('good', 'good', 'good', 'bad', 'missed');
     fc.assert(fc.property(fc.integer({ min: 3, max: 24 }), fc.array(outcome, { maxLength: 60 }), fc.array(fc.double({ min: -1, max: 1, noNaN: true }), { minLength: 8, maxLength: 8 }), (count, called, off) => {
       const shots = shootAll(rounds(count), (arrow) => ({ x: off[Number(arrow) % 8] ?? 0, y: 0 }), (nth) => called[nth] ?? 'good');
-      for (const arrow of numbered(count)) expect(goodOf(shots, arrow)).toBeGreaterThanOrEqual(3);
+      const each = numbered(count).map((arrow) => goodOf(shots, arrow));
+      expect(Math.min(...each)).toBeGreaterThanOrEqual(2);
+      // Tears that never change show it by two rounds; an arrow that is off by more than two spreads asks for the third.
+      const differ = off.slice(0, Math.min(8, count)).some((x) => Math.abs(x - (off[0] ?? 0)) > 1);
+      if (differ) expect(Math.min(...each)).toBe(3);
       const references = shots.flatMap((shot, i) => (shot.reference && shot.good ? [i] : []));
       const gaps = [...references, shots.length].map((at, i) => at - (references[i - 1] ?? -1) - 1);
       // A reference called bad is shot again at once, so only good ones count here.
@@ -48,12 +52,27 @@ describe('the plan of the rounds', () => {
     }), { numRuns: 60 });
   });
 
-  test('begins each round with a tuning arrow and spreads the three of them over it; twelve arrows take 36 shots', () => {
+  test('begins each round with a tuning arrow and spreads the three of them over it; twelve arrows take 24 shots', () => {
     const shots = shootAll(rounds(12), () => AT_MIDDLE);
     expect(shots.map(({ arrow, reference }) => `${arrow}${reference ? 'r' : ''}`).slice(0, 12).join(' ')).toBe('1r 4 5 6 2r 7 8 9 3r 10 11 12');
+    expect(shots).toHaveLength(24);
+    expect(roundsLeft(rounds(12), [])).toHaveLength(24);
+    for (const arrow of numbered(12)) expect(goodOf(shots, arrow)).toBe(2);
+  });
+
+  test('a third round is shot to its end where the arrows may differ, or one lies off; the shots of that round itself do not call it off', () => {
+    const off = (arrow: string, nth: number): Tear => (arrow === '8' && nth < 24 ? { x: 0.3, y: 0 } : AT_MIDDLE);
+    const shots = shootAll(rounds(12), off);
     expect(shots).toHaveLength(36);
-    expect(roundsLeft(rounds(12), [])).toHaveLength(36);
     for (const arrow of numbered(12)) expect(goodOf(shots, arrow)).toBe(3);
+    expect(roundsLeft(rounds(12), shots.slice(0, 24))).toHaveLength(12);
+    expect(roundsLeft(rounds(12), shots.slice(0, 30))).toHaveLength(6);
+  });
+
+  test('several shots told at once go on into the third round while it is not ruled out', () => {
+    const made = shootAll(rounds(12), () => AT_MIDDLE).slice(0, 20);
+    expect(roundsLeft(rounds(12), made)).toHaveLength(4);
+    expect(roundsLeft(rounds(12), made, true)).toHaveLength(16);
   });
 
   test('shoots one that stood out twice more at once, each time after a reference, and no reference is a suspect', () => {
@@ -71,7 +90,7 @@ describe('the plan of the rounds', () => {
   test('asks for the same arrow again after a shot called bad', () => {
     const shots = shootAll(rounds(6), () => AT_MIDDLE, (nth) => (nth === 1 ? 'bad' : 'good'));
     expect(shots[2]?.arrow).toBe(shots[1]?.arrow === '4' ? shots[2]?.arrow : '');
-    expect(shots.filter(({ arrow }) => arrow === '4').map(({ good }) => good)).toEqual([false, true, true, true]);
+    expect(shots.filter(({ arrow }) => arrow === '4').map(({ good }) => good)).toEqual([false, true, true]);
   });
 });
 
@@ -125,10 +144,14 @@ describe('the rounds as they are judged', () => {
     expect(arrowPlan(whole)).toBeNull();
   });
 
-  test('references that hold still are believed; those that drift by six spreads, or lie three times as wide, are not', () => {
+  test('shots that hold still are believed; those that drift by six spreads over 36, or lie three times as wide, are not', () => {
     expect(SEEDS.filter((seed) => watchersWander(shotSet(seed)) !== null).length).toBeLessThanOrEqual(2);
-    const drifts = SEEDS.filter((seed) => watchersWander(shotSet(seed, (_arrow, nth) => ({ x: (6 * SD * nth) / 36, y: 0 })))?.kind === 'drift');
-    expect(drifts.length).toBeGreaterThanOrEqual(30);
+    const drifting = (seed: number): State => shotSet(seed, (_arrow, nth) => ({ x: (6 * SD * nth) / 36, y: 0 }));
+    expect(SEEDS.filter((seed) => watchersWander(drifting(seed))?.kind === 'drift').length).toBeGreaterThanOrEqual(30);
+    // An archer of whom nothing is known yet is watched as closely: the shots of these very rounds tell the spread.
+    const unknown = (state: State): State => ({ ...state, sets: state.sets.filter(({ of }) => of === 'arrows') });
+    expect(SEEDS.filter((seed) => watchersWander(unknown(drifting(seed)))?.kind === 'drift').length).toBeGreaterThanOrEqual(30);
+    expect(SEEDS.filter((seed) => watchersWander(unknown(shotSet(seed))) !== null).length).toBeLessThanOrEqual(2);
     const wild = SEEDS.filter((seed) => {
       const random = seededRandom(seed);
       return watchersWander(shotSet(seed, () => ({ x: 3 * SD * random.normal(), y: 3 * SD * random.normal() }))) !== null;

@@ -8,6 +8,7 @@ import * as arrowRules from '../../src/archery/arrow-rules.ts';
 import { screenArrows } from '../../src/archery/arrow-set.ts';
 import * as bowFigures from '../../src/archery/bow-figures.ts';
 import * as consistency from '../../src/archery/consistency.ts';
+import { judgeDrift } from '../../src/archery/drift.ts';
 import * as impactAngle from '../../src/archery/impact-angle.ts';
 import * as launchSpeed from '../../src/archery/launch-speed.ts';
 import * as launch from '../../src/archery/launch.ts';
@@ -22,6 +23,7 @@ import * as spread from '../../src/archery/spread.ts';
 import { squaresAround } from '../../src/archery/squares.ts';
 import * as staticSpine from '../../src/archery/static-spine.ts';
 import * as stiffness from '../../src/archery/stiffness.ts';
+import { thirdRoundTells } from '../../src/archery/third-round.ts';
 import * as tolerance from '../../src/archery/tolerance.ts';
 import * as twoGroups from '../../src/archery/two-groups.ts';
 import { widest } from '../../src/archery/widest.ts';
@@ -152,6 +154,10 @@ const turned = (x: number): number => -x;
 /** A line needs two distances: the first point is moved beyond all others. */
 const twoDistances = ([points, ...rest]: readonly unknown[]): readonly unknown[] =>
   [Array.isArray(points) ? points.map((one: plumbLine.PlumbPoint, i) => (i === 0 ? { ...one, distance: one.distance + 60 } : one)) : points, ...rest];
+/** Each arrow has a name of its own. */
+function namedApart([arrows, ...rest]: readonly unknown[]): readonly unknown[] {
+  return [Array.isArray(arrows) ? arrows.map((one: object, i) => ({ ...one, arrow: `arrow ${i}` })) : arrows, ...rest];
+}
 const asker = checks('asker').asker;
 
 /** Marks that a number carries; each leaves it as it is. */
@@ -244,7 +250,6 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
   { fn: shotGuards.checkPoints, args: [words(asker), shots(0), words('a tear')], gives: word, speaksAs: 'asker' },
   { fn: shotGuards.checkSpread, args: [words(asker), spreadOf], gives: word, speaksAs: 'asker' },
   { fn: shotGuards.checkPrior, args: [words(asker), priorOf], gives: word, speaksAs: 'asker' },
-  { fn: arrowRules.shotsNeeded, args: [whole], gives: atLeast0(PURE) },
   { fn: arrowRules.tooManyOdd, args: [whole, whole], arrange: rising(0, 1), gives: word },
   { fn: arrowRules.blame, args: [shots(0, 5), shots(0, 4), point, spreadOf], gives: word, fixed: { length: 'a quarter of an inch is built in' } },
   {
@@ -317,12 +322,27 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
     fn: nockTurn.bestTurn, args: [list(record({ turn: number(PURE, 0, 5, 1), shots: shots(1, 4) }), 1, 4), point, spreadOf], gives: word,
   },
   {
-    fn: setIndex.indexSet, args: [list(record({ effect: point, unsure: size, ways: number(PURE, 1, 6, 1) }), 2, 5), record({ tear: point, unsure: size })],
-    arrange: ([arrows, typical]) => [Array.isArray(arrows) ? arrows.map((one: object, i) => ({ ...one, arrow: `${i}` })) : arrows, typical], gives: record({ before: atLeast0(LENGTH), after: atLeast0(LENGTH) }),
-    // Of turns that gather a set alike one is taken; that a mirror turns every shaft the other way is held in tests/archery/set-index.test.ts.
-    says: ({ before, after }: setIndex.SetIndex) => ({ before, after }),
+    fn: setIndex.indexSet, arrange: namedApart,
+    args: [list(record({ arrow: words('a'), effect: point, unsure: number(LENGTH, 0, 1, 1 / 16), ways: number(PURE, 1, 4, 1) }), 2, 4), record({ tear: point, unsure: number(LENGTH, 0, 1, 1 / 16) })],
+    gives: record({ turns: list(record({ arrow: word, by: number(PURE, 0, 1, 1, { turns: 'either' }), round: word }), 0, 9), common: point, before: atLeast0(LENGTH), after: atLeast0(LENGTH) }),
+    inNoOrder: ({ turns, ...rest }: setIndex.SetIndex) => ({ ...rest, turns: turns.toSorted((a, b) => (a.arrow < b.arrow ? -1 : 1)) }),
+    // As far as it is turned clockwise or the other way; half round is neither.
+    says: ({ turns, ...rest }: setIndex.SetIndex, arrows: readonly setIndex.ArrowToIndex[]) => ({
+      ...rest,
+      turns: turns.map(({ arrow, turn }, i) => {
+        const ways = arrows[i]?.ways ?? 1;
+        return { arrow, by: 2 * turn === ways ? 0 : 2 * turn > ways ? turn - ways : turn, round: 2 * turn === ways };
+      }),
+    }),
   },
-  { fn: setIndex.worthTurning, args: [record({ before: size, after: size })], gives: word },
+  {
+    fn: thirdRoundTells, args: [list(record({ arrow: words('1', '2', '3', '4'), shots: shots(1, 4) }), 1, 5), priorOf], fixed: INCHES, gives: word,
+  },
+  {
+    fn: judgeDrift, args: [list(list(record({ at: number(PURE, 0, 36, 1), tear: point }), 0, 4), 0, 5)], gives: record({ size: atLeast0(LENGTH), drifts: word }),
+    fixed: { length: 'nobody shoots closer than 0.03 in' },
+  },
+  { fn: setIndex.worthTurning, args: [record({ before: number(LENGTH, 0, 1, 1 / 64), after: number(LENGTH, 0, 1, 1 / 64) })], gives: word },
   {
     fn: tolerance.chanceWithin, args: [tear, sd, df, number(LENGTH, -2, 2, 1 / 16, bothEnds('open on that side')), number(LENGTH, -2, 2, 1 / 16, bothEnds('open on that side'))], arrange: rising(3, 4), gives: chance,
     reflects: { args: (mean: number, se: number, n: number, low: number, high: number) => [-mean, se, n, -high, -low] },

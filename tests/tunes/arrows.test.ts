@@ -161,6 +161,36 @@ describe('an uneven shaft in four even vanes', () => {
   });
 });
 
+describe('an error that goes round with the nock', () => {
+  it('is turned once, where it is foretold to do least; as it did what was foretold, the other turns are not tried', () => {
+    const played = play(tuned(2, { arrows: { 7: { error: { x: 0.6, y: 0.1 }, turns: { vanes: 4 } } }, answers: { vanes: 'four-even' }, start: { x: 0.15, y: 0.06 } }));
+    const turned = changes(played).filter((text) => text.startsWith('7 nock-turn'));
+    expect(changes(played)[0]).toBe('7 nock-swap 1');
+    // Perhaps back again, where it stood nearer the others; three other ways round there are.
+    expect(new Set(shotsAt(played).filter(({ arrow, nockTurn }) => arrow === '7' && nockTurn > 0).map(({ nockTurn }) => nockTurn)).size).toBe(1);
+    expect(turned.length).toBeLessThanOrEqual(2);
+    expect(said(played)).toContain('Its fault went round with the nock');
+    expect(classesOf(played).find(({ arrow }) => arrow === '7')).toMatchObject({ class: 'practice' });
+  });
+});
+
+describe('how many rounds are shot', () => {
+  const eachShot = (played: Played): readonly number[] => EVERY.map((arrow) => shotsAt(played).filter((ask) => ask.arrow === arrow).length);
+
+  it('two where nothing stands out: a third would hardly tell more', () => {
+    const played = play(tuned(8));
+    expect(eachShot(played)).toEqual(EVERY.map(() => 2));
+    expect(said(played)).toContain('would hardly say otherwise');
+    expect(classesOf(played).filter((one) => one.class === 'first choice')).toHaveLength(12);
+  });
+
+  it('three where the arrows may differ', () => {
+    const played = play(tuned(8, { arrows: { 5: { error: { x: 0.2, y: 0 } }, 6: { error: { x: -0.2, y: 0 } } } }));
+    expect(Math.min(...eachShot(played))).toBe(3);
+    expect(said(played)).toContain('one more round tells them from luck');
+  });
+});
+
 describe('what cannot be done to an arrow', () => {
   const until = (view: View): boolean => view.ask?.about === 'arrow-look';
   it('no spare nock: the turns come next; nocks that must not turn: the look at it', () => {

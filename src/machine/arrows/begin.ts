@@ -4,7 +4,7 @@ import type { Deciding } from '../deciding.ts';
 import { chosen, holds } from '../guards.ts';
 import { FIRST_DISTANCE } from '../loop/sets.ts';
 import type { State } from '../state.ts';
-import { roundsLeft, roundsOf, ROUNDS } from './plan.ts';
+import { FEWEST_ROUNDS, roundsLeft, roundsOf } from './plan.ts';
 import { arrowsCounted, roundShots } from './shots.ts';
 
 /** Why the arrows are passed over; null where they are not. */
@@ -26,6 +26,6 @@ export function beginRounds(d: Deciding<'arrows.preparing'>): true {
     advice: null,
     loop: { of: 'arrows', newSet: true, distance: FIRST_DISTANCE, purpose: 'judge', arrows: { ...notes.arrows, inSet }, inspection: null, offered: null },
   });
-  d.say('arrows-begin', { arrows: inSet, rounds: ROUNDS, shots: roundsLeft(roundsOf(d.state), roundShots(d.state)).length });
+  d.say('arrows-begin', { arrows: inSet, rounds: FEWEST_ROUNDS, shots: roundsLeft(roundsOf(d.state), roundShots(d.state)).length });
   return true;
 }

@@ -10,7 +10,7 @@ import { paperSpreadOf } from '../loop/evidence.ts';
 import { once } from '../once.ts';
 import type { State } from '../state.ts';
 import type { Tear } from '../types.ts';
-import { nearEnough, ownShots, ROUNDS, roundsOf, stageOf } from './plan.ts';
+import { FEWEST_ROUNDS, nearEnough, ownShots, ROUNDS, roundsOf, stageOf } from './plan.ts';
 import { mendingShots, roundShots, type ArrowShot } from './shots.ts';
 
 export interface RoundsJudged {
@@ -36,9 +36,9 @@ const ZERO: Tear = { x: 0, y: 0 };
 export const judgeRounds: (state: State) => RoundsJudged | null = once((state: State) => {
   const rounds = roundsOf(state);
   const shots = roundShots(state).filter((shot) => shot.good);
-  const groups = byArrow(shots).filter(({ arrow, shots: own }) => rounds.play.includes(arrow) || own.length >= ROUNDS);
+  const groups = byArrow(shots).filter(({ arrow, shots: own }) => rounds.play.includes(arrow) || own.length >= FEWEST_ROUNDS);
   if (groups.length === 0) return null;
-  const complete = stageOf(rounds.play, roundShots(state), rounds.near).kind === 'shot';
+  const complete = stageOf(rounds, roundShots(state)).kind === 'shot';
   const { arrows, typical, spread } = screenArrows(groups, carriedPrior(paperSpreadOf(state)));
   const standOut = arrows.filter((one) => one.odd).map(({ arrow }) => arrow);
   return {

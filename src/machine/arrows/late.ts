@@ -26,7 +26,8 @@ export function classedTooEarly(d: Deciding, of: number): void {
 function wouldDiffer(state: State, arrow: string): boolean {
   const { classes, cases } = state.notes.arrows;
   const as = classes[arrow]?.class;
-  const odd = judgeRounds(state)?.odd.includes(arrow) === true;
+  // Also where the corrected shot would have asked for a third round, which nobody shoots any more.
+  const odd = judgeRounds(state)?.standOut.includes(arrow) === true;
   // What was seen on an arrow (a crack, a vane) does not hang on a figure.
   if (as === 'never again') return false;
   if (cases[arrow] === undefined) return odd;

@@ -7,7 +7,7 @@ import { classify, settleAll } from './end.ts';
 import { arrowsGone } from './gone.ts';
 import { judgeRounds, standingOf } from './judge.ts';
 import { AFTER_CHANGE, turnNow } from './plan.ts';
-import { bestTurnOf, nextTurnOf, type NextTurn } from './turns.ts';
+import { bestTurnOf, nextTurnOf, turnsWithIt, type NextTurn } from './turns.ts';
 import { asTurn, waysCount, waysOf, type Ways } from './ways.ts';
 import { offInWords, vanesInWords } from './words.ts';
 
@@ -25,7 +25,7 @@ export function adviseMending(d: Deciding<'arrows.mending.advising'>): boolean {
   const ways = waysOf(d.state);
   if ('ask' in ways) { d.add({ due: [ways.ask] }); return true; }
   if (waysCount(ways) === 1) return d.event({ type: 'verdict', verdict: 'cannot' });
-  const next = nextTurnOf(d.state, arrow, ways);
+  const next = turnsWithIt(d.state, arrow, ways) ? null : nextTurnOf(d.state, arrow, ways);
   if (next !== null) return advise(d, turnAdvice(d, arrow, ways, next));
   const best = bestTurnOf(d.state, arrow);
   if (best !== one.turn) return advise(d, turned(d, arrow, ways, best, phrase(d.content, 'nock-turn-why-best', { arrow })));
@@ -46,10 +46,13 @@ export function judgeMending(d: Deciding<'arrows.mending.shooting'>): true {
   if (now.near) {
     const one = d.state.notes.arrows.cases[arrow];
     d.say('arrow-mended', holes);
-    classify(d, arrow, 'first choice', one?.turn === 0 ? phrase(d.content, 'arrow-why-new-nock') : phrase(d.content, 'arrow-why-turned', { vanes: vanesInWords(one?.turn ?? 0) }));
+    classify(d, arrow, 'first choice', one === undefined || one.turn === one.tried[0] ? phrase(d.content, 'arrow-why-new-nock') : phrase(d.content, 'arrow-why-turned', { vanes: vanesInWords(one.turn) }));
     return d.event({ type: 'verdict', verdict: 'in tolerance' });
   }
-  if (d.draft.kind === 'answered' && d.draft.answer.kind === 'shots') d.say('arrow-still-off', holes);
+  if (d.draft.kind === 'answered' && d.draft.answer.kind === 'shots') {
+    const ways = waysOf(d.state);
+    d.say('ask' in ways || !turnsWithIt(d.state, arrow, ways) ? 'arrow-still-off' : 'arrow-turned-with', holes);
+  }
   return d.event({ type: 'verdict', verdict: 'out' });
 }
 

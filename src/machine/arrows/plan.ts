@@ -1,6 +1,8 @@
 // Which arrow is shot next. Worked out from the shots so far, so that a shot that was called bad or missed is simply
 // still to be made, and a correction changes the rest of the plan by itself.
 
+import { carriedPrior, type Spread } from '../../archery/spread.ts';
+import { thirdRoundTells } from '../../archery/third-round.ts';
 import { median } from '../../maths/sum.ts';
 import { paperSpreadOf } from '../loop/evidence.ts';
 import { currentSet } from '../loop/sets.ts';
@@ -10,8 +12,10 @@ import type { State } from '../state.ts';
 import type { Tear } from '../types.ts';
 import { arrowsInPlay, mendingShots, references, roundShots, type ArrowShot } from './shots.ts';
 
-/** Good shots of every arrow before it is judged, one in each round. */
+/** Good shots of every arrow at the most, one in each round. */
 export const ROUNDS = 3;
+/** Rounds after which an arrow may be judged, where a third would hardly tell more. */
+export const FEWEST_ROUNDS = 2;
 /** Good shots of an arrow after each change of it. */
 export const AFTER_CHANGE = 2;
 /** At the most so many other arrows between two references (common practice: 4 to 6). */
@@ -32,13 +36,27 @@ export type Stage =
 
 interface Wanted { readonly arrow: string; readonly turn: number; readonly reference: boolean }
 
-export function stageOf(play: readonly string[], shots: readonly ArrowShot[], near: number): Stage {
+/** Whether the third round is to be shot; null while that cannot be told yet. */
+type Third = () => boolean | null;
+
+export function stageOf(rounds: Rounds, shots: readonly ArrowShot[], third: Third = () => tellsMore(rounds, shots)): Stage {
+  const { play, near } = rounds;
   const count = counter(shots);
   const round = play.reduce((least, arrow) => Math.min(least, count(arrow)), ROUNDS) + 1;
   if (round === 1) return { kind: 'round', round };
   const suspects = standOutAtOnce(play, shots, near);
   if (suspects.some((arrow) => count(arrow) < ROUNDS)) return { kind: 'again', arrows: suspects };
-  return round > ROUNDS ? { kind: 'shot' } : { kind: 'round', round };
+  return round > ROUNDS || (round > FEWEST_ROUNDS && third() !== true) ? { kind: 'shot' } : { kind: 'round', round };
+}
+
+// By the shots of the first two rounds alone, and those that were shot again after the first: a round that is begun is shot to its end.
+function tellsMore({ play, near, usual }: Rounds, shots: readonly ArrowShot[]): boolean | null {
+  const suspects = standOutAtOnce(play, shots, near);
+  const set = play.map((arrow) => {
+    const own = shots.filter((shot) => shot.good && shot.arrow === arrow).slice(0, suspects.includes(arrow) ? ROUNDS : FEWEST_ROUNDS);
+    return { arrow, shots: own.flatMap(({ tear }) => (tear === null ? [] : [tear])) };
+  });
+  return set.length === 0 || set.some((one) => one.shots.length < FEWEST_ROUNDS) ? null : thirdRoundTells(set, carriedPrior(usual));
 }
 
 /** Arrows whose first shot lies further than `near` (in) from the middle of all first shots. */
@@ -67,17 +85,19 @@ function sinceReference(shots: readonly ArrowShot[], sitting: number): number {
   return last < 0 ? Infinity : here.length - 1 - last;
 }
 
-/** What the rounds are shot with: the arrows, how near the others is near enough (in), the set under way, and how each nock stands. */
+/** What the rounds are shot with: the arrows, how near the others is near enough (in), the archer's spread, the set under way, and how each nock stands. */
 export interface Rounds {
   readonly play: readonly string[];
   readonly near: number;
+  readonly usual: Spread;
   readonly sitting: number;
   readonly turnOf: (arrow: string) => number;
 }
 
 /** The next shot of the rounds; null where all are made. */
-export function nextOfRounds({ play, near, sitting, turnOf }: Rounds, shots: readonly ArrowShot[]): Wanted | null {
-  const stage = stageOf(play, shots, near);
+export function nextOfRounds(rounds: Rounds, shots: readonly ArrowShot[], third?: Third): Wanted | null {
+  const { play, near, sitting, turnOf } = rounds;
+  const stage = stageOf(rounds, shots, third);
   if (stage.kind === 'shot') return null;
   const count = counter(shots);
   const first = stage.kind === 'round' && stage.round === 1;
@@ -139,7 +159,8 @@ function planAfter(state: State, already: readonly ShotTag[]): ArrowPlan | null 
     return next === null ? null : { tag: tagOf(next), taken: ownShots(state, shots, mended).length, wanted: AFTER_CHANGE };
   }
   const shots = [...roundShots(state), ...planned];
-  const left = roundsLeft(roundsOf(state), shots);
+  // What one answer tells of several shots goes on into the third round, where it may be wanted.
+  const left = roundsLeft(roundsOf(state), shots, already.length > 0);
   const [next] = left;
   if (next === undefined) return null;
   const taken = shots.filter((shot) => shot.good).length;
@@ -147,17 +168,18 @@ function planAfter(state: State, already: readonly ShotTag[]): ArrowPlan | null 
 }
 
 export const roundsOf = (state: State): Rounds =>
-  ({ play: arrowsInPlay(state), near: nearEnough(state), sitting: sittingNow(state), turnOf: (arrow) => turnNow(state, arrow) });
+  ({ play: arrowsInPlay(state), near: nearEnough(state), usual: paperSpreadOf(state), sitting: sittingNow(state), turnOf: (arrow) => turnNow(state, arrow) });
 
 /** The vanes by which an arrow's nock is turned now, from as found. */
 export const turnNow = (state: State, arrow: string): number => state.notes.arrows.cases[arrow]?.turn ?? 0;
 const sittingNow = (state: State): number => currentSet(state)?.id ?? 0;
 
-/** All shots of the rounds that are still to be made, in order, if none is called bad and no further arrow stands out. */
-export function roundsLeft(rounds: Rounds, shots: readonly ArrowShot[]): readonly Wanted[] {
+/** All shots of the rounds that are still to be made, in order, if none is called bad and no further arrow stands out; `orThird`: with a third round that is not ruled out yet. */
+export function roundsLeft(rounds: Rounds, shots: readonly ArrowShot[], orThird = false): readonly Wanted[] {
   const left: Wanted[] = [];
   const made = [...shots];
-  for (let next = nextOfRounds(rounds, made); next !== null; next = nextOfRounds(rounds, made)) {
+  const tells = tellsMore(rounds, shots) ?? orThird;
+  for (let next = nextOfRounds(rounds, made, () => tells); next !== null; next = nextOfRounds(rounds, made, () => tells)) {
     left.push(next);
     made.push(plannedShot(next, rounds.sitting));
   }

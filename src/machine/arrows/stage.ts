@@ -2,7 +2,7 @@
 
 import type { Deciding } from '../deciding.ts';
 import { blameOf, judgeRounds } from './judge.ts';
-import { ROUNDS, roundsOf, stageOf, standOutAtOnce, type Stage } from './plan.ts';
+import { FEWEST_ROUNDS, roundsOf, stageOf, standOutAtOnce, type Stage } from './plan.ts';
 import { arrowsInPlay, roundShots } from './shots.ts';
 import { arrowsInWords, offInWords } from './words.ts';
 
@@ -13,7 +13,7 @@ export function sayStage(d: Deciding): boolean {
   const { arrows } = d.state.notes;
   const rounds = roundsOf(d.state);
   const shots = roundShots(d.state);
-  const stage = stageOf(rounds.play, shots, rounds.near);
+  const stage = stageOf(rounds, shots);
   const name = nameOf(stage);
   if (name === arrows.told) return false;
   d.add({ loop: { arrows: { ...arrows, told: name } } });
@@ -21,7 +21,7 @@ export function sayStage(d: Deciding): boolean {
   const suspects = standOutAtOnce(rounds.play, shots, rounds.near);
   if (arrows.told === 'round 1') firstRound(d, suspects);
   else if (arrows.told === 'again' && judgeRounds(d.state)?.tooMany !== true) for (const arrow of suspects) shotAgain(d, arrow);
-  else if (arrows.told === 'round 2') laterRound(d, 2);
+  else if (arrows.told === 'round 2') secondRound(d, stage);
   return true;
 }
 
@@ -38,11 +38,14 @@ function shotAgain(d: Deciding, arrow: string): void {
 
 const AGAIN = { 'the arrow': 'arrow-again-arrow', 'not the arrow': 'arrow-again-archer', 'reference moved': 'arrow-again-reference' } as const;
 
-function laterRound(d: Deciding, round: number): void {
+// Whether a third follows, and why: it is shot only where it can tell something.
+function secondRound(d: Deciding, stage: Stage): void {
   const judged = judgeRounds(d.state);
   const farthest = arrowsInPlay(d.state).toSorted((a, b) => size(judged?.off(b)) - size(judged?.off(a)))[0];
   if (judged === null || farthest === undefined) return;
-  d.say('arrows-round', { round, rounds: ROUNDS, arrow: farthest, off: offInWords(judged.off(farthest)) });
+  const holes = { round: FEWEST_ROUNDS, arrow: farthest, off: offInWords(judged.off(farthest)) };
+  if (stage.kind === 'round') d.say('arrows-round', holes);
+  else if (stage.kind === 'shot') d.say('arrows-two-enough', holes);
 }
 
 const size = (off: { readonly x: number; readonly y: number } | undefined): number => Math.hypot(off?.x ?? 0, off?.y ?? 0);
