@@ -37,6 +37,16 @@ test('arrows close to the least mass cost one question more, and bad ones anothe
   expect(more({ 'gate:arrows-flexed': 'some-bad' })).toEqual(['arrows-set-aside']);
 });
 
+test('who has no scale answers nine short questions more, and none of them in the next tune', () => {
+  const usual = promptsToPaper([]).asked;
+  const { asked } = promptsToPaper([], { 'arrow-mass': 'not known' });
+  expect(asked.filter((id) => !usual.includes(id))).toEqual(['mass-way', 'shaft-grains', 'shaft-length', 'point-grains', 'insert-grains', 'nock-grains', 'vane-count', 'vane-grains', 'wrap-grains']);
+  expect(asked).toHaveLength(usual.length + 9);
+  const known = carriedOf(content, play({ ...bow, answers: { ...bow.answers, 'arrow-mass': 'not known' } }).store.facts)!;
+  const next = promptsToPaper([known], { bow: known.from }).asked;
+  expect(next.length, next.join(' ')).toBeLessThanOrEqual(8);
+});
+
 test('a bow that was tuned here before meets at most 8, and still the ones that can hurt', () => {
   const { store, last } = play(bow);
   expect(last.type).toBe('done');
