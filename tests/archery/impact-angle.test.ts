@@ -2,12 +2,24 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import * as angle from '../../src/archery/impact-angle.ts';
 import { mrad, yards } from '../../src/maths/units.ts';
+import { fly } from './rigid-arrow.ts';
 
 // Here a bare distance is in yards.
 const dragShare = (distance: number): number => angle.dragShare(yards(distance));
 const inchesAt = (size: number, distance: number): number => angle.inchesAt(mrad(size), yards(distance));
 const margin = (sd: number, distance: number): number => angle.margin(sd, yards(distance));
 const milliradians = (inches: number, distance: number): number => angle.milliradians(inches, yards(distance));
+/** How far (in) a level shot of 395 gr and 0.246 in at 280 fps has fallen at `distance` (yd): a point with drag along its path, in steps of 0.1 ms. */
+function fall(distance: number, drag: number): number {
+  const [mass, section, step] = [395 * 64.79891e-6, (Math.PI * (0.246 * 0.0254) ** 2) / 4, 1e-4];
+  let [x, z, u, w] = [0, 0, 280 * 0.3048, 0];
+  while (x < distance * 0.9144) {
+    const slowing = (1.2 * section * drag * Math.hypot(u, w)) / (2 * mass);
+    [x, z] = [x + step * u, z + step * w];
+    [u, w] = [u - step * slowing * u, w - step * (slowing * w + 9.80665)];
+  }
+  return -(z + (w / u) * (distance * 0.9144 - x)) / 0.0254;
+}
 const anyDistance = fc.double({ min: 1, max: 90, noNaN: true });
 
 describe('inches and milliradians', () => {
@@ -35,15 +47,24 @@ describe('margin', () => {
 });
 
 describe('dragShare', () => {
-  it('is what is told at 20, 30 and 40 yd, straight between, in proportion below, with the last slope above', () => {
-    expect([0, 10, 20, 25, 30, 35, 40].map(dragShare)).toEqual([0, -0.25, -0.5, -0.65, -0.8, expect.closeTo(-0.925, 12), expect.closeTo(-1.05, 12)]);
-    expect(dragShare(60)).toBeCloseTo(-1.55, 12);
+  it('is what drag alone does: the drop of the same arrow, flown step by step without any lift', () => {
+    for (const distance of [10, 20, 30, 40, 60]) expect(dragShare(distance)).toBeCloseTo(fall(distance, 2.2) - fall(distance, 2.9), 2);
+  });
+  it('is little at 20 yd, half an inch at 40', () => {
+    expect([0, 20, 30, 40].map((d) => Number(dragShare(d).toFixed(2)) + 0)).toEqual([0, -0.06, -0.19, -0.47]);
+  });
+  it('is the smaller part: a broadhead whose tail follows level lifts by more than it is braked (derived with a rigid arrow)', () => {
+    for (const distance of [20, 30, 40]) {
+      const apart = fly({ gravity: true, broadhead: true }, 3 * distance).point - fly({ gravity: true }, 3 * distance).point;
+      expect(apart).toBeGreaterThan(0.3);
+      expect(apart - dragShare(distance)).toBeGreaterThan(Math.abs(dragShare(distance)));
+    }
   });
   it('never rises with the distance and does not jump', () => {
     fc.assert(fc.property(fc.double({ min: 0, max: 90, noNaN: true }), fc.double({ min: 0, max: 1, noNaN: true }), (d, more) => {
       const fall = dragShare(d) - dragShare(d + more);
       expect(fall).toBeGreaterThanOrEqual(-1e-12);
-      expect(fall).toBeLessThanOrEqual(0.03 * more + 1e-12);
+      expect(fall).toBeLessThanOrEqual(0.4 * more + 1e-12);
     }));
   });
 });

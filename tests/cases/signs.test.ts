@@ -16,7 +16,7 @@ import { Played } from './play-case.ts';
 type Pair = [number, number];
 const BESIDE: Case['bow'] = { 'broadheads-wanted': 'fixed', 'group-at-20': '1.2' };
 /** Where broadheads land by drag alone, 20 yd. */
-const DRAG = -0.5;
+const DRAG = -0.056;
 
 /** How the fault is told, and the answers that lead there. `tail` is in inches of tear; at the target a shot goes the other way, some four times as far. */
 const TOLD: Readonly<Record<string, { readonly bow: Case['bow']; readonly seen: (tail: Pair) => Seen }>> = {

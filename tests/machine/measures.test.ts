@@ -38,9 +38,9 @@ describe('a number of another unit', () => {
     expect(worstMassRatio(350, 68, 2)).toBe(5);
     // @ts-expect-error -- what is turned out of a limb bolt is no error of a scale
     expect(worstMassRatio(mass, pounds(68), turns(2))).toBe(5);
-    expect(dragShare(yards(20))).toBe(-0.5);
-    // @ts-expect-error -- 20 yd are 60 ft: blades would be said to drop three times as far
-    expect(dragShare(feetIn(yards(20)))).toBeCloseTo(-1.55, 12);
+    expect(dragShare(yards(20))).toBeCloseTo(-0.056, 3);
+    // @ts-expect-error -- 20 yd are 60 ft: blades would be said to brake twenty-nine times as much
+    expect(dragShare(feetIn(yards(20)))).toBeCloseTo(-1.625, 3);
     expect([feetIn(yards(20)), yardsIn(feet(60))]).toEqual([60, 20]);
     expect(fitPlumb([{ distance: yards(20), mean: 0, count: 3 }, { distance: yards(40), mean: 1, count: 3 }], { sd: mrad(1), df: 8 }).slope).toBeCloseTo(0.05, 12);
     // @ts-expect-error -- a spread in inches is another one at each distance

@@ -275,7 +275,7 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
   { fn: impactAngle.milliradians, args: [tear, distance], gives: number(ANGLE, 0, 1, 1, side) },
   { fn: impactAngle.inchesAt, args: [number(ANGLE, -4, 4, 1 / 8, side), distance], gives: tear },
   { fn: impactAngle.margin, args: [sd, distance], gives: atLeast0(LENGTH), fixed: { length: '1 mrad is the least', far: '1 mrad is the least' }, together: [{ length: 1, far: 1 }] },
-  { fn: impactAngle.dragShare, args: [number(FAR, 0, 90, 5)], gives: number(LENGTH, 0, 1, 1), fixed: { far: 'what blades brake is known for three distances' } },
+  { fn: impactAngle.dragShare, args: [number(FAR, 0, 90, 5)], gives: number(LENGTH, 0, 1, 1), fixed: { far: 'what blades brake is reckoned for one arrow' } },
   { fn: oneWay.betweenVariance, args: [list(list(groupCentre, 0, 5), 0, 2), number(AREA, 1 / 64, 1, 1 / 64)], gives: atLeast0(AREA) },
   { fn: oneWay.shrinkFactor, args: [number(AREA, 0, 4, 1 / 16), number(AREA, 1 / 64, 1, 1 / 64), count], gives: chance },
   {
@@ -287,7 +287,6 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
   { fn: twoGroups.pairSpread, args: [list(twoGroupsOf, 0, 3), priorOf], gives: spreadFound, fixed: INCHES },
   { fn: twoGroups.judgeDifference, args: [tear, count, spreadOf, tear, size], gives: record({ verdict: word, within: chance, beyond: chance }) },
   { fn: twoGroups.largestNotExcluded, args: [tear, count, spreadOf, tear], gives: atLeast0(LENGTH) },
-  { fn: twoGroups.roundGroupP, args: [twoGroupsOf], gives: chance },
   {
     fn: plumbLine.fitPlumb, arrange: twoDistances, args: [plumbPoints, angleSpread], gives: record({ slope: number(ANGLE, 0, 1, 1, side), se: atLeast0(ANGLE), mean: number(LENGTH, 0, 1, 1, side), meanSe: atLeast0(LENGTH) }),
     says: ({ slope, se, at }: plumbLine.PlumbFit, points: readonly plumbLine.PlumbPoint[]) => {

@@ -14,25 +14,25 @@ const hunter = (seed: number, groups: NonNullable<StoryBow['groups']>, answers: 
 
 /** Broadheads low and right of the field points; two steps of 1/32 in each way bring them together. */
 export const lowAndRight = (seed: number): StoryBow =>
-  hunter(seed, { start: { x: 1.6, y: -2.6 }, gain: { 'rest-height': { x: 0, y: 30 }, 'rest-side': { x: 24, y: 0 } }, sd: STEADY });
+  hunter(seed, { start: { x: 1.6, y: -2 }, gain: { 'rest-height': { x: 0, y: 30 }, 'rest-side': { x: 24, y: 0 } }, sd: STEADY });
 
-/** Four times as wide as the field points, centre where drag puts it. */
+/** Four times as wide as the field points, centre with theirs. */
 export const wildHeads = (seed: number): StoryBow =>
-  hunter(seed, { start: { x: 0, y: -0.5 }, gain: { 'rest-height': { x: 0, y: 30 } }, sd: 0.4, sdSecond: 1.6 });
+  hunter(seed, { start: { x: 0, y: 0 }, gain: { 'rest-height': { x: 0, y: 30 } }, sd: 0.4, sdSecond: 1.6 });
 
-export const together = (seed: number): StoryBow => hunter(seed, { start: { x: 0.1, y: -0.4 }, gain: {}, sd: STEADY });
+export const together = (seed: number): StoryBow => hunter(seed, { start: { x: 0.1, y: -0.15 }, gain: {}, sd: STEADY });
 
 /** Both kinds land 4 in low and 1.5 in left of their dots: the sight's affair, not the tune's. */
-export const bothLow = (seed: number): StoryBow => hunter(seed, { start: { x: 0, y: -0.4 }, gain: {}, sd: STEADY, both: { x: -1.5, y: -4 } });
+export const bothLow = (seed: number): StoryBow => hunter(seed, { start: { x: 0, y: -0.1 }, gain: {}, sd: STEADY, both: { x: -1.5, y: -4 } });
 
 /** Low by what blades brake, and a little more. */
-export const draggedLow = (seed: number): StoryBow => hunter(seed, { start: { x: 0, y: -0.6 }, gain: {}, sd: STEADY });
+export const draggedLow = (seed: number): StoryBow => hunter(seed, { start: { x: 0, y: -0.15 }, gain: {}, sd: STEADY });
 
 /** Heads that open, held shut: nothing brakes more than a field point, so that the same 0.1 in low is all that is left. */
 export const heldShut = (seed: number): StoryBow => hunter(seed, { start: { x: 0.1, y: -0.1 }, gain: {}, sd: STEADY }, { 'broadheads-wanted': 'mechanical' });
 
 /** The rest does nothing to where the broadheads land. */
-export const deafRest = (seed: number): StoryBow => hunter(seed, { start: { x: 1.8, y: -0.5 }, gain: {}, sd: STEADY });
+export const deafRest = (seed: number): StoryBow => hunter(seed, { start: { x: 1.8, y: 0 }, gain: {}, sd: STEADY });
 
 const noPaper = (seed: number, method: string, more: Partial<StoryBow>, answers: StoryBow['answers'] = {}): StoryBow => ({
   seed, sd: 0.04, start: { x: 0.03, y: 0.06 }, gain: {}, ...more,

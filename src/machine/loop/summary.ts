@@ -65,7 +65,7 @@ function impactSummary(content: Content, state: State, gauge: Gauge): readonly s
   return [
     phrase(content, 'groups-summary', { shots, what, diff: differenceInWords(centre.mean), margin }),
     // Told with the first shots at a distance; later it is known.
-    ...(low === 0 || countingSets(state).filter((set) => set.distance === state.notes.distance).length > 1 ? [] : [phrase(content, 'drag-share', { low: Math.abs(low).toFixed(1) })]),
+    ...(Math.abs(low) < WORTH_TELLING || countingSets(state).filter((set) => set.distance === state.notes.distance).length > 1 ? [] : [phrase(content, 'drag-share', { low: Math.abs(low).toFixed(1) })]),
   ];
 }
 
@@ -88,4 +88,6 @@ export function undecidedWords(content: Content, state: State, e: AxisEvidence):
 
 export const moreWanted = (content: Content, state: State): string => phrase(content, MORE[gaugeOf(state).of]);
 
+/** Less than so many inches that blades brake is not told apart from nothing. */
+const WORTH_TELLING = 0.15;
 const MORE = { paper: 'one-more', broadheads: 'groups-more', unfletched: 'groups-more', plumb: 'plumb-more' } as const;
