@@ -77,6 +77,12 @@ describe('a line: Norris (lower difficulty)', () => {
     near((Math.sqrt(line.varSlope) / TINY) * S, SE1, 1e-9, 'standard error of B1');
   });
 
+  it('response line: in the middle of the data a mean is known to s over the root of 36, and away from it by both standard errors (derived)', () => {
+    const middle = sum(NORRIS.map(([, x]) => x)) / NORRIS.length;
+    near((predict(line, middle).sd / TINY) * S, S / Math.sqrt(NORRIS.length), 1e-9);
+    for (const x of [0, 1000]) near((predict(line, x).sd / TINY) * S, Math.hypot(S / Math.sqrt(NORRIS.length), SE1 * (x - middle)), 1e-9);
+  });
+
   // Down a plumb line a shot weighs less the farther it flew, as the square of the distance. With counts that grow with that square
   // every mean of Norris weighs the same, and its spread is the residual one.
   const plumb = fitPlumb(NORRIS.map(([mean, x]): PlumbPoint => ({ distance: yards(x), mean, count: ((36 * x) / 1000 / S) ** 2 })), { sd: mrad(1), df: Infinity });
