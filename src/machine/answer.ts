@@ -115,6 +115,8 @@ function parseNumber(ask: Extract<Ask, { kind: 'number' }>, raw: unknown): Parse
   if (read.value < ask.min || read.value > ask.max) {
     return refuse('out-of-range', `${inWords(read.value, ask.unit)} is outside ${range(ask)}. Look again, then write it.`);
   }
+  // Of arrows, vanes or axle ends there are no halves.
+  if (ask.unit === 'count' && !Number.isInteger(read.value)) return refuse('not-a-number', `${inWords(read.value, ask.unit)} is no whole number. It can be from ${range(ask)}.`);
   return take({ kind: 'number', value: read.value });
 }
 

@@ -14,6 +14,7 @@ const ASKS = {
   many: { ...base, kind: 'choice', many: true, options: [{ value: 'all true', label: 'All true', pass: true }, { value: 'gap', label: 'The gap' }, { value: 'lane', label: 'The lane, shut' }] },
   inches: { ...base, kind: 'number', unit: 'in', min: -1, max: 40, unknown: true },
   turns: { ...base, kind: 'number', unit: 'turn', min: 0, max: 12 },
+  count: { ...base, kind: 'number', unit: 'count', min: 0, max: 6 },
   confirm: { ...base, kind: 'confirm' },
   text: { ...base, kind: 'text' },
   amount: { ...base, kind: 'amount', unit: 'in', max: 0.5 },
@@ -51,6 +52,11 @@ describe('numbers', () => {
   test.each([['1/32', 1 / 32], ['1 1/8', 1.125], ['1 1/8 in', 1.125], ['-1/16', -1 / 16], [0.5, 0.5], ['.5', 0.5], ['25.4 mm', 1], ['2,54 cm', 1], [{ value: 25.4, unit: 'mm' }, 1], [{ value: '1/2' }, 0.5], [{ value: '1', unit: 'ft' }, 12]])('%j', (raw, value) => {
     const answer = taken(ASKS.inches, raw);
     expect(answer.kind === 'number' ? answer.value : NaN).toBeCloseTo(value, 12);
+  });
+  test('what is counted has no halves', () => {
+    expect([taken(ASKS.count, 3), taken(ASKS.count, '4'), taken(ASKS.count, '4.0')].map((answer) => (answer.kind === 'number' ? answer.value : NaN))).toEqual([3, 4, 4]);
+    expect([refused(ASKS.count, 2.5), refused(ASKS.count, '1/2'), refused(ASKS.count, 3.0001)]).toEqual(['not-a-number', 'not-a-number', 'not-a-number']);
+    expect(parseAnswer(ASKS.count, 2.5)).toMatchObject({ message: '2.5 is no whole number. It can be from 0 to 6.' });
   });
   test('the ends of the range are inside it', () => {
     expect(taken(ASKS.inches, 40)).toEqual({ kind: 'number', value: 40 });
