@@ -1,21 +1,19 @@
 // Two kinds of arrow shot in turn at one distance, each shot measured from its own dot: field points (a) against broadheads (b),
 // or fletched (a) against unfletched (b). Only the difference of the two centres counts, never where either lies.
 // One spread is pooled over both axes and both groups: with three shots each, an estimate for every axis and group alone
-// would be mostly luck (Hotelling's test finds a shift of 3 spreads in 49 of 100 cases, this one in 77; by simulation).
+// would be mostly luck (Hotelling's test finds a shift of 3 spreads in 49 of 100 cases, one over all shots in 77; by simulation).
 
 import { checks, type Checks } from '../maths/check.ts';
 import { huberCentre } from '../maths/huber.ts';
 import { studentQuantile } from '../maths/student.ts';
-import { sum } from '../maths/sum.ts';
 import { checkPoints, checkPrior, checkSpread, type Point, type Spread } from './shots.ts';
 import { pooledSpread } from './spread.ts';
-import { squaresAround } from './squares.ts';
 import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
 
 export { dragShare, margin, milliradians } from './impact-angle.ts';
 export { scatters } from './scatters.ts';
 
-const must = checks('difference', 'pairSpread', 'judgeDifference', 'largestNotExcluded', 'roundGroupP');
+const must = checks('difference', 'pairSpread', 'judgeDifference', 'largestNotExcluded');
 
 /** Impacts in inches at one distance, x to the right and y up. */
 export interface TwoGroups { readonly a: readonly Point[]; readonly b: readonly Point[] }
@@ -88,24 +86,6 @@ export function judgeDifference(
 export function largestNotExcluded(mean: number, count: number, spread: Spread, aim: number): number {
   const se = standardError(must.largestNotExcluded, mean, count, spread, aim);
   return Math.abs(mean - aim) + studentQuantile(0.95, spread.df) * se;
-}
-
-/**
- * Chance that two groups with one centre would lie at least this far apart, over both axes at once; small means that they
- * differ. F on 2 and df = 2 (na + nb - 2) degrees of freedom, spread taken from these shots alone; with 2 above, F's tail
- * is a plain power (derived). Holds its level also where broadheads spread 1.5 times as wide (5 to 6 %, equal numbers).
- * null where a group is empty or no group has two shots. Throws RangeError on an impact that is not a finite number.
- */
-// Example: roundGroupP({ a: [{ x: 0, y: 0 }, { x: 1, y: 0 }], b: [{ x: 3, y: 0 }, { x: 4, y: 0 }] }) is 0.0100.
-export function roundGroupP({ a, b }: TwoGroups): number | null {
-  checkPoints(must.roundGroupP, [...a, ...b], 'an impact');
-  if (a.length === 0 || b.length === 0 || a.length + b.length < 3) return null;
-  const df = 2 * (a.length + b.length - 2);
-  const within = sum([squaresAround(a), squaresAround(b)].map((s) => s.squares));
-  const apart = (axis: 'x' | 'y'): number => sum(b.map((p) => p[axis])) / b.length - sum(a.map((p) => p[axis])) / a.length;
-  const between = (apart('x') ** 2 + apart('y') ** 2) / (1 / a.length + 1 / b.length);
-  if (between === 0) return 1;
-  return within === 0 ? 0 : (1 + between / within) ** (-df / 2);
 }
 
 function standardError(by: Checks, mean: number, count: number, spread: Spread, aim: number): number {

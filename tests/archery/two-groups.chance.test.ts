@@ -1,7 +1,7 @@
 // How often it is right and wrong, by simulation.
 
 import { describe, expect, it } from 'vitest';
-import { difference, judgeDifference, LOOKS, pairSpread, roundGroupP } from '../../src/archery/two-groups.ts';
+import { difference, judgeDifference, LOOKS, pairSpread } from '../../src/archery/two-groups.ts';
 import { seededRandom, type Random } from '../../src/maths/random.ts';
 
 const at = (x: number, y = 0): { x: number; y: number } => ({ x, y });
@@ -9,22 +9,6 @@ const shots = (random: Random, n: number, x: number, y: number, sd: number): { x
   Array.from({ length: n }, () => at(x + sd * random.normal(), y + sd * random.normal()));
 /** Three standard errors of the difference of two simulated shares, each of so many trials. */
 const error = (share: number, trials: number, theirs = trials): number => 3 * Math.sqrt(share * (1 - share) * (1 / trials + 1 / theirs));
-
-describe('roundGroupP', () => {
-  // Shares of an earlier, independent simulation of 4,000 pairs of groups, in a random direction; ours within 3 standard errors of both.
-  it.each([[2, 0, 1, 0.051], [2, 3, 1, 0.44], [3, 0, 1, 0.051], [3, 0, 1.5, 0.055], [3, 3, 1, 0.771]])(
-    '%d + %d shots: shift %d, broadheads %f times as wide: found in %f', (n, shift, wide, share) => {
-      const random = seededRandom(5301);
-      const trials = 3000;
-      let found = 0;
-      for (let i = 0; i < trials; i++) {
-        const angle = 2 * Math.PI * random.uniform();
-        const g = { a: shots(random, n, 0, 0, 1), b: shots(random, n, shift * Math.cos(angle), shift * Math.sin(angle), wide) };
-        if (roundGroupP(g)! < 0.05) found++;
-      }
-      expect(Math.abs(found / trials - share)).toBeLessThan(error(share, trials, 4000));
-    });
-});
 
 describe('judgeDifference', () => {
   // An earlier, independent simulation of 4,000 cases: same / different / undecided and mean shots of each kind. Prior on 8 df, plain

@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { difference, judgeDifference, largestNotExcluded, pairSpread, roundGroupP, type TwoGroups } from '../../src/archery/two-groups.ts';
-import { fAbove } from '../../src/maths/fisher.ts';
+import { difference, judgeDifference, largestNotExcluded, pairSpread, type TwoGroups } from '../../src/archery/two-groups.ts';
 
 const at = (x: number, y = 0): { x: number; y: number } => ({ x, y });
 const impact = fc.integer({ min: -32, max: 32 }).map((n) => n / 4);
@@ -53,35 +52,6 @@ describe('pairSpread', () => {
   });
 });
 
-describe('roundGroupP', () => {
-  it('is the tail of F on 2 and 2 (na + nb - 2) df (by hand: squares within 4 + 4 on 12 df, 2 apart on one axis, F 6)', () => {
-    const square = (x: number): { x: number; y: number }[] => [at(x - 1, 0), at(x + 1, 0), at(x, 1), at(x, -1)];
-    const g = { a: square(0), b: square(2) };
-    // s^2 = 8 / 12; F = 4 / (2 * 8 / 12 * (1 / 4 + 1 / 4)) = 6, on 2 and 12 df.
-    expect(roundGroupP(g)).toBeCloseTo(fAbove(6, 2, 12), 9);
-    expect(roundGroupP(g)).toBeCloseTo(0.0156, 4);
-  });
-  it('meets the table: F 4.459 on 2 and 8 df is 5 % (any F table, from memory)', () => {
-    // Three and three with squares 2 + 2 in all on 8 df: F = d^2 / (2 * 0.5 * 2 / 3).
-    const three = (x: number): { x: number; y: number }[] => [at(x - 1), at(x), at(x + 1)];
-    expect(roundGroupP({ a: three(0), b: three(Math.sqrt((4.459 * 2) / 3)) })).toBeCloseTo(0.05, 4);
-  });
-  it('says nothing without two shots in a group, and all or nothing without spread', () => {
-    expect([roundGroupP({ a: [at(0)], b: [at(1)] }), roundGroupP({ a: [], b: [at(1), at(2)] })]).toEqual([null, null]);
-    expect([roundGroupP({ a: [at(0), at(0)], b: [at(1)] }), roundGroupP({ a: [at(1), at(1)], b: [at(1)] })]).toEqual([0, 1]);
-  });
-  it('is a chance that does not depend on order, side, axis or which group is which', () => {
-    fc.assert(fc.property(pair(2), (g) => {
-      const p = roundGroupP(g)!;
-      expect(p).toBeGreaterThanOrEqual(0);
-      expect(p).toBeLessThanOrEqual(1);
-      for (const other of [turned(g), mirrored(g), { a: g.b, b: g.a }]) same(roundGroupP(other), p);
-      const swapped = { a: g.a.map((s) => at(s.y, s.x)), b: g.b.map((s) => at(s.y, s.x)) };
-      expect(roundGroupP(swapped)).toBeCloseTo(p, 12);
-    }));
-  });
-});
-
 describe('judgeDifference', () => {
   const known = { sd: 1, df: Infinity };
   it('is same, different or undecided (by hand with the normal table: 1.645 leaves 5 % beyond)', () => {
@@ -123,7 +93,7 @@ it('refuse what cannot be meant', () => {
   const spread = { sd: 1, df: 8 };
   const bad: (() => unknown)[] = [
     () => difference({ a: [at(NaN)], b: [at(0)] }, 1), () => difference({ a: [at(0)], b: [at(0, Infinity)] }, 1), () => difference({ a: [at(0)], b: [at(0)] }, 0),
-    () => pairSpread([{ a: [at(NaN), at(0)], b: [] }], spread), () => pairSpread([], { sd: NaN, df: 2 }), () => roundGroupP({ a: [at(NaN), at(0)], b: [at(0)] }),
+    () => pairSpread([{ a: [at(NaN), at(0)], b: [] }], spread), () => pairSpread([], { sd: NaN, df: 2 }),
     () => judgeDifference(NaN, 1, spread, 0, 1), () => judgeDifference(0, 0, spread, 0, 1), () => judgeDifference(0, 1, { sd: 1, df: 0 }, 0, 1),
     () => judgeDifference(0, 1, spread, NaN, 1), () => judgeDifference(0, 1, spread, 0, -1), () => judgeDifference(0, 1, spread, 0, NaN), () => largestNotExcluded(0, NaN, spread, 0),
   ];

@@ -5,8 +5,7 @@
 // same way (each its own way: 41 / 6 / 5.3 where 26.8 / 2.6 / 4.8 is printed).
 
 import { judgeConsistency } from '../../../src/archery/consistency.ts';
-import type { Spread } from '../../../src/archery/spread.ts';
-import type { Point } from '../../../src/archery/widest.ts';
+import type { Point, Spread } from '../../../src/archery/shots.ts';
 import { seededRandom, type Random } from '../../../src/maths/random.ts';
 import { average, cellOf, moments, share, statedShare, type Cell } from './cell.ts';
 import { figuresOf, rowsOf, toldShare, type Table, type Told } from './table.ts';

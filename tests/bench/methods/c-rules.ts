@@ -1,9 +1,10 @@
 // The tests that C1 and C2 compare, and the groups that they are tried on. All hold their level at 5 %.
 
-import type { Point } from '../../../src/archery/widest.ts';
+import type { Point } from '../../../src/archery/shots.ts';
+import type { TwoGroups } from '../../../src/archery/two-groups.ts';
 import type { Random } from '../../../src/maths/random.ts';
 import { summarise, twoSample } from '../rivals/hotelling.ts';
-import { pooledTP, welchP, type TwoGroups } from '../rivals/per-axis.ts';
+import { pooledTP, welchP } from '../rivals/per-axis.ts';
 import { roundGroupP } from '../rivals/round-group.ts';
 import { away, honest, knownSpread, plus, times } from './world.ts';
 

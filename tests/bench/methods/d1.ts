@@ -3,7 +3,7 @@
 
 import { oneWay, shrinkFactor } from '../../../src/archery/one-way.ts';
 import { screenArrows } from '../../../src/archery/arrow-set.ts';
-import type { Point } from '../../../src/archery/widest.ts';
+import type { Point } from '../../../src/archery/shots.ts';
 import { seededRandom } from '../../../src/maths/random.ts';
 import { at, cellOf, moments, quantile, rootMeanSquare, share, type Cell } from './cell.ts';
 import { rowsOf, type Outcome, type Table, type Told } from './table.ts';

@@ -7,8 +7,7 @@
 // readings (typical arrow, estimate of the spread between arrows, posterior, spread known or not) comes near all of them.
 
 import { screenArrows } from '../../../src/archery/arrow-set.ts';
-import type { Spread } from '../../../src/archery/spread.ts';
-import type { Point } from '../../../src/archery/widest.ts';
+import type { Point, Spread } from '../../../src/archery/shots.ts';
 import { seededRandom, type Random } from '../../../src/maths/random.ts';
 import { againstRest, beyondOneSpread, beyondTwoSd } from '../rivals/odd-arrows.ts';
 import { cellOf, share, statedShare, type Cell } from './cell.ts';

@@ -4,7 +4,7 @@
 import { blame } from '../../../src/archery/arrow-rules.ts';
 import { pooledSpread } from '../../../src/archery/spread.ts';
 import { scatters } from '../../../src/archery/scatters.ts';
-import type { Point } from '../../../src/archery/widest.ts';
+import type { Point } from '../../../src/archery/shots.ts';
 import { seededRandom, type Random } from '../../../src/maths/random.ts';
 import { cellOf, moments, statedShare, type Cell } from './cell.ts';
 import type { Table } from './table.ts';

@@ -1,7 +1,7 @@
 // Shots of simulated archers, as the published tables have them.
 
 import type { Random } from '../../../src/maths/random.ts';
-import type { Point } from '../../../src/archery/widest.ts';
+import type { Point } from '../../../src/archery/shots.ts';
 
 /** One shot in twenty strays: its noise is four times as large, on both axes alike. */
 const STRAYING = 0.05;

@@ -2,7 +2,7 @@
 // Plain means throughout; y is taken with x, since a tear has no favourite axis.
 
 import { squaresAround } from '../../../src/archery/squares.ts';
-import type { Point } from '../../../src/archery/widest.ts';
+import type { Point } from '../../../src/archery/shots.ts';
 import { fAbove } from '../../../src/maths/fisher.ts';
 import { studentQuantile } from '../../../src/maths/student.ts';
 import { median } from '../../../src/maths/sum.ts';

@@ -3,10 +3,8 @@
 // alike: 3 + 3 shots find a shift of 3 spreads in 44 and 59 of 100 cases, one spread over all in 77.
 // Source: B. L. Welch (1947), degrees of freedom by Satterthwaite.
 
-import type { Point } from '../../../src/archery/widest.ts';
+import type { TwoGroups } from '../../../src/archery/two-groups.ts';
 import { studentCdf } from '../../../src/maths/student.ts';
-
-export interface TwoGroups { readonly a: readonly Point[]; readonly b: readonly Point[] }
 
 interface Axis { readonly n: number; readonly mean: number; readonly variance: number }
 

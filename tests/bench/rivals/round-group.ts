@@ -1,11 +1,11 @@
 // Two groups compared over both axes at once, with one spread for all: the test that C1 recommends where a yes or no is wanted. The walk
 // asks for more (how likely is the difference within a margin, on each axis), so it stands here beside the tests that it beats.
 
-import type { Spread } from '../../../src/archery/spread.ts';
+import type { Spread } from '../../../src/archery/shots.ts';
 import { squaresAround } from '../../../src/archery/squares.ts';
-import type { Point } from '../../../src/archery/widest.ts';
+import type { TwoGroups } from '../../../src/archery/two-groups.ts';
+import type { Point } from '../../../src/archery/shots.ts';
 import { sum } from '../../../src/maths/sum.ts';
-import type { TwoGroups } from './per-axis.ts';
 
 const NOTHING: Spread = { sd: 1, df: 0 };
 
