@@ -168,6 +168,5 @@ export function priorFromBook(change: number, wrongSign: number): SlopePrior {
 
 /** Chance that a normal number with this mean and variance is above 0; a half where both are 0. */
 function chancePositive(mean: number, variance: number): number {
-  if (variance > 0) return normalCdf(mean / Math.sqrt(variance));
-  return mean === 0 ? 0.5 : mean > 0 ? 1 : 0;
+  return variance > 0 ? normalCdf(mean / Math.sqrt(variance)) : (1 + Math.sign(mean)) / 2;
 }

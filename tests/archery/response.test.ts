@@ -123,6 +123,20 @@ describe('worse, wrong sign, out of reach', () => {
     expect(chanceWorse({ intercept: 100, slope: 0.1, varIntercept: 0, varSlope: 0.01, cov: 0 }, -1, 1)).toBeCloseTo(0.84134, 5);
     expect(chanceWrongSign({ intercept: 0, slope: 0.1, varIntercept: 0, varSlope: 0.01, cov: 0 }, 1)).toBeCloseTo(0.15866, 5);
   });
+  it('worse by the normal table (derived): change one spread above zero, sum 0.707 spreads', () => {
+    // Change 0.2 with spread 0.2; sum 2 (-0.1) + 4 (0.1) = 0.2 with variance 4 (0.02) + 16 (-0.01) + 16 (0.01): 0.8413 and 0.7602, both or neither.
+    const line = { intercept: -0.1, slope: 0.1, varIntercept: 0.02, varSlope: 0.01, cov: -0.01 };
+    expect(chanceWorse(line, 1, 3)).toBeCloseTo(0.84134 * 0.76025 + 0.15866 * 0.23975, 5);
+    expect(chanceWorse(line, 3, 1)).toBeCloseTo(0.15866 * 0.76025 + 0.84134 * 0.23975, 5);
+  });
+  it('even odds where a line says nothing at all', () => {
+    expect(chanceWrongSign({ intercept: 1, slope: 0, varIntercept: 1, varSlope: 0, cov: 0 }, 1)).toBe(0.5);
+    expect(chanceWrongSign({ intercept: 1, slope: 0.1, varIntercept: 1, varSlope: 0, cov: 0 }, 1)).toBe(0);
+    expect(chanceWrongSign({ intercept: 1, slope: 0.1, varIntercept: 1, varSlope: 0, cov: 0 }, -1)).toBe(1);
+  });
+  it('out of reach with a known spread: both ends one spread beyond the limit (normal table)', () => {
+    expect(chanceNotReachable({ intercept: 1, slope: 0, varIntercept: 0.01, varSlope: 0, cov: 0 }, -8, 8, -0.25, 0.9, Infinity)).toBeCloseTo(0.841345 ** 2, 5);
+  });
   it('a book with a stated chance of the wrong sign has just that', () => {
     for (const [change, wrong] of [[-6, 0.03], [0.25, 0.1], [-4, 0.35], [1, 0.45]] as const) {
       const prior = priorFromBook(change, wrong);
@@ -146,6 +160,7 @@ describe('what cannot be meant throws and says so', () => {
     ['no slope can be learned', () => fitLine([], 0.2, { mean: 0, sd: Infinity }, 0)],
     ['the book gives no change', () => priorFromBook(0, 0.1)],
     ['a wrong sign is 0.5', () => priorFromBook(1, 0.5)],
+    ['a wrong sign is 0;', () => priorFromBook(1, 0)],
     ['the setting is NaN', () => predict(fitLine([], 0.2, prior, 0), NaN)],
     ['the target is NaN', () => bestSetting(fitLine([], 0.2, prior, 0), NaN)],
     ['the step is NaN', () => chanceWorse(fitLine([], 0.2, prior, 0), 0, NaN)],
