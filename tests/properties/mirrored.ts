@@ -9,7 +9,7 @@ const content = shippedContent();
 const SWAPPED: Readonly<Record<string, string>> = { 'right': 'left', 'left': 'right', 'RIGHT': 'LEFT', 'LEFT': 'RIGHT', 'leans-left': 'leans-right', 'leans-right': 'leans-left' };
 export const mirroredWords = (text: string): string => text.replace(/\b(left|right|LEFT|RIGHT)\b/g, (word) => SWAPPED[word] ?? word);
 /** "between a and b" names the end that lies farther left first: in a mirror that is the other one. */
-export const bothEnds = (text: string): string => text.replace(/between (.+?) and (.+?);/g, (_all, a: string, b: string) => `between ${[a, b].toSorted().join(' and ')};`);
+export const bothEnds = (text: string): string => text.replace(/between (.+?) and (.+?)(?=[;.](?: |$))/g, (_all, a: string, b: string) => `between ${[a, b].toSorted().join(' and ')}`);
 const maybe = (text: string | undefined): string | undefined => (text === undefined ? undefined : mirroredWords(text));
 const flip = (value: number): number => 0 - value;
 
