@@ -10,6 +10,7 @@ import { checkPrior, checkSpread } from './shots.ts';
 import { inchesAt, margin as usualMargin, milliradians } from './impact-angle.ts';
 import { pooledOf } from './spread.ts';
 import { chanceAbove, chanceBelow, chanceWithin } from './tolerance.ts';
+import { SURE_DIFFERENT, SURE_SAME } from './two-groups.ts';
 
 const must = checks('fitPlumb', 'judgePlumb', 'bends', 'plumbSpread');
 
@@ -54,9 +55,6 @@ function lineThrough(by: Checks, merged: readonly Weighted[]): PlumbFit {
 
 export type PlumbVerdict = 'straight' | 'slant' | 'undecided';
 
-const SURE_STRAIGHT = 0.9;
-const SURE_SLANT = 0.8;
-
 /**
  * Does the arrow drift to one side from the nearest to the farthest distance? `drift` in inches, to the right positive.
  * `margin` is what may be left of it, inches at the farthest distance; usually 1.5 spreads there, at least 1 mrad.
@@ -75,7 +73,7 @@ export function judgePlumb(
   const [drift, se, { df }] = [fit.slope * length, fit.se * length, spread];
   const within = chanceWithin(drift, se, df, -give, give);
   const beyond = Math.max(chanceAbove(drift, se, df, give), chanceBelow(drift, se, df, -give));
-  const verdict = within >= SURE_STRAIGHT ? 'straight' : beyond >= SURE_SLANT ? 'slant' : 'undecided';
+  const verdict = within >= SURE_SAME ? 'straight' : beyond >= SURE_DIFFERENT ? 'slant' : 'undecided';
   return { verdict, drift, within, beyond };
 }
 

@@ -1,13 +1,14 @@
 // Rows of the bow record for what was shot at a target: broadheads, and what stood in for paper.
 
 import { yardsIn } from '../maths/units.ts';
-import { AXES, type Content } from '../content/types.ts';
+import { AXES, type Axis, type Content } from '../content/types.ts';
 import type { LoopNotes, SetKind } from './notes.ts';
 import { gaugeAt } from './loop/gauge.ts';
 import { FIRST_YARDS } from './loop/gauge-groups.ts';
 import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, settingKey } from './loop/sets.ts';
-import { percent } from './loop/summary.ts';
+import { spreadOver } from './loop/pooled.ts';
+import { openUpTo, percent, upTenths } from './loop/summary.ts';
 import { movedSince } from './record-moved.ts';
 import { effectiveFacts, settingsOf, type ShotSet, type State } from './state.ts';
 import type { RecordRow } from './types.ts';
@@ -42,12 +43,23 @@ function broadheadRows(content: Content, state: State): readonly RecordRow[] {
   const ends = AXES.map((axis): RecordRow => {
     const end = broadAxis[axis];
     const agree = (chance: number): string => phrase(content, 'result-agree', { distance: broadReached > 0 ? broadReached : FIRST_YARDS, chance: percent(chance) }) + withHeads(content, state);
-    const words = end === undefined ? phrase(content, 'result-broad-none') : end.result === 'tuned' ? agree(end.chance) : phrase(content, `result-broad-${end.result}`);
+    const open = end?.result === 'accepted' ? openInWords(content, state, 'broadheads', axis) : '';
+    const words = end === undefined ? phrase(content, 'result-broad-none') : end.result === 'tuned' ? agree(end.chance) : phrase(content, `result-broad-${end.result}`) + open;
     // Judged at paper again, and moved there: that they landed together was said of another setting.
     const value = end?.result === 'tuned' && movedSince(content, state, axis, 'broadheads') ? phrase(content, 'result-moved-since', { was: words }) : words;
     return { name: `${name}, ${phrase(content, `axis-${axis}`).toLowerCase()}`, value };
   });
   return [...ends, ...rows];
+}
+
+/** What the shots at the present setting leave open on an axis that was left as it is; nothing where they show nothing. */
+export function openInWords(content: Content, state: State, of: Impacts, axis: Axis): string {
+  const sets = setsHere(state, of);
+  const distance = sets.at(-1)?.distance;
+  if (distance === undefined) return '';
+  const gauge = gaugeAt(state, of, distance);
+  const largest = openUpTo(gauge, sets.filter((set) => set.distance === distance).flatMap(goodShots), axis, spreadOver(gauge, countingSets(state, of)));
+  return largest === null ? '' : phrase(content, of === 'plumb' ? 'record-open-plumb' : 'record-open-groups', { largest: upTenths(largest) });
 }
 
 /** Which kind of heads that is said of: of heads that open, held shut, it says little about how they fly open. */
@@ -61,13 +73,16 @@ function withHeads(content: Content, state: State): string {
 
 /** What the newest shots at the present setting showed, at each distance. */
 function readRows(content: Content, state: State, of: Impacts): readonly RecordRow[] {
-  const key = settingKey(settingsOf(state.moves));
-  const sets = countingSets(state, of).filter((set) => settingKey(set.settings) === key && set.shots.length > 0);
-  return readingsOf(state, of, sets).map((reading) => ({ name: phrase(content, `record-${of}`), value: impactsInWords(content, of, reading) }));
+  return readingsOf(state, of, setsHere(state, of)).map((reading) => ({ name: phrase(content, `record-${of}`), value: impactsInWords(content, of, reading) }));
 }
 
-function impactsInWords(content: Content, of: Impacts, { distance, diff, shots }: Reading): string {
-  if (of === 'plumb') return phrase(content, 'record-plumb-value', { from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], drift: diff, shots });
+function setsHere(state: State, of: Impacts): readonly ShotSet[] {
+  const key = settingKey(settingsOf(state.moves));
+  return countingSets(state, of).filter((set) => settingKey(set.settings) === key && set.shots.length > 0);
+}
+
+function impactsInWords(content: Content, of: Impacts, { distance, diff, give, shots }: Reading): string {
+  if (of === 'plumb') return phrase(content, 'record-plumb-value', { from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], drift: diff, give: give.toFixed(1), shots });
   return phrase(content, of === 'broadheads' ? 'record-broadheads-value' : 'record-unfletched-value', { distance, diff, shots });
 }
 
@@ -76,6 +91,8 @@ interface Reading {
   readonly distance: number;
   /** The difference of the groups, or the drift, in words. */
   readonly diff: string;
+  /** Of the difference sideways, or the drift: two standard errors, inches. */
+  readonly give: number;
   readonly shots: number;
 }
 
@@ -86,9 +103,11 @@ export function readingsOf(state: State, of: Impacts, sets: readonly ShotSet[]):
     const gauge = gaugeAt(state, of, distance);
     const here = sets.filter((set) => set.distance === distance);
     const shots = here.flatMap(goodShots);
-    const centre = gauge.read(shots, gauge.spread(here).sd);
+    const { sd } = gauge.spread(here);
+    const centre = gauge.read(shots, sd);
     if (centre === null) return [];
+    const give = (2 * sd) / Math.sqrt(centre.count.x);
     const diff = of === 'plumb' ? sideInWords(centre.mean.x, 'right', 'left') : differenceInWords(centre.mean);
-    return [{ distance: yardsIn(distance), diff, shots: gauge.count(shots) }];
+    return [{ distance: yardsIn(distance), diff, give, shots: gauge.count(shots) }];
   });
 }

@@ -17,7 +17,7 @@ import { amountInWords, phrase, settingInWords, shiftInWords, tearInWords } from
 import { placeOf } from './walk.ts';
 import { readingNow } from './reading-now.ts';
 import { movedSince } from './record-moved.ts';
-import { impactRows, resultInWords, seenBy } from './record-impacts.ts';
+import { impactRows, openInWords, resultInWords, seenBy } from './record-impacts.ts';
 
 export function resultRows(content: Content, state: State): readonly RecordRow[] {
   const rows = [...standingRows(content, state), ...axisRows(content, state), ...tearRows(content, state), ...impactRows(content, state)];
@@ -52,7 +52,8 @@ function axisInWords(content: Content, state: State, axis: Axis): string {
   const stands = state.notes.axis[axis];
   const result = stands ?? lastSaid(state, axis);
   if (result === undefined) return phrase(content, 'result-none');
-  const words = resultInWords(content, seenBy(state), result);
+  const by = seenBy(state);
+  const words = resultInWords(content, by, result) + (by !== 'paper' && result.result === 'accepted' ? openInWords(content, state, by, axis) : '');
   if (movedSince(content, state, axis)) {
     // Where broadheads agree, they have the last word: nobody goes back to paper after them.
     return phrase(content, state.notes.broadAxis[axis]?.result === 'tuned' ? 'result-by-broadheads' : 'result-moved-since', { was: words });

@@ -133,7 +133,7 @@ export const FAULTS: readonly Fault[] = [
   // ---- shots and record ----------------------------------------------------------------------------------------------
   inSource('heads-stay', 'heads-change-shafts', 'heads never change shafts', 'machine/turn-broadheads.ts', "if (of !== 'broadheads' || set === null", "if (of === 'broadheads' || set === null", { begin: 'broadheads', seed: 1 }),
   inSource('uneven', 'judged-by-equal-numbers', 'two kinds are counted together, and compared when one is ahead', 'machine/loop/gauge-groups.ts', UNEVEN.find, UNEVEN.replace, { begin: 'broadheads', temper: 'careless', least: 60, seed: 31 }),
-  inSource('tuned-by-wish', 'tuned-only-by-shots', 'half sure is called tuned', 'machine/loop/judge.ts', 'e.within >= gauge.sure && e.withinHere >= OWN_CHECK', 'e.within >= 0.02'),
+  inSource('tuned-by-wish', 'tuned-only-by-shots', 'half sure is called tuned', 'machine/loop/judge.ts', "e.says === 'in' && e.withinHere >= OWN_CHECK", 'e.within >= 0.02'),
   inSource('tuned-once', 'tuned-only-by-shots', 'what was moved since is still called tuned', 'machine/record-moved.ts', 'Math.abs(delta) > 1e-9 &&', 'Math.abs(delta) > 1e9 &&'),
   inSource('tuned-on-one-axis', 'tuned-only-by-shots', 'what was judged before the other axis was moved is still called tuned', 'machine/record-moved.ts', '(tuned || content', '(content', { begin: 'broadheads' }),
   inSource('broadheads-unsaid', 'not-checked-is-said', 'the record does not say that no broadhead was shot', 'machine/record-card.ts', "? ['broadheads'] : []", '? [] : []'),

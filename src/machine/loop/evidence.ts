@@ -2,14 +2,13 @@
 
 import { normalQuantile } from '../../maths/normal.ts';
 import type { Spread } from '../../archery/spread.ts';
-import { chanceWithin } from '../../archery/tolerance.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
 import type { Axis, Content, KnobId } from '../../content/types.ts';
 import { chosen } from '../guards.ts';
 import type { Shot, State } from '../state.ts';
 import { carriedGains } from './carried.ts';
 import type { Centre } from './centre.ts';
-import { gaugeAt, gaugeOf, type Tolerance } from './gauge.ts';
+import { gaugeAt, gaugeOf, type Judged, type Tolerance } from './gauge.ts';
 import { spreadOver } from './pooled.ts';
 import { countingSets, FIRST_DISTANCE, on, settingKey, settingNow, shotsHere } from './sets.ts';
 
@@ -39,7 +38,8 @@ export interface AxisEvidence {
   readonly mean: number;
   readonly se: number;
   readonly shots: number;
-  /** Chance of being in tolerance: from the line where one is known, and from the shots here alone. */
+  /** What that comes to: from the line where one is known; and the chance of being in tolerance by the shots here alone. */
+  readonly says: Judged['says'];
   readonly within: number;
   readonly withinHere: number;
   readonly line: Line | null;
@@ -55,15 +55,13 @@ export function evidenceOn(content: Content, state: State, axis: Axis, knob: Kno
   const shots = gauge.count(here);
   const mean = on(axis, centre.mean);
   const se = spread.sd / Math.sqrt(on(axis, centre.count));
-  const { low, high } = gauge.tolerance(axis, spread);
-  const withinHere = chanceWithin(mean, se, spread.df, low, high);
+  const alone = gauge.judgeShots?.(here, spread) ?? gauge.judge(axis, mean, se, spread, shots);
   if (knob === null || pointsOf(state, axis, knob).points.length === 0) {
-    return { axis, spread, mean, se, shots, within: withinHere, withinHere, line: null };
+    return { axis, spread, mean, se, shots, ...alone, withinHere: alone.within, line: null };
   }
   const line = lineOf(content, state, axis, knob);
   const at = predict(line, settingNow(state, knob));
-  const within = chanceWithin(at.mean, at.sd, spread.df, low, high);
-  return { axis, spread, mean: at.mean, se: at.sd, shots, within, withinHere, line };
+  return { axis, spread, mean: at.mean, se: at.sd, shots, ...gauge.judge(axis, at.mean, at.sd, spread, shots), withinHere: alone.within, line };
 }
 
 /** The response line of a knob for the group of settings that the bow is in now. */

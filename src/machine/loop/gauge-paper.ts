@@ -1,11 +1,13 @@
 // Paper close to the bow: the tear is tail minus point, and zero is wanted.
 
 import type { Feet } from '../../maths/units.ts';
-import { pooledSpread, USUAL_PRIOR } from '../../archery/spread.ts';
+import { pooledSpread, USUAL_PRIOR, type Spread } from '../../archery/spread.ts';
+import { chanceWithin } from '../../archery/tolerance.ts';
+import type { Axis } from '../../content/types.ts';
 import type { State } from '../state.ts';
 import { carriedSpread } from './carried.ts';
 import { centreOf } from './centre.ts';
-import type { Gauge } from './gauge-shape.ts';
+import type { Gauge, Judged } from './gauge-shape.ts';
 import { FIRST_DISTANCE, goodShots } from './sets.ts';
 
 /** "Tuned" per axis, inches. Gravity alone reads a little low, and a little high is safe for the vanes. */
@@ -20,13 +22,20 @@ const FAR = 0.1;
 const CHEAP_SHOTS = 5;
 export const MOST_SHOTS = 9;
 
+function judge(axis: Axis, mean: number, se: number, { df }: Spread, shots: number): Judged {
+  const { low, high } = TOLERANCE[axis];
+  const within = chanceWithin(mean, se, df, low, high);
+  const more = (within >= NEAR && shots < MOST_SHOTS) || (within > FAR && shots < CHEAP_SHOTS);
+  return { within, says: within >= SURE ? 'in' : more ? 'more' : within >= NEAR ? 'open' : 'out' };
+}
+
 export function paperGauge(state: State, distance: Feet): Gauge {
   const prior = carriedSpread(state) ?? USUAL_PRIOR;
   return {
     of: 'paper', distance, prior,
     axes: ['height', 'side'],
     first: 3, again: 2, most: MOST_SHOTS, enough: 2,
-    sure: SURE, near: NEAR, far: FAR, cheap: CHEAP_SHOTS,
+    doubtful: 4, judge,
     next: (taken) => taken + 1,
     count: (shots) => shots.length,
     whole: () => true,

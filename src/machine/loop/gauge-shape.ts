@@ -7,6 +7,13 @@ import type { SetKind } from '../notes.ts';
 import type { Shot, ShotSet } from '../state.ts';
 import type { Centre } from './centre.ts';
 
+/** In tolerance or out of it, as far as is asked for here; or shots decide it sooner than a move would; or it is open, and shots no longer help. */
+export interface Judged {
+  readonly says: 'in' | 'out' | 'more' | 'open';
+  /** Chance of being in tolerance. */
+  readonly within: number;
+}
+
 export interface Tolerance { readonly low: number; readonly high: number; readonly aim: number }
 
 export interface Gauge {
@@ -19,11 +26,12 @@ export interface Gauge {
   readonly most: number;
   /** Fewest shots here from which "in tolerance" may be said. */
   readonly enough: number;
-  /** In tolerance from this chance on; out from this chance down; with fewer shots than `cheap` one more is shot in between. */
-  readonly sure: number;
-  readonly near: number;
-  readonly far: number;
-  readonly cheap: number;
+  /** While a change may have made it worse, and that is not sure, so many shots are taken at the most before it is put back or kept. */
+  readonly doubtful: number;
+  /** What an estimate of an axis (in, with its standard error) comes to after so many shots at this setting. */
+  readonly judge: (axis: Axis, mean: number, se: number, spread: Spread, shots: number) => Judged;
+  /** The same from the shots themselves, where they have a rule of their own. */
+  readonly judgeShots?: (shots: readonly Shot[], spread: Spread) => Judged;
   /** How many shots are wanted after so many. */
   readonly next: (taken: number) => number;
   /** How many shots count towards `wanted`: whole rounds of what belongs together. */

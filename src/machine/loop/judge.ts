@@ -34,19 +34,13 @@ export function judgeAsFound(content: Content, state: State): Judgement<'in tole
       findings: all.map((e) => axisFinding(state, e.axis, 'tuned', e.within)),
     });
   }
-  const least = Math.min(...all.map((e) => e.within));
-  if (!all.some((e) => decidedOut(gauge, e)) && wantsMore(gauge, least, all[0]?.shots ?? 0)) return oneMore(content, state, say);
+  if (!all.some((e) => e.says === 'out') && all.some((e) => wantsMore(gauge, e))) return oneMore(content, state, say);
   return judgement('out', { say });
 }
 
-// On paper a fourth shot; elsewhere the second look.
-const mostDoubtful = (gauge: Gauge): number => (gauge.of === 'paper' ? 4 : gauge.cheap);
-
-const decidedOut = (gauge: Gauge, e: AxisEvidence): boolean => e.within < gauge.near && (e.within <= gauge.far || e.shots >= gauge.cheap);
-const inTolerance = (gauge: Gauge, e: AxisEvidence): boolean =>
-  e.within >= gauge.sure && e.withinHere >= OWN_CHECK && e.shots >= gauge.enough;
-const wantsMore = ({ near, far, most, cheap }: Gauge, within: number, shots: number): boolean =>
-  (within >= near && shots < most) || (within > far && shots < cheap);
+const inTolerance = (gauge: Gauge, e: AxisEvidence): boolean => e.says === 'in' && e.withinHere >= OWN_CHECK && e.shots >= gauge.enough;
+// In tolerance by all settings together, and not yet by this one alone: shots here decide it.
+const wantsMore = ({ most }: Gauge, { says, shots }: AxisEvidence): boolean => says === 'more' || (says === 'in' && shots < most);
 
 function oneMore(content: Content, state: State, say: readonly string[], why: 'more' | 'perhaps-worse' = 'more'): Judgement<never> {
   const wanted = gaugeOf(state).next(taken(state));
@@ -64,13 +58,13 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
   const worse = rung === null ? null : judgeWorse(content, state, axis, rung, evidence, say);
   if (worse !== null) return worse;
   // "Enough tried" comes before "one more shot" only where it is proven; otherwise shots are cheaper than moves.
-  if (wantsMore(gauge, evidence.within, evidence.shots)) return oneMore(content, state, say);
+  if (wantsMore(gauge, evidence)) return oneMore(content, state, say);
   if (rung !== null) {
     const ended = judgeEnd(content, state, axis, rung, evidence);
     if (ended !== null) return { ...ended, say: [...say, ...ended.say] };
   }
   // Shots no longer help; a step that is known to help does, otherwise leaving it is the archer's choice.
-  if (evidence.within >= gauge.near && !promising(content, state, axis, rung, evidence)) {
+  if (evidence.says !== 'out' && !promising(content, state, axis, rung, evidence)) {
     return judgement('borderline', { say: [...say, undecidedWords(content, state, evidence)], notes: { offered: 'accept' } });
   }
   return judgement('out', { say });
@@ -116,7 +110,7 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   if (home !== 0 && Math.abs(now - home) < 1e-9 && Math.abs(before) < 1e-9) return null;
   const chance = Math.max(chanceWorse(evidence.line, before, now, aim), worseBySight(state, axis, rung, before, now));
   // Likely worse, not proven: a shot more before the side is given up or kept.
-  if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < mostDoubtful(gaugeOf(state))) return oneMore(content, state, say, 'perhaps-worse');
+  if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < gaugeOf(state).doubtful) return oneMore(content, state, say, 'perhaps-worse');
   if (chance < WORSE_FROM) return null;
   const times = (state.notes.worse[rung.knob] ?? 0) + 1;
   return judgement('worse', {

@@ -2,12 +2,13 @@
 
 import { largestNotExcluded } from '../../archery/two-groups.ts';
 import type { Axis, Content } from '../../content/types.ts';
-import type { State } from '../state.ts';
+import type { Spread } from '../../archery/spread.ts';
+import type { Shot, State } from '../state.ts';
 import { differenceInWords, phrase, sideInWords, tearInWords } from '../words.ts';
 import { readingHere, spreadOf, type AxisEvidence } from './evidence.ts';
 import { gaugeOf, type Gauge } from './gauge.ts';
 import { secondKind } from './gauge-groups.ts';
-import { PLUMB_YARDS } from './gauge-plumb.ts';
+import { lineOfShots, PLUMB_YARDS } from './gauge-plumb.ts';
 import { countingSets, currentSet, goodShots, on, shotsHere } from './sets.ts';
 
 export const AXIS_WORDS: Readonly<Record<Axis, readonly [string, string]>> = { height: ['high', 'low'], side: ['right', 'left'] };
@@ -57,16 +58,32 @@ function impactSummary(content: Content, state: State, gauge: Gauge): readonly s
   const { high, aim } = gauge.tolerance(gauge.axes[0] ?? 'side', spread);
   const margin = (high - aim).toFixed(1);
   const shots = gauge.count(shotsHere(state));
+  // Told with the first shots at a distance; later it is known.
+  const first = shots <= gauge.first && countingSets(state).filter((set) => set.distance === state.notes.distance).length <= 1;
   if (gauge.of === 'plumb') {
-    return [phrase(content, 'plumb-summary', { drift: sideInWords(centre.mean.x, 'right', 'left', 1), from: PLUMB_YARDS[0], to: PLUMB_YARDS[2], margin })];
+    const give = (2 * spread.sd) / Math.sqrt(centre.count.x);
+    const drift = (value: number): string => sideInWords(value, 'right', 'left', 1);
+    return [
+      phrase(content, 'plumb-summary', { ...BETWEEN, drift: drift(centre.mean.x), low: drift(centre.mean.x - give), high: drift(centre.mean.x + give), margin }),
+      ...(first ? besideInWords(content, state, spread) : []),
+    ];
   }
   const what = phrase(content, `what-${secondKind(gauge.of)}`);
   const low = gauge.tolerance('height', spread).aim;
   return [
     phrase(content, 'groups-summary', { shots, what, diff: differenceInWords(centre.mean), margin }),
-    // Told with the first shots at a distance; later it is known.
-    ...(Math.abs(low) < WORTH_TELLING || countingSets(state).filter((set) => set.distance === state.notes.distance).length > 1 ? [] : [phrase(content, 'drag-share', { low: Math.abs(low).toFixed(1) })]),
+    ...(Math.abs(low) < WORTH_TELLING || !first ? [] : [phrase(content, 'drag-share', { low: Math.abs(low).toFixed(1) })]),
   ];
+}
+
+const BETWEEN = { from: PLUMB_YARDS[0], to: PLUMB_YARDS[2] };
+
+/** The whole line beside the plumb line, beyond luck and more than this (in): that is how it was aimed, and says nothing of the tune. */
+const BESIDE = 1 / 2;
+
+function besideInWords(content: Content, state: State, spread: Spread): readonly string[] {
+  const { mean, se } = lineOfShots(shotsHere(state), spread.sd).at(BETWEEN.from);
+  return Math.abs(mean) < Math.max(BESIDE, 2 * se) ? [] : [phrase(content, 'plumb-beside', { ...BETWEEN, beside: sideInWords(mean, 'right', 'left', 1) })];
 }
 
 export function tunedWords(content: Content, state: State, axis: Axis, within: number): string {
@@ -78,13 +95,20 @@ export function tunedWords(content: Content, state: State, axis: Axis, within: n
 }
 
 export function undecidedWords(content: Content, state: State, e: AxisEvidence): string {
-  const { of, read } = gaugeOf(state);
-  const centre = read(shotsHere(state), e.spread.sd);
-  if (of === 'paper' || centre === null) return phrase(content, 'borderline', { shots: e.shots });
-  const { aim } = gaugeOf(state).tolerance(e.axis, e.spread);
-  const largest = largestNotExcluded(on(e.axis, centre.mean), on(e.axis, centre.count), e.spread, aim);
-  return phrase(content, 'groups-undecided', { largest: largest.toFixed(1) });
+  const gauge = gaugeOf(state);
+  const largest = openUpTo(gauge, shotsHere(state), e.axis, e.spread);
+  if (gauge.of === 'paper' || largest === null) return phrase(content, 'borderline', { shots: e.shots });
+  return phrase(content, gauge.of === 'plumb' ? 'plumb-undecided' : 'groups-undecided', { ...BETWEEN, largest: upTenths(largest) });
 }
+
+/** What these shots leave open on an axis, inches from where it is wanted: more is excluded, and less is not proven. Null where they show nothing. */
+export function openUpTo(gauge: Gauge, shots: readonly Shot[], axis: Axis, spread: Spread): number | null {
+  const centre = gauge.read(shots, spread.sd);
+  return centre === null ? null : largestNotExcluded(on(axis, centre.mean), on(axis, centre.count), spread, gauge.tolerance(axis, spread).aim);
+}
+
+/** Never less than it is. */
+export const upTenths = (inches: number): string => (Math.ceil(inches * 10 - 1e-9) / 10).toFixed(1);
 
 export const moreWanted = (content: Content, state: State): string => phrase(content, MORE[gaugeOf(state).of]);
 
