@@ -36,7 +36,8 @@ function stoppedAsk(content: Content, state: State): Ask | null {
   const questions = nextQuestions(state.stop);
   const leadsOut = questions.find((id) => undrawn(lookUp(content, id)?.step)) ?? questions[0] ?? 'released';
   const ofSafety = new Set(content.chapters.filter((plan) => plan.id === 'safety').flatMap((plan) => plan.blocks.flatMap((block) => block.steps)));
-  const first = agenda(content, state).find((p) => state.due.includes(p.id) || ofSafety.has(p.step.id));
+  // What is asked on demand stands there only where it is due, or is told first for something that is.
+  const first = agenda(content, state).find((p) => state.due.includes(p.id) || p.step.onDemand || ofSafety.has(p.step.id));
   const draws = !undrawn(lookUp(content, leadsOut)?.step);
   if (draws && first !== undefined && undrawn(first.step)) return askOf(content, state, first);
   return (draws ? insideAsk(content, state) : null) ?? askById(content, state, leadsOut);

@@ -69,7 +69,7 @@ export const FAULTS: readonly Fault[] = [
   inSource('night-forgotten', 'gates-before-shots', 'a night between two shots asks for nothing', 'machine/decide.ts', 'LONG_GAP_MS = 2 * 60', 'LONG_GAP_MS = 2000 * 60'),
   inSource('drawn-first', 'looked-at-before-drawn', 'what draws the bow ranks with what is looked at', 'machine/agenda.ts', 'draw: 1, shoot: 2', 'draw: 0, shoot: 0'),
   inContent('limbs-left-out', 'looked-at-before-drawn', 'nobody asks for the limbs', (c) => { unplaced(c, 'limbs'); }),
-  inSource('unknown-passes', 'not-known-never-passes', '"not known" passes a gate', 'machine/gates.ts', "if (answer.kind === 'not known') {", "if (answer.kind === 'not known') return { result: 'passed' };\n  if (answer.kind === 'not known') {"),
+  inSource('unknown-passes', 'not-known-never-passes', '"not known" passes a gate', 'machine/gates.ts', "if (answer.kind === 'not known') {", "if (answer.kind === 'not known') return { result: 'passed' };\n  if (answer.kind === 'not known') {", { begin: 'a new bow' }),
   inContent('dry-fire-passes', 'not-known-never-passes', 'a dry fire passes the gate', (c) => {
     spoilStep(c, 'history', (step) => { if (step.kind === 'choice') step.options = step.options.map((option) => ({ ...option, gate: 'pass' as const })); });
   }),

@@ -242,8 +242,8 @@ export class GateBook {
   private dropOffRoute(): void {
     for (const id of this.answers.keys()) {
       const step = this.stepOf(id);
-      // The maker's limit stays what it is while the bolts happen to be seated.
-      if (step !== undefined && id !== 'bolt-limit' && !this.on(step.when)) this.answers.delete(id);
+      // The maker's limit stays what it is while the bolts happen to be seated, and the scale's error while the arrows are heavy enough.
+      if (step !== undefined && id !== 'bolt-limit' && id !== 'scale-error' && !this.on(step.when)) this.answers.delete(id);
     }
     // Nor does a gate that only the way left behind asks; a dealer's word is still needed where one was.
     this.failures = this.failures.filter((f) => f.dealer || this.on(this.stepOf(f.gate)?.when ?? []));
