@@ -42,17 +42,18 @@ export function margin(sd: number, distance: Yards): number {
  *  Typical figures; 1.56 to 2.05 were measured on smaller arrows (Proceedings 2020, 49(1), 56, read). */
 const ARROW = { mass: 395 * GRAIN, section: (Math.PI * (0.246 * INCH) ** 2) / 4, speed: 280 * FOOT } as const;
 const DRAG = { field: 2.2, broadhead: 2.9 } as const;
+const FLAT = 200;
 /** kg/m3, at about 20 degrees C by the sea. */
 const AIR = 1.2;
 
 /**
  * How much lower than a field point a fixed-blade broadhead strikes because its blades brake, in inches (0 or negative): 0.06 at 20 yd, 0.2 at 30,
  * 0.5 at 40. Drag alone, by the closed form for flat fire; what lift does besides hangs on how the arrow leaves, which is what tuning
- * changes. Throws RangeError unless the distance is 0 or more.
+ * changes. Throws RangeError unless the distance is from 0 to 200 yd; beyond, no arrow flies flat.
  */
 // Example: dragShare(yards(20)) is -0.056; dragShare(yards(40)) is -0.465.
 export function dragShare(distance: Yards): number {
-  must.dragShare.notNegative(distance, 'the distance');
+  if (!(distance >= 0 && distance <= FLAT)) throw must.dragShare.error(`the distance is ${distance} yd; 0 to ${FLAT} are needed`);
   return 0 - (drop(distance, DRAG.broadhead) - drop(distance, DRAG.field));
 }
 

@@ -73,5 +73,5 @@ it('refuse what cannot be meant', () => {
   for (const act of [() => milliradians(NaN, 20), () => milliradians(1, 0), () => inchesAt(1, -1), () => margin(0, 20), () => margin(1, NaN), () => dragShare(-1), () => dragShare(NaN)]) {
     expect(act).toThrow(RangeError);
   }
-  expect(() => dragShare(-5)).toThrow('dragShare: the distance is -5; a finite number, 0 or more, is needed');
+  expect(() => dragShare(-5)).toThrow('dragShare: the distance is -5 yd; 0 to 200 are needed');
 });
