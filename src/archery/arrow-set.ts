@@ -52,15 +52,16 @@ export interface ArrowSet {
 const ALARM = 0.05;
 /** Variance of a median against that of a mean, many arrows (derived: pi / 2); a little too much for few. */
 const MEDIAN_COST = Math.PI / 2;
-/** The pooled spread comes out about 6 % small where nothing strays (see spread.ts); luck is not to be made small with it. */
+/** The pooled spread comes out 5 to 6 % small where nothing strays (see spread.ts); luck is not to be made small with it. */
 const TOO_SMALL = 1.06;
 
 /**
  * Reads a set. Two or three shots of each arrow; numbers may differ. `prior` is the archer's own spread at this paper (df per
  * axis, as in pooledSpread), null where none is known: then some arrow needs two shots.
- * By simulation, three shots each: a good arrow is called odd in 1 of 100 sets of like arrows, in 4 to 5 where the arrows truly differ
- * by half a spread; one that is 4 spreads off is found in 89 to 94, one 2.5 off in 40 to 43 (two shots each: 80 and 24). Where one
- * shot in twenty strays fourfold, 77 and 25. Throws RangeError on no shots at all, or on a number that cannot be meant.
+ * By simulation of six and of twelve arrows, three shots each: a good arrow is called odd in fewer than 1 of 100 sets of like arrows, in 4 to 5
+ * where the arrows truly differ by half a spread; one that is 4 spreads off is found in 89 to 94, one 2.5 off in 40 to 43 (two shots each: 77
+ * to 80 and 26). Where one shot in twenty strays fourfold and nothing is known before, 73 to 79 and 26. Throws RangeError on no shots at all,
+ * or on a number that cannot be meant.
  */
 // Example: screenArrows([{ arrow: 'a', shots: [{ x: 0, y: 0 }] }, { arrow: 'b', shots: [{ x: 0, y: 1 }] }], { sd: 0.2, df: 8 }).typical is
 // { x: 0, y: 0.5 }.

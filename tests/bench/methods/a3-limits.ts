@@ -6,7 +6,7 @@
 import { pairLimits } from '../../../src/archery/consistency.ts';
 import { widest } from '../../../src/archery/widest.ts';
 import { seededRandom } from '../../../src/maths/random.ts';
-import { at, cellOf, halfDigit, quantile, type Cell } from './cell.ts';
+import { at, cellOf, ERRORS, halfDigit, quantile, type Cell } from './cell.ts';
 import { figuresOf, rowsOf, type Table } from './table.ts';
 import { honest, knownSpread, times } from './world.ts';
 
@@ -59,8 +59,8 @@ function row(seed: number, [shots = '', ...entries]: readonly string[]): readonl
 /** Three standard errors: the printed limit's by the slope of the simulated figures around it, the shipped one's as its source states. */
 function shippedError(sorted: readonly number[], level: 0.99 | 0.95, limit: number): number {
   const off = Math.sqrt((level * (1 - level)) / THEIRS);
-  const theirs = (at(sorted, level + 3 * off) - at(sorted, level - 3 * off)) / 6;
-  return 3 * Math.hypot(theirs, SHIPPED[level] * limit);
+  const theirs = (at(sorted, level + ERRORS * off) - at(sorted, level - ERRORS * off)) / (2 * ERRORS);
+  return ERRORS * Math.hypot(theirs, SHIPPED[level] * limit);
 }
 
 const TABLE = 'A3 limits';

@@ -9,7 +9,7 @@ import { normalQuantile } from '../../../src/maths/normal.ts';
 import { seededRandom } from '../../../src/maths/random.ts';
 import { studentQuantile } from '../../../src/maths/student.ts';
 import { fAbove } from '../../../src/maths/fisher.ts';
-import { cellOf, exact, halfDigit, type Cell } from './cell.ts';
+import { cellOf, ERRORS, exact, halfDigit, type Cell } from './cell.ts';
 import { shifted, TESTS, trialOf, type Trial } from './c-rules.ts';
 import { figuresOf, rowsOf, type Table } from './table.ts';
 import { times } from './world.ts';
@@ -58,7 +58,7 @@ function simulatedCell(seed: number, n: number, name: string, printed: string): 
   const got = crossing(POWER, 32, power, 13);
   const slope = (power(1.1 * got) - power(0.9 * got)) / (0.2 * got);
   const error = Math.sqrt(POWER * (1 - POWER) * (1 / TRIALS + 1 / THEIRS)) / slope;
-  return cellOf(TABLE, `${n}+${n}, ${name}: shift found with 80 %`, { expected: Number(printed), got, tolerance: 3 * error + halfDigit(printed) });
+  return cellOf(TABLE, `${n}+${n}, ${name}: shift found with 80 %`, { expected: Number(printed), got, tolerance: ERRORS * error + halfDigit(printed) });
 }
 
 /** Both axes, spread known: a chi-square on 2 df that is off centre is a mixture of such with 2 + 2 j df, j by Poisson. */

@@ -13,7 +13,8 @@ export interface Cell {
 
 export type Held = Pick<Cell, 'expected' | 'got' | 'tolerance'>;
 
-const ERRORS = 3;
+/** So many standard errors of the difference are luck. */
+export const ERRORS = 3;
 
 /** Beyond the tolerance, or no number at all, is not ok. A hair more than the tolerance, since the printed figure is itself rounded. */
 export const cellOf = (table: string, cell: string, held: Held): Cell =>

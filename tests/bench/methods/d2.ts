@@ -16,6 +16,7 @@ import { away, honest, knownSpread, plus, straying, times } from './world.ts';
 
 const TRIALS = 2000;
 const OWN_TRIALS = 400;
+const STATED_TRIALS = 1200;
 const THEIRS = 3000;
 const ALARM = 0.05;
 /** Of the spread that the walk knows before: both axes. */
@@ -101,7 +102,7 @@ function row(seed: number, [size = '', between = '', off = '', ...entries]: read
       ...(bad === undefined ? [] : [cellOf(TABLE, `${name}, ${rule}: the bad one %`, share(bad, found.bad, TRIALS, THEIRS))]),
     ];
   });
-  const own = walked(seed + 100, world);
+  const own = walked(seed + 100, world, OWN_TRIALS);
   return {
     cells,
     own: [
@@ -113,11 +114,11 @@ function row(seed: number, [size = '', between = '', off = '', ...entries]: read
 
 /**
  * The walk's own screening. An inch is a spread here: rounding to sixteenths is next to nothing. The archer's spread is known on 16 df from
- * before, or not at all where shots stray: who strays has no honest spread to know (with one, 85 would be found where 77 are stated).
+ * before, or not at all where shots stray: who strays has no honest spread to know (with one, 85 would be found where 73 to 79 are stated).
  */
-function walked(seed: number, world: World): Found {
+function walked(seed: number, world: World, trials: number): Found {
   const random = seededRandom(seed);
-  const odd = times(OWN_TRIALS, () => {
+  const odd = times(trials, () => {
     const known: Spread | null = world.shot === honest ? { sd: knownSpread(random, KNOWN_DF), df: KNOWN_DF / 2 } : null;
     const set = setOf(random, world).map((shots, i) => ({ arrow: `${i}`, shots }));
     return screenArrows(set, known).arrows.map((arrow) => arrow.odd);
@@ -129,22 +130,22 @@ function walked(seed: number, world: World): Found {
 function stated(seed: number): readonly Cell[] {
   const world = (arrows: number, shots: number, between: number, off: number, shot = honest): World => ({ arrows, shots, between, off, besides: true, shot });
   return [6, 12].flatMap((arrows, i) => [
-    { what: 'a good one of like arrows', low: '1', high: '1', world: world(arrows, 3, 0, 0), of: 'good' as const },
+    { what: 'a good one of like arrows', low: '0', high: '1', world: world(arrows, 3, 0, 0), of: 'good' as const },
     { what: 'a good one', low: '4', high: '5', world: world(arrows, 3, 0.5, 0), of: 'good' as const },
     { what: 'one off by 4', low: '89', high: '94', world: world(arrows, 3, 0.5, 4), of: 'bad' as const },
     { what: 'one off by 2.5', low: '40', high: '43', world: world(arrows, 3, 0.5, 2.5), of: 'bad' as const },
-    { what: 'one off by 4, two shots each', low: '80', high: '80', world: world(arrows, 2, 0.5, 4), of: 'bad' as const },
-    { what: 'one off by 2.5, two shots each', low: '24', high: '24', world: world(arrows, 2, 0.5, 2.5), of: 'bad' as const },
-    { what: 'one off by 4, 5 % stray', low: '77', high: '77', world: world(arrows, 3, 0.5, 4, straying), of: 'bad' as const },
-    { what: 'one off by 2.5, 5 % stray', low: '25', high: '25', world: world(arrows, 3, 0.5, 2.5, straying), of: 'bad' as const },
+    { what: 'one off by 4, two shots each', low: '77', high: '80', world: world(arrows, 2, 0.5, 4), of: 'bad' as const },
+    { what: 'one off by 2.5, two shots each', low: '26', high: '26', world: world(arrows, 2, 0.5, 2.5), of: 'bad' as const },
+    { what: 'one off by 4, 5 % stray', low: '73', high: '79', world: world(arrows, 3, 0.5, 4, straying), of: 'bad' as const },
+    { what: 'one off by 2.5, 5 % stray', low: '26', high: '26', world: world(arrows, 3, 0.5, 2.5, straying), of: 'bad' as const },
   ].map(({ what, low, high, world: made, of }, j) =>
-    cellOf(TABLE, `the walk's own, ${arrows} arrows, ${what} (stated ${low === high ? low : `${low} to ${high}`}) %`, statedShare(low, high, walked(seed + 10 * i + j, made)[of], OWN_TRIALS))));
+    cellOf(TABLE, `the walk's own, ${arrows} arrows, ${what} (stated ${low === high ? low : `${low} to ${high}`}) %`, statedShare(low, high, walked(seed + 10 * i + j, made, STATED_TRIALS)[of], STATED_TRIALS))));
 }
 
 const TABLE = 'D2 odd arrows';
 
 export const D2: Table = {
-  id: 'D2', name: TABLE, about: `ours ${TRIALS} sets of arrows, theirs ${THEIRS}; the walk's own (screenArrows, spread known on ${KNOWN_DF} df): ${OWN_TRIALS} sets`,
+  id: 'D2', name: TABLE, about: `ours ${TRIALS} sets of arrows, theirs ${THEIRS}; the walk's own (screenArrows, spread known on ${KNOWN_DF} df): ${OWN_TRIALS} sets, ${STATED_TRIALS} where a figure is stated`,
   run: (seed) => {
     const rows = rowsOf(PRINTED).map((figures, i) => row(seed + i, figures));
     return { cells: [...rows.flatMap((r) => r.cells), ...stated(seed + 500)], own: rows.flatMap((r) => r.own) };

@@ -18,6 +18,9 @@ export const TABLES: readonly Table[] = [A3_LIMITS, A3_STAGES, A4_SHOTS, A4_VERD
 /** Seconds are the processor's: other work on the machine does not count. */
 export interface Ran extends Outcome { readonly table: Table; readonly seconds: number }
 
+/** What the program ends with: 0 where every figure is within its error. */
+export const codeOf = (ran: readonly Ran[]): 0 | 1 => (ran.every(({ cells }) => cells.every((cell) => cell.ok)) ? 0 : 1);
+
 /** Runs the tables whose ids are asked for, one after another; each has its own seed, so that one alone gives the same figures. */
 export function runTables(tables: readonly Table[], seed: number, onTable: (ran: Ran) => void = () => {}): readonly Ran[] {
   return tables.map((table) => {

@@ -6,7 +6,7 @@ import { pooledSpread } from '../../../src/archery/spread.ts';
 import { scatters } from '../../../src/archery/scatters.ts';
 import type { Point } from '../../../src/archery/shots.ts';
 import { seededRandom, type Random } from '../../../src/maths/random.ts';
-import { cellOf, moments, statedShare, type Cell } from './cell.ts';
+import { cellOf, ERRORS, halfDigit, moments, statedShare, type Cell } from './cell.ts';
 import type { Table } from './table.ts';
 import { away, honest, plus, straying, times } from './world.ts';
 
@@ -21,12 +21,13 @@ const hits = (seed: number, one: (random: Random) => boolean): number => {
   return times(TRIALS, () => one(random)).filter(Boolean).length;
 };
 
-/** spread.ts: how far the pooled spread is from the true one, told to whole percents; 40 sets by each archer, of six shots as the comment says. */
+/** spread.ts: how far the pooled spread is from the true one, told to whole percents; 40 sets by each archer. */
 function spreadCells(seed: number): readonly Cell[] {
-  return ([['no shot strays', honest, '-6'], ['one in twenty strays fourfold', straying, '6']] as const).map(([what, shot, says], i) => {
+  return ([[6, honest, '-6'], [6, straying, '6'], [3, honest, '-5'], [3, straying, '11']] as const).map(([n, shot, says], i) => {
     const random = seededRandom(seed + i);
-    const off = moments(times(ARCHERS, () => 100 * (pooledSpread(times(40, () => times(6, () => shot(random, SD)))).sd / SD - 1)));
-    return cellOf(TABLE, `pooledSpread, ${what} (stated about ${says}): off by %`, { expected: Number(says), got: off.mean, tolerance: 0.5 + (3 * off.sd) / Math.sqrt(ARCHERS) });
+    const off = moments(times(ARCHERS, () => 100 * (pooledSpread(times(40, () => times(n, () => shot(random, SD)))).sd / SD - 1)));
+    const world = shot === honest ? 'no shot strays' : 'one in twenty strays fourfold';
+    return cellOf(TABLE, `pooledSpread, sets of ${n}, ${world} (stated about ${says}): off by %`, { expected: Number(says), got: off.mean, tolerance: halfDigit(says) + (ERRORS * off.sd) / Math.sqrt(ARCHERS) });
   });
 }
 
