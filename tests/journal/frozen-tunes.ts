@@ -228,6 +228,15 @@ function place(): Store {
   });
 }
 
+/** An arrow added up, too light by its first point, and all figures for the card; with a finger release, so that nothing is shot. */
+function addedUp(): Store {
+  const answers = { 'release': 'fingers', 'arrow-mass': 'not known', 'mass-way': 'add-up', 'point-grains': inTurn(25, 100), 'figures-wanted': 'yes', 'spine-printed': 'not known' };
+  return tune('2026-03-02-k', [], {
+    bow: { seed: 2, sd: 0.04, start: { x: 0.03, y: 0.06 }, gain: {}, answers },
+    instead: saying({ at: 'finish/look-again', say: [back, answer(0.3)] }),
+  });
+}
+
 /** A journal whose lines do not fit this content any more, gone on with: they are set aside. */
 function aside(): Store {
   const old = readJournal(readFileSync(new URL('../fixtures/journal-v1.jsonl', import.meta.url))).facts;
@@ -241,5 +250,5 @@ export interface Frozen { readonly name: string; readonly play: () => readonly F
 /** Each tune by the name of its file. */
 export const FROZEN: readonly Frozen[] = Object.entries({
   'paper': paper, 'happenings': happenings, 'press': press, 'known': known, 'broadheads': broadheads, 'arrows': arrows, 'many-odd': manyOdd, 'unfletched': unfletched, 'plumb-line': plumbLine,
-  'scatter': scatter, 'aside': aside, 'place': place, 'besides': besides,
+  'scatter': scatter, 'aside': aside, 'place': place, 'added-up': addedUp, 'besides': besides,
 }).map(([name, make]) => ({ name, play: () => make().facts }));
