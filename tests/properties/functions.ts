@@ -18,6 +18,7 @@ import * as plumbLine from '../../src/archery/plumb-line.ts';
 import * as response from '../../src/archery/response.ts';
 import { scatters } from '../../src/archery/scatters.ts';
 import * as setIndex from '../../src/archery/set-index.ts';
+import * as setRead from '../../src/archery/set-read.ts';
 import * as shotGuards from '../../src/archery/shots.ts';
 import * as spread from '../../src/archery/spread.ts';
 import { squaresAround } from '../../src/archery/squares.ts';
@@ -114,7 +115,8 @@ const line = record({
 // Two figures vary together no more than each by itself.
 }, (v) => ({ ...v, cov: (v['cov'] ?? 0) * Math.sqrt((v['varIntercept'] ?? 0) * (v['varSlope'] ?? 0)) }));
 const lineFound = record({
-  intercept: tear, slope: number(SLOPE, 0, 1, 1, side), varIntercept: atLeast0(AREA), varSlope: atLeast0({ length: 2, knob: -2 }), cov: number({ length: 2, knob: -1 }, 0, 1, 1),
+  intercept: tear, slope: number(SLOPE, 0, 1, 1, side), varIntercept: atLeast0(AREA), varSlope: atLeast0({ length: 2, knob: -2 }),
+  cov: number({ length: 2, knob: -1 }, 0, 1, 1),
 });
 const slopeBelief = record({ mean: number(SLOPE, -1, 1, 1 / 32, side), sd: number(SLOPE, 1 / 32, 1, 1 / 32, unknownYet) });
 const settingPoint = record({ x: setting, mean: tear, count, group: number(PURE, 0, 2, 1) });
@@ -141,7 +143,12 @@ const anyUnit = words(...units.UNITS);
 const word = words('steady', 'left', '', 'quarter turn');
 
 const INCHES = { length: 'the rounding of what is told (1/16 in) and the least spread (0.03 in) are built in' } as const;
-const RIGID = { paper: 'the model knows its own distances', length: 'what gravity and bending leave in paper is built in', speed: 'the model flies at a speed that is built in', tilt: 'how tears and launches go together is built in' } as const;
+const RIGID = {
+  paper: 'the model knows its own distances', length: 'what gravity and bending leave in paper is built in',
+  speed: 'the model flies at a speed that is built in', tilt: 'how tears and launches go together is built in',
+} as const;
+const launchKnown = record({ angle: number(TILT, 0.1, 2, 0.1, unknownYet), rate: number(TILT, 0.1, 2, 0.1, unknownYet) });
+const paperTear = record({ distance: paperDistance, tear, error: number(LENGTH, 0.02, 0.5, 0.02) });
 const WRITTEN = { length: 'a figure is written as it is', any: 'a figure is written as it is' } as const;
 const GRAINS = { mass: 'which virtual masses are believable is built in' } as const;
 
@@ -167,6 +174,8 @@ const BRANDS = [
 ] as const;
 const branded = number({ any: 1 }, -40, 40, 1 / 4, anyNumber('a brand changes no number: whatever works with it looks at it'));
 
+const isSet = (value: unknown): value is { readonly arrows: readonly object[] } => typeof value === 'object' && value !== null && 'arrows' in value && Array.isArray(value.arrows);
+
 export const FUNCTIONS: readonly Entry[] = [
   // ---- src/maths
   { fn: checks, args: [words('a name')], gives: word, says: () => 'what its checks throw is told in tests/maths/check.test.ts' },
@@ -182,17 +191,24 @@ export const FUNCTIONS: readonly Entry[] = [
   {
     fn: huberCentre, args: [list(tear, 1, 8), sd, maybe(number(PURE, 0.5, 3, 1 / 8), undefined)],
     gives: record({ centre: tear, count: atLeast0(PURE), weights: list(chance, 0, 9) }),
-inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest, weights: weights.toSorted((a, b) => a - b) }),
+    inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest, weights: weights.toSorted((a, b) => a - b) }),
   },
   { fn: normal.normalCdf, args: [number(PURE, -9, 9, 1 / 8, bothEnds('nothing, or all, lies below it'))], gives: chance },
   { fn: normal.normalQuantile, args: [chance], gives: number(PURE, 0, 1, 1) },
-  { fn: seededRandom, args: [number(PURE, -99, 99, 1)], gives: list(number(PURE, 0, 1, 1), 2, 2, 'in order'), says: (random: { uniform(): number; normal(): number }) => [random.uniform(), random.normal()] },
+  {
+    fn: seededRandom, args: [number(PURE, -99, 99, 1)], gives: list(number(PURE, 0, 1, 1), 2, 2, 'in order'),
+    says: (random: { uniform(): number; normal(): number }) => [random.uniform(), random.normal()],
+  },
   { fn: student.studentCdf, args: [number(PURE, -40, 40, 1 / 8, bothEnds('nothing, or all, lies below it')), df], gives: chance },
   { fn: student.studentQuantile, args: [chance, df], gives: number(PURE, 0, 1, 1) },
   { fn: sums.sum, args: [list(tear, 0, 9)], gives: tear },
   { fn: sums.median, args: [list(tear, 1, 9)], gives: tear },
   { fn: unitWords.unitFromWord, args: [words('inch', 'lbs', 'pair', 'cubit')], gives: word },
-  { fn: unitWords.unitWord, args: [anyUnit, number({ any: 1 }, -3, 3, 1 / 4, anyNumber('a word, not a figure: what writes the figure beside it looks at it'))], gives: word, fixed: WRITTEN },
+  {
+    fn: unitWords.unitWord,
+    args: [anyUnit, number({ any: 1 }, -3, 3, 1 / 4, anyNumber('a word, not a figure: what writes the figure beside it looks at it'))], gives: word,
+    fixed: WRITTEN,
+  },
   { fn: units.inUnit, args: [branded, anyUnit], gives: number({ any: 1 }, 0, 1, 1) },
   ...BRANDS.map((fn) => ({ fn, args: [branded], gives: number({ any: 1 }, 0, 1, 1) })),
   { fn: units.feetIn, args: [branded], gives: number({ any: 1 }, 0, 1, 1) },
@@ -200,7 +216,10 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
 
   // ---- src/archery: the arrow and the bow
   { fn: arrowEnergy.kineticEnergy, args: [mass, speed], gives: record({ footPounds: atLeast0(ENERGY), joules: atLeast0(ENERGY) }) },
-  { fn: arrowEnergy.momentum, args: [mass, speed], gives: record({ slugFeetPerSecond: atLeast0({ mass: 1, speed: 1 }), newtonSeconds: atLeast0({ mass: 1, speed: 1 }) }) },
+  {
+    fn: arrowEnergy.momentum, args: [mass, speed],
+    gives: record({ slugFeetPerSecond: atLeast0({ mass: 1, speed: 1 }), newtonSeconds: atLeast0({ mass: 1, speed: 1 }) }),
+  },
   { fn: arrowMass.grainsPerPound, args: [mass, force], gives: atLeast0({ mass: 1, force: -1 }) },
   { fn: arrowMass.worstGrainsPerPound, args: [mass, force, number(FORCE, 0, 5, 0.25)], gives: atLeast0({ mass: 1, force: -1 }) },
   { fn: arrowPartsOf.massOfParts, args: [arrowParts], gives: atLeast0(MASS) },
@@ -217,25 +236,37 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
     fn: launchSpeed.throwFrom, args: [reading, reading, maybe(number(PURE, 0, 0.05, 0.005), undefined)], fixed: GRAINS,
     gives: record({ energy: atLeast0(ENERGY), virtualMass: atLeast0(MASS), low: atLeast0(MASS), high: atLeast0(MASS) }),
   },
-  { fn: launchSpeed.speedRange, args: [list(reading, 1, 3), mass, maybe(number(PURE, 0, 0.05, 0.005), undefined)], gives: record({ low: atLeast0(SPEED), high: atLeast0(SPEED) }), fixed: GRAINS },
+  {
+    fn: launchSpeed.speedRange, args: [list(reading, 1, 3), mass, maybe(number(PURE, 0, 0.05, 0.005), undefined)],
+    gives: record({ low: atLeast0(SPEED), high: atLeast0(SPEED) }), fixed: GRAINS,
+  },
   {
     fn: launchSpeed.speedFromRating,
-    args: [record({ speed, peak: force, draw: number(LENGTH, 26, 32, 0.25) }), record({ peak: force, draw: number(LENGTH, 24, 32, 0.25), brace: number(LENGTH, 5, 8, 0.25), mass })],
-    gives: record({ low: atLeast0(SPEED), high: atLeast0(SPEED) }), fixed: { ...GRAINS, force: '5 gr a pound are built in', length: '1 3/4 in of the draw length are no way of the string' },
+    args: [
+      record({ speed, peak: force, draw: number(LENGTH, 26, 32, 0.25) }),
+      record({ peak: force, draw: number(LENGTH, 24, 32, 0.25), brace: number(LENGTH, 5, 8, 0.25), mass }),
+    ],
+    gives: record({ low: atLeast0(SPEED), high: atLeast0(SPEED) }),
+    fixed: { ...GRAINS, force: '5 gr a pound are built in', length: '1 3/4 in of the draw length are no way of the string' },
   },
   { fn: staticSpine.amoDeflection, args: [size], gives: atLeast0(LENGTH) },
   { fn: staticSpine.astmDeflection, args: [size], gives: atLeast0(LENGTH) },
   { fn: staticSpine.amoPounds, args: [size], gives: atLeast0({ length: -1 }) },
   { fn: staticSpine.bendingStiffness, args: [size], gives: record({ poundInchesSquared: atLeast0({ length: -1 }), newtonMetresSquared: atLeast0({ length: -1 }) }) },
-  { fn: stiffness.cutShift, args: [number(LENGTH, 24, 33, 1 / 8), number(LENGTH, 1 / 8, 4, 1 / 8)], gives: record({ acts: word, steps: record({ low: atLeast0(PURE), high: atLeast0(PURE) }) }) },
+  {
+    fn: stiffness.cutShift, args: [number(LENGTH, 24, 33, 1 / 8), number(LENGTH, 1 / 8, 4, 1 / 8)],
+    gives: record({ acts: word, steps: record({ low: atLeast0(PURE), high: atLeast0(PURE) }) }),
+  },
   { fn: stiffness.pointShift, args: [number(MASS, -100, 100, 5)], gives: record({ acts: word, steps: record({ low: atLeast0(MASS), high: atLeast0(MASS) }) }) },
   { fn: stiffness.boltShift, args: [number(KNOB, -4, 4, 1 / 4)], gives: record({ acts: word, steps: record({ low: atLeast0(KNOB), high: atLeast0(KNOB) }) }) },
   ...(['side', 'height'] as const).flatMap((axis): readonly Entry[] => {
     const oneSided = axis === 'height' ? { oneSided: { side: 'gravity pulls one way' } } as const : {};
     return [
       {
-        fn: launch.launchFrom, args: [list(record({ distance: paperDistance, tear, error: number(LENGTH, 0.02, 0.5, 0.02) }), 1, 4), words(axis), maybe(speed, undefined), maybe(record({ angle: number(TILT, 0.1, 2, 0.1, unknownYet), rate: number(TILT, 0.1, 2, 0.1, unknownYet) }), undefined)],
-        gives: record({ ...leaving, errors: record({ angle: atLeast0(TILT), rate: atLeast0(TILT) }), correlation: number(PURE, -1, 1, 1), known: word }), fixed: RIGID, ...oneSided,
+        fn: launch.launchFrom,
+        args: [list(paperTear, 1, 4), words(axis), maybe(speed, undefined), maybe(launchKnown, undefined)],
+        gives: record({ ...leaving, errors: record({ angle: atLeast0(TILT), rate: atLeast0(TILT) }), correlation: number(PURE, -1, 1, 1), known: word }),
+        fixed: RIGID, ...oneSided,
       },
       { fn: launch.tearFrom, args: [record(leaving), paperDistance, words(axis), maybe(speed, undefined)], gives: tear, fixed: RIGID, ...oneSided },
     ];
@@ -256,25 +287,34 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
     fn: screenArrows, args: [list(record({ arrow: words('1', '2', '3', '4'), shots: shots(1, 4) }), 1, 5), priorOf], fixed: INCHES,
     gives: record({
       typical: point, spread: spreadFound, betweenSd: atLeast0(LENGTH),
-      arrows: list(record({ arrow: word, mean: point, count: atLeast0(PURE), away: atLeast0(LENGTH), atLeast: number(LENGTH, 0, 1, 1), effect: point, odd: word }), 0, 9),
+      arrows: list(record({ arrow: word, mean: point, count: atLeast0(PURE), away: atLeast0(LENGTH), effect: point, odd: word, atLeast: number(LENGTH, 0, 1, 1) }), 0, 9),
     }),
-    inNoOrder: ({ arrows, ...rest }: { arrows: readonly unknown[] }) => ({ ...rest, arrows: arrows.map((one) => ({ one, key: keyOf(one) })).toSorted((a, b) => (a.key < b.key ? -1 : 1)).map(({ one }) => one) }),
+    inNoOrder: ({ arrows, ...rest }: { arrows: readonly unknown[] }) => ({ ...rest, arrows: arrows.toSorted((a, b) => (keyOf(a) < keyOf(b) ? -1 : 1)) }),
   },
-  { fn: consistency.pairLimits, args: [number(PURE, 3, 12, 1), number(PURE, 2, 40, 0.5, known)], gives: record({ pair95: atLeast0(PURE), pair99: atLeast0(PURE), oddOut95: atLeast0(PURE), oddOut99: atLeast0(PURE) }) },
+  {
+    fn: consistency.pairLimits, args: [number(PURE, 3, 12, 1), number(PURE, 2, 40, 0.5, known)],
+    gives: record({ pair95: atLeast0(PURE), pair99: atLeast0(PURE), oddOut95: atLeast0(PURE), oddOut99: atLeast0(PURE) }),
+  },
   {
     fn: consistency.judgeConsistency, args: [shots(0, 13), record({ sd, df: number(PURE, 2, 40, 0.5, known) }), words(3, 4, undefined)],
     gives: record({ kind: word, pair: atLeast0(LENGTH), limit: atLeast0(LENGTH), odd: point }),
     says: ({ odd, ...rest }: { odd: number | null }, all: readonly unknown[]) => ({ ...rest, odd: odd === null ? null : all[odd] }),
   },
   { fn: consistency.changesDirection, args: [shots(0), spreadOf], gives: word, fixed: { length: 'half an inch is built in' } },
-  { fn: widest, args: [shots(0, 7)], gives: record({ pair: atLeast0(LENGTH), oddOut: atLeast0(LENGTH), odd: point }), says: ({ odd, ...rest }: { odd: number | null }, all: readonly unknown[]) => ({ ...rest, odd: odd === null ? null : all[odd] }) },
+  {
+    fn: widest, args: [shots(0, 7)], gives: record({ pair: atLeast0(LENGTH), oddOut: atLeast0(LENGTH), odd: point }),
+    says: ({ odd, ...rest }: { odd: number | null }, all: readonly unknown[]) => ({ ...rest, odd: odd === null ? null : all[odd] }),
+  },
   { fn: squaresAround, args: [shots(0)], gives: record({ squares: atLeast0(AREA), df: atLeast0(PURE) }) },
   { fn: spread.pooledSpread, args: [list(shots(0, 4), 0, 4), maybe(priorOf, undefined)], gives: spreadFound, fixed: INCHES },
   { fn: spread.pooledOf, args: [list(list(tear, 1, 5), 0, 4), priorOf, number(LENGTH, 1 / 64, 1 / 4, 1 / 64)], gives: spreadFound },
   { fn: spread.carriedPrior, args: [spreadOf], gives: spreadFound, fixed: INCHES },
   { fn: impactAngle.milliradians, args: [tear, distance], gives: number(ANGLE, 0, 1, 1, side) },
   { fn: impactAngle.inchesAt, args: [number(ANGLE, -4, 4, 1 / 8, side), distance], gives: tear },
-  { fn: impactAngle.margin, args: [sd, distance], gives: atLeast0(LENGTH), fixed: { length: '1 mrad is the least', far: '1 mrad is the least' }, together: [{ length: 1, far: 1 }] },
+  {
+    fn: impactAngle.margin, args: [sd, distance], gives: atLeast0(LENGTH), fixed: { length: '1 mrad is the least', far: '1 mrad is the least' },
+    together: [{ length: 1, far: 1 }],
+  },
   { fn: impactAngle.dragShare, args: [number(FAR, 0, 90, 5)], gives: number(LENGTH, 0, 1, 1), fixed: { far: 'what blades brake is reckoned for one arrow' } },
   { fn: oneWay.betweenVariance, args: [list(list(groupCentre, 0, 5), 0, 2), number(AREA, 1 / 64, 1, 1 / 64)], gives: atLeast0(AREA) },
   { fn: oneWay.shrinkFactor, args: [number(AREA, 0, 4, 1 / 16), number(AREA, 1 / 64, 1, 1 / 64), count], gives: chance },
@@ -288,23 +328,31 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
   { fn: twoGroups.judgeDifference, args: [tear, count, spreadOf, tear, size], gives: record({ verdict: word, within: chance, beyond: chance }) },
   { fn: twoGroups.largestNotExcluded, args: [tear, count, spreadOf, tear], gives: atLeast0(LENGTH) },
   {
-    fn: plumbLine.fitPlumb, arrange: twoDistances, args: [plumbPoints, angleSpread], gives: record({ slope: number(ANGLE, 0, 1, 1, side), se: atLeast0(ANGLE), mean: number(LENGTH, 0, 1, 1, side), meanSe: atLeast0(LENGTH) }),
+    fn: plumbLine.fitPlumb, arrange: twoDistances, args: [plumbPoints, angleSpread],
+    gives: record({ slope: number(ANGLE, 0, 1, 1, side), se: atLeast0(ANGLE), mean: number(LENGTH, 0, 1, 1, side), meanSe: atLeast0(LENGTH) }),
     says: ({ slope, se, at }: plumbLine.PlumbFit, points: readonly plumbLine.PlumbPoint[]) => {
       const { mean, se: meanSe } = at(1.5 * Math.max(...points.map((p) => p.distance)));
       return { slope, se, mean, meanSe };
     },
   },
   {
-    fn: plumbLine.judgePlumb, arrange: twoDistances, args: [plumbPoints, angleSpread, size], gives: record({ verdict: word, drift: number(LENGTH, 0, 1, 1, side), within: chance, beyond: chance }),
+    fn: plumbLine.judgePlumb, arrange: twoDistances, args: [plumbPoints, angleSpread, size],
+    gives: record({ verdict: word, drift: number(LENGTH, 0, 1, 1, side), within: chance, beyond: chance }),
   },
   {
-    fn: plumbLine.judgePlumb, arrange: twoDistances, args: [plumbPoints, angleSpread], gives: record({ verdict: word, drift: number(LENGTH, 0, 1, 1, side), within: chance, beyond: chance }),
+    fn: plumbLine.judgePlumb, arrange: twoDistances, args: [plumbPoints, angleSpread],
+    gives: record({ verdict: word, drift: number(LENGTH, 0, 1, 1, side), within: chance, beyond: chance }),
     fixed: { length: '1 mrad is the least margin', far: '1 mrad is the least margin' }, together: [{ length: 1, far: 1 }],
   },
   { fn: plumbLine.bends, args: [plumbPoints, angleSpread], gives: word },
   {
-    fn: plumbLine.plumbSpread, args: [list(record({ distance, x: number(LENGTH, -4, 4, 1 / 8, side), set: maybe(number(PURE, 1, 2, 1), undefined) }), 0, 9), record({ sd: number(ANGLE, 1 / 4, 4, 1 / 4), df: dfBefore })],
-    gives: record({ sd: atLeast0(ANGLE), df: atLeast0(PURE) }), fixed: { length: '0.07 mrad is the least spread', far: '0.07 mrad is the least spread' }, together: [{ length: 1, far: 1 }],
+    fn: plumbLine.plumbSpread,
+    args: [
+      list(record({ distance, x: number(LENGTH, -4, 4, 1 / 8, side), set: maybe(number(PURE, 1, 2, 1), undefined) }), 0, 9),
+      record({ sd: number(ANGLE, 1 / 4, 4, 1 / 4), df: dfBefore }),
+    ],
+    gives: record({ sd: atLeast0(ANGLE), df: atLeast0(PURE) }),
+    fixed: { length: '0.07 mrad is the least spread', far: '0.07 mrad is the least spread' }, together: [{ length: 1, far: 1 }],
   },
   {
     fn: nockTurn.predictTurns, args: [point, point, number(PURE, 1, 6, 1)], gives: list(point, 1, 6, 'in order'),
@@ -312,18 +360,28 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
     reflects: { outcome: ([found, ...others]: readonly unknown[]) => [found, ...others.toReversed()] },
   },
   {
-    fn: nockTurn.nextTurn, args: [list(point, 1, 5, 'in order'), list(number(PURE, 0, 4, 1, anyNumber('no turn has that number: none is left out for it')), 0, 3), point], gives: word,
+    fn: nockTurn.nextTurn,
+    args: [list(point, 1, 5, 'in order'), list(number(PURE, 0, 4, 1, anyNumber('no turn has that number: none is left out for it')), 0, 3), point],
+    gives: word,
   },
   {
-    fn: nockTurn.judgeTurn, args: [record({ predicted: point, shots: shots(1, 4), before: point, countBefore: count, target: point, spread: spreadOf, limit: size })], gives: word,
+    fn: nockTurn.judgeTurn,
+    args: [record({ predicted: point, shots: shots(1, 4), before: point, countBefore: count, target: point, spread: spreadOf, limit: size })],
+    gives: word,
   },
   {
     fn: nockTurn.bestTurn, args: [list(record({ turn: number(PURE, 0, 5, 1), shots: shots(1, 4) }), 1, 4), point, spreadOf], gives: word,
   },
   {
     fn: setIndex.indexSet, arrange: namedApart,
-    args: [list(record({ arrow: words('a'), effect: point, unsure: number(LENGTH, 0, 1, 1 / 16), ways: number(PURE, 1, 4, 1) }), 2, 4), record({ tear: point, unsure: number(LENGTH, 0, 1, 1 / 16) })],
-    gives: record({ turns: list(record({ arrow: word, by: number(PURE, 0, 1, 1, { turns: 'either' }), round: word }), 0, 9), common: point, before: atLeast0(LENGTH), after: atLeast0(LENGTH) }),
+    args: [
+      list(record({ arrow: words('a'), effect: point, unsure: number(LENGTH, 0, 1, 1 / 16), ways: number(PURE, 1, 4, 1) }), 2, 4),
+      record({ tear: point, unsure: number(LENGTH, 0, 1, 1 / 16) }),
+    ],
+    gives: record({
+      turns: list(record({ arrow: word, by: number(PURE, 0, 1, 1, { turns: 'either' }), round: word }), 0, 9),
+      common: point, before: atLeast0(LENGTH), after: atLeast0(LENGTH),
+    }),
     inNoOrder: ({ turns, ...rest }: setIndex.SetIndex) => ({ ...rest, turns: turns.toSorted((a, b) => (a.arrow < b.arrow ? -1 : 1)) }),
     // As far as it is turned clockwise or the other way; half round is neither.
     says: ({ turns, ...rest }: setIndex.SetIndex, arrows: readonly setIndex.ArrowToIndex[]) => ({
@@ -341,23 +399,52 @@ inNoOrder: ({ weights, ...rest }: { weights: readonly number[] }) => ({ ...rest,
     fn: judgeDrift, args: [list(list(record({ at: number(PURE, 0, 36, 1), tear: point }), 0, 4), 0, 5)], gives: record({ size: atLeast0(LENGTH), drifts: word }),
     fixed: { length: 'nobody shoots closer than 0.03 in' },
   },
-  { fn: setIndex.worthTurning, args: [record({ before: number(LENGTH, 0, 1, 1 / 64), after: number(LENGTH, 0, 1, 1 / 64) })], gives: word },
   {
-    fn: tolerance.chanceWithin, args: [tear, sd, df, number(LENGTH, -2, 2, 1 / 16, bothEnds('open on that side')), number(LENGTH, -2, 2, 1 / 16, bothEnds('open on that side'))], arrange: rising(3, 4), gives: chance,
+    fn: setIndex.worthTurning, args: [record({ before: number(LENGTH, 0, 1, 1 / 64), after: number(LENGTH, 0, 1, 1 / 64) })], gives: word,
+    fixed: { length: 'a scatter below 1/16 in cannot be read' },
+  },
+  {
+    fn: setIndex.staysTurned, args: [list(record({ stood: point, foretold: point, seen: point }), 1, 5), record({ before: size, after: size })], gives: word,
+  },
+  { fn: setRead.trulyDiffer, args: [list(record({ arrow: words('1', '2', '3', '4'), shots: shots(1, 4) }), 0, 5)], gives: word },
+  {
+    fn: setRead.indexRead, args: [record({ typical: point, spread: spreadOf, betweenSd: size, arrows: list(record({ effect: point, count }), 0, 5) }), number(PURE, 1, 6, 1)],
+    arrange: ([set, ways]) => [isSet(set) ? { ...set, arrows: set.arrows.map((one, i) => ({ ...one, arrow: `${i}` })) } : set, ways],
+    gives: record({ before: atLeast0(LENGTH), after: atLeast0(LENGTH) }), says: ({ before, after }: setIndex.SetIndex) => ({ before, after }),
+  },
+  {
+    fn: tolerance.chanceWithin,
+    args: [tear, sd, df, number(LENGTH, -2, 2, 1 / 16, bothEnds('open on that side')), number(LENGTH, -2, 2, 1 / 16, bothEnds('open on that side'))],
+    arrange: rising(3, 4), gives: chance,
     reflects: { args: (mean: number, se: number, n: number, low: number, high: number) => [-mean, se, n, -high, -low] },
   },
-  { fn: tolerance.chanceAbove, args: [tear, sd, df, number(LENGTH, -2, 2, 1 / 16, { ...side, ...bothEnds('open on that side') })], gives: chance, reflects: { fn: tolerance.chanceBelow } },
-  { fn: tolerance.chanceBelow, args: [tear, sd, df, number(LENGTH, -2, 2, 1 / 16, { ...side, ...bothEnds('open on that side') })], gives: chance, reflects: { fn: tolerance.chanceAbove } },
-  { fn: response.fitLine, args: [list(settingPoint, 0, 6), sd, slopeBelief, number(PURE, 0, 2, 1)], gives: lineFound, fixed: { length: 'tears of up to a few inches are expected beforehand' } },
+  {
+    fn: tolerance.chanceAbove, args: [tear, sd, df, number(LENGTH, -2, 2, 1 / 16, { ...side, ...bothEnds('open on that side') })], gives: chance,
+    reflects: { fn: tolerance.chanceBelow },
+  },
+  {
+    fn: tolerance.chanceBelow, args: [tear, sd, df, number(LENGTH, -2, 2, 1 / 16, { ...side, ...bothEnds('open on that side') })], gives: chance,
+    reflects: { fn: tolerance.chanceAbove },
+  },
+  {
+    fn: response.fitLine, args: [list(settingPoint, 0, 6), sd, slopeBelief, number(PURE, 0, 2, 1)], gives: lineFound,
+    fixed: { length: 'tears of up to a few inches are expected beforehand' },
+  },
   { fn: response.predict, args: [line, setting], gives: record({ mean: tear, sd: atLeast0(LENGTH) }) },
   { fn: response.bestSetting, args: [line, maybe(tear, undefined)], gives: number(KNOB, 0, 1, 1) },
   { fn: response.chanceWorse, args: [line, setting, setting, maybe(tear, undefined)], gives: chance },
   { fn: response.chanceWrongSign, args: [line, number(PURE, 0, 1, 1, { ...side, among: [-1, 1] })], gives: chance },
   {
     fn: response.chanceNotReachable, args: [line, setting, setting, tear, tear, df], gives: chance, arrange: rising(3, 4),
-    reflects: { args: ({ intercept, slope, ...rest }: response.Line, lo: number, hi: number, low: number, high: number, n: number) => [{ ...rest, intercept: turned(intercept), slope: turned(slope) }, lo, hi, turned(high), turned(low), n] },
+    reflects: {
+      args: ({ intercept, slope, ...rest }: response.Line, lo: number, hi: number, low: number, high: number, n: number) =>
+        [{ ...rest, intercept: turned(intercept), slope: turned(slope) }, lo, hi, turned(high), turned(low), n],
+    },
   },
-  { fn: response.priorFromBook, args: [number(SLOPE, 1 / 32, 1, 1 / 32, side), number(PURE, 1 / 64, 31 / 64, 1 / 64)], gives: record({ mean: number(SLOPE, 0, 1, 1, side), sd: atLeast0(SLOPE) }) },
+  {
+    fn: response.priorFromBook, args: [number(SLOPE, 1 / 32, 1, 1 / 32, side), number(PURE, 1 / 64, 31 / 64, 1 / 64)],
+    gives: record({ mean: number(SLOPE, 0, 1, 1, side), sd: atLeast0(SLOPE) }),
+  },
 ];
 
 /** The same for an outcome whatever the order in which its fields were made. */

@@ -5,7 +5,9 @@ import { readdirSync } from 'node:fs';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { FUNCTIONS, type Any, type Entry } from './functions.ts';
-import { changed, factorOf, hasAnyOrder, list, mirrored, record, scaled, shuffled, spoilt, spotsIn, turnsWith, valuesOf, type Leaf, type Shape, type Side, type Unit } from './shape.ts';
+import {
+  changed, factorOf, hasAnyOrder, list, mirrored, record, scaled, shuffled, spoilt, spotsIn, turnsWith, valuesOf, type Leaf, type Shape, type Side, type Unit,
+} from './shape.ts';
 
 const SIDES: readonly Side[] = ['side', 'height'];
 const call = (fn: Any, args: readonly unknown[]): unknown => Reflect.apply(fn, undefined, args);
@@ -43,7 +45,8 @@ const holds = (entry: Entry, law: (args: readonly unknown[]) => void, numRuns = 
 
 describe('the registry', () => {
   const FOLDERS = ['maths', 'archery'];
-  const files = FOLDERS.flatMap((folder) => readdirSync(new URL(`../../src/${folder}`, import.meta.url)).filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts')).map((name) => `${folder}/${name}`));
+  const files = FOLDERS.flatMap((folder) => readdirSync(new URL(`../../src/${folder}`, import.meta.url))
+    .filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts')).map((name) => `${folder}/${name}`));
   const registered = new Set<unknown>(FUNCTIONS.map(({ fn }) => fn));
   it.each(files)('has every exported function of %s', async (file) => {
     const exported = await import(new URL(`../../src/${file}`, import.meta.url).href) as Readonly<Record<string, unknown>>;
@@ -136,7 +139,8 @@ describe('the order in which things are told', () => {
 });
 
 describe('the mirror', () => {
-  const cases = SIDES.flatMap((side) => FUNCTIONS.filter((entry) => entry.oneSided?.[side] === undefined && (turnsWith(shapeOf(entry), side) || (side === 'side' && entry.reflects !== undefined)))
+  const cases = SIDES.flatMap((side) => FUNCTIONS
+    .filter((entry) => entry.oneSided?.[side] === undefined && (turnsWith(shapeOf(entry), side) || (side === 'side' && entry.reflects !== undefined)))
     .map((entry) => [entry.fn.name, side, entry] as const));
   it.each(cases)('%s: the other %s is told the mirrored answer, to the last bit', (_name, side, entry) => {
     const shape = shapeOf(entry);

@@ -11,7 +11,8 @@ const [points, sd, belief] = FUNCTIONS.find(({ fn }) => fn === fitLine)?.args ??
 if (points === undefined || sd === undefined || belief === undefined) throw new Error('fitLine is not in the registry');
 type Args = Parameters<typeof fitLine>;
 // The registry draws them for this very function.
-const lines = fc.tuple(valuesOf(points, 'on marks'), valuesOf(sd, 'on marks'), valuesOf(belief, 'on marks')).map(([p, s, b]) => fitLine(p as Args[0], s as Args[1], b as Args[2], 1));
+const lines = fc.tuple(valuesOf(points, 'on marks'), valuesOf(sd, 'on marks'), valuesOf(belief, 'on marks'))
+  .map(([p, s, b]) => fitLine(p as Args[0], s as Args[1], b as Args[2], 1));
 const setting = fc.integer({ min: -64, max: 64 }).map((n) => n / 4);
 
 describe('a line that was learned', () => {

@@ -12,13 +12,18 @@ import { bothEnds, mirroredAdvice, mirroredLedger, mirroredWords, MirroredArcher
 const content = shippedContent();
 const MINUTE = 60_000;
 
-const CAMS = [['yoke', 'trained'], ['yoke', 'shop'], ['single-cam', 'trained'], ['hybrid', 'trained'], ['two-track', 'trained'], ['screw-adjust', 'none'], ['unknown', 'none']] as const;
+const CAMS = [
+  ['yoke', 'trained'], ['yoke', 'shop'], ['single-cam', 'trained'], ['hybrid', 'trained'],
+  ['two-track', 'trained'], ['screw-adjust', 'none'], ['unknown', 'none'],
+] as const;
 
 /** What one unit of each adjustment changes, in inches of tear; nobody's bow, but every side of it is felt. */
 const GAIN: Partial<Record<KnobId, Tear>> = {
-  'rest-side': { x: 3, y: 0.5 }, 'rest-height': { x: 0.2, y: -6 }, 'yoke': { x: -0.12, y: 0.05 }, 'cam-screw': { x: 0.5, y: 0 }, 'cam-spacers': { x: -0.2, y: 0 }, 'nock-height': { x: 0, y: 6 },
+  'rest-side': { x: 3, y: 0.5 }, 'rest-height': { x: 0.2, y: -6 }, 'yoke': { x: -0.12, y: 0.05 },
+  'cam-screw': { x: 0.5, y: 0 }, 'cam-spacers': { x: -0.2, y: 0 }, 'nock-height': { x: 0, y: 6 },
 };
-const atTarget = (factor: number): Partial<Record<KnobId, Tear>> => Object.fromEntries(Object.entries(GAIN).map(([knob, { x, y }]) => [knob, { x: factor * x, y: factor * y }]));
+const atTarget = (factor: number): Partial<Record<KnobId, Tear>> =>
+  Object.fromEntries(Object.entries(GAIN).map(([knob, { x, y }]) => [knob, { x: factor * x, y: factor * y }]));
 const HUNTER = { 'use': 'hunting', 'broadheads-wanted': 'fixed', 'broadheads-farther': 'farther', 'group-at-20': 1 } as const;
 
 const READINGS: Readonly<Record<string, (seed: number) => Bow>> = {

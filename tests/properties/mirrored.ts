@@ -5,11 +5,15 @@ import { TestArcher } from '../tunes/archer.ts';
 import { shippedContent } from '../tunes/play.ts';
 
 const content = shippedContent();
+const SIDEWAYS = Object.entries(content.knobs).flatMap(([id, { axis }]) => (axis === 'side' ? [id] : []));
 
-const SWAPPED: Readonly<Record<string, string>> = { 'right': 'left', 'left': 'right', 'RIGHT': 'LEFT', 'LEFT': 'RIGHT', 'leans-left': 'leans-right', 'leans-right': 'leans-left' };
+const SWAPPED: Readonly<Record<string, string>> = {
+  'right': 'left', 'left': 'right', 'RIGHT': 'LEFT', 'LEFT': 'RIGHT', 'leans-left': 'leans-right', 'leans-right': 'leans-left',
+};
 export const mirroredWords = (text: string): string => text.replace(/\b(left|right|LEFT|RIGHT)\b/g, (word) => SWAPPED[word] ?? word);
 /** "between a and b" names the end that lies farther left first: in a mirror that is the other one. */
-export const bothEnds = (text: string): string => text.replace(/between (.+?) and (.+?)(?=[;.](?: |$))/g, (_all, a: string, b: string) => `between ${[a, b].toSorted().join(' and ')}`);
+export const bothEnds = (text: string): string =>
+  text.replace(/between (.+?) and (.+?)(?=[;.](?: |$))/g, (_all, a: string, b: string) => `between ${[a, b].toSorted().join(' and ')}`);
 const maybe = (text: string | undefined): string | undefined => (text === undefined ? undefined : mirroredWords(text));
 const flip = (value: number): number => 0 - value;
 
@@ -35,7 +39,7 @@ export function mirroredAdvice(advice: Advice | null): unknown {
 export const plainAdvice = (advice: Advice | null): unknown => (advice === null ? null : { ...advice, undo: advice.undo, wrongIf: advice.wrongIf });
 
 export const mirroredLedger = (bow: View['bow']): View['bow'] =>
-  Object.fromEntries(Object.entries(bow).map(([knob, at]) => [knob, Object.entries(content.knobs).some(([id, { axis }]) => id === knob && axis === 'side') ? { ...at, value: flip(at.value) } : at]));
+  Object.fromEntries(Object.entries(bow).map(([knob, at]) => [knob, SIDEWAYS.includes(knob) ? { ...at, value: flip(at.value) } : at]));
 
 /** Shoots the mirrored bow with the same luck, and stands on the other side of it. */
 export class MirroredArcher extends TestArcher {

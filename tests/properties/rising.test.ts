@@ -44,7 +44,8 @@ const WAYS: readonly (readonly [fn: Any, grows: string, way: 'rises' | 'falls', 
   [massOfParts, '.0.point', 'rises'], [massOfParts, '.0.length', 'rises'], [leastMass, '.0.point', 'rises'], [foc, '.1', 'rises'],
   [letOff, '.0', 'rises'], [letOff, '.1', 'falls'], [holdingWeight, '.1', 'falls'],
   [speedFor, '.1', 'falls'], [speedFor, '.0.virtualMass', 'falls'], [speedFor, '.0.energy', 'rises'],
-  [amoPounds, '.0', 'falls'], [cutShift, '.1', 'rises', ({ steps }: { steps: { low: number } }) => steps.low], [cutShift, '.0', 'falls', ({ steps }: { steps: { high: number } }) => steps.high],
+  [amoPounds, '.0', 'falls'], [cutShift, '.1', 'rises', ({ steps }: { steps: { low: number } }) => steps.low],
+  [cutShift, '.0', 'falls', ({ steps }: { steps: { high: number } }) => steps.high],
 ];
 
 const call = (fn: Any, args: readonly unknown[]): unknown => Reflect.apply(fn, undefined, args);

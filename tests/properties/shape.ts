@@ -29,7 +29,8 @@ export type Shape = Leaf | ListOf | RecordOf | MaybeOf | Wordy;
 export type Values = Readonly<Record<string, number>>;
 
 interface LeafOptions { readonly turns?: Side | 'either'; readonly may?: Allowed; readonly among?: readonly number[] }
-export const number = (unit: Unit, low: number, high: number, mark: number, { may = {}, ...rest }: LeafOptions = {}): Leaf => ({ kind: 'number', unit, low, high, mark, may, ...rest });
+export const number = (unit: Unit, low: number, high: number, mark: number, { may = {}, ...rest }: LeafOptions = {}): Leaf =>
+  ({ kind: 'number', unit, low, high, mark, may, ...rest });
 export const list = (each: Shape, least: number, most: number, order: 'any order' | 'in order' = 'any order'): ListOf =>
   ({ kind: 'list', each, least, most, ordered: order === 'in order' });
 /** `tidy` brings figures that were drawn singly into a state in which they can stand together. */
@@ -42,8 +43,10 @@ export function valuesOf(shape: Shape, where: 'on marks' | 'anywhere'): fc.Arbit
   switch (shape.kind) {
     case 'number': return numbersOf(shape, where);
     case 'list': return fc.array(valuesOf(shape.each, where), { minLength: shape.least, maxLength: shape.most });
-    // A field of its own for each: the figures are numbers or not there.
-    case 'record': return fc.record(Object.fromEntries(Object.entries(shape.fields).map(([name, of]) => [name, valuesOf(of, where)]))).map((value) => (isValues(value) ? shape.tidy(value) : value));
+    case 'record': {
+      const fields = Object.fromEntries(Object.entries(shape.fields).map(([name, of]) => [name, valuesOf(of, where)]));
+      return fc.record(fields).map((value) => (isValues(value) ? shape.tidy(value) : value));
+    }
     case 'maybe': return fc.oneof(fc.constant(shape.otherwise), { arbitrary: valuesOf(shape.of, where), weight: 3 });
     case 'words': return fc.constantFrom(...shape.among);
   }
