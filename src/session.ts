@@ -275,7 +275,7 @@ export function aboutList(content: Content): readonly string[] {
     aboutOf(step),
     ...(step.kind === 'chunk' ? step.checks.map((check) => `gate:${check.id}`) : []),
   ]);
-  return [...new Set([...names, 'tear', 'impact', 'moved', 'inspected', 'finishing', 'accept', 'arrow-look'])].sort();
+  return [...new Set([...names, 'tear', 'impact', 'moved', 'inspected', 'finishing', 'accept', 'arrow-look', 'turn-the-set'])].sort();
 }
 
 /** The record of a finished tune, or of one that is under way; null where nothing was begun. */

@@ -28,7 +28,7 @@ const answer = z.discriminatedUnion('kind', [
 
 const verdict = z.enum([
   'inconsistent', 'gross', 'in tolerance', 'out', 'worse', 'cannot', 'borderline', 'returned', 'not returned',
-  'odd arrows', 'many odd',
+  'odd arrows', 'many odd', 'set differs',
 ]);
 
 const event = z.discriminatedUnion('type', [

@@ -7,6 +7,7 @@ import { chapterOf } from './agenda.ts';
 import { countArrowsAgain, failsAnArrow } from './arrow-fails.ts';
 import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
+import { afterNockStays, afterTurnTheSet } from './arrows/turn-set.ts';
 import { afterInspection, causeFound, voidEarlier } from './after-cause.ts';
 import { otherwiseNow, takenAgain } from './after-figure.ts';
 import { longBreak } from './after-happening.ts';
@@ -40,6 +41,7 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   if (step === 'finishing-step') return afterFinishing(d, value);
   if (step === 'leave-or-go-on') return afterAccept(d, value);
   if (step === 'look-arrow') return afterLook(d, value);
+  if (step === 'turn-the-set') return afterTurnTheSet(d, value);
   if (step === 'what-happened') return afterStopWord(d, value);
   if (step === 'released') {
     afterRelease(d);
@@ -57,6 +59,7 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
 /** What a choice brings about besides its gate, whether it was made now or is how a wrong answer should have read. */
 export function sideEffects(d: Deciding, step: string, answer: Answer): void {
   if (failsAnArrow(step, answer)) countArrowsAgain(d);
+  if (step === 'nock-stays' && answer.kind === 'number') afterNockStays(d, answer.value);
   SIDE_EFFECTS[step]?.(d, answer.kind === 'choice' ? (answer.values[0] ?? '') : '');
 }
 

@@ -9,7 +9,7 @@ import { sayOtherArrows, sayShift } from './figures/stiffness-said.ts';
 import { reachAfterBreak } from './growing.ts';
 import { chosen } from './guards.ts';
 import { gaugeOf } from './loop/gauge.ts';
-import { NOT_REACHED, type LoopNotes } from './notes.ts';
+import { NOT_REACHED, otherArrows, type LoopNotes } from './notes.ts';
 import { isCableWork, voided } from './standing.ts';
 import { isImpact } from './plan.ts';
 import type { Move, State } from './state.ts';
@@ -148,5 +148,5 @@ function changed(d: Deciding, what: Changed): void {
   // What the old string, rest, release or arrow showed no longer counts, nor what was shot before a part that nobody knows; a
   // fall leaves the shots but not their setting.
   const forgets = what === 'string' || what === 'rest' || what === 'release' || what === 'arrow' || what === 'other';
-  judgeAsAnother(d, forgets ? forgotten(d.state) : {});
+  judgeAsAnother(d, { ...(forgets ? forgotten(d.state) : {}), ...(what === 'arrow' ? otherArrows(d.state) : {}) });
 }

@@ -164,7 +164,7 @@ function loopAsk(content: Content, state: State, place: Place): Ask | null {
         ],
       };
     // Where nothing of the loop is asked.
-    case 'safety': case 'baseline': case 'warmUp': case 'preparing': case 'farther': case 'looking': case 'tightening': case 'closing':
+    case 'safety': case 'baseline': case 'warmUp': case 'preparing': case 'farther': case 'looking': case 'indexing': case 'tightening': case 'closing':
     case 'record': case 'asking': case 'stopped':
       return null;
   }

@@ -7,7 +7,7 @@ import type { Fact } from './types.ts';
 
 type AnsweredFact = Extract<Fact, { kind: 'answered' }>;
 
-const WALK_CHOICES = ['finishing-step', 'leave-or-go-on', 'look-arrow'];
+const WALK_CHOICES = ['finishing-step', 'leave-or-go-on', 'look-arrow', 'turn-the-set'];
 
 /** An answer that chose the way of the walk itself; it is taken back whole, or not at all. */
 export const isWalkChoice = (fact: AnsweredFact): boolean => WALK_CHOICES.includes(fact.step) || fact.step.startsWith('inspect-');

@@ -14,7 +14,7 @@ export const MEASURED_IN = {
   // For the card alone: nothing is judged by them.
   'arrow-length': 'in', 'balance-point': 'in', 'arrow-speed': 'fps', 'second-mass': 'gr', 'second-speed': 'fps', 'holding-weight': 'lb', 'draw-mark': 'in',
   'spine-printed': 'count', 'spine-older': 'in',
-  'arrow-count': 'count', 'arrows-set-aside': 'count', 'arrows-in-set': 'count', 'arrow-out': 'count',
+  'arrow-count': 'count', 'arrows-set-aside': 'count', 'arrows-in-set': 'count', 'arrow-out': 'count', 'nock-stays': 'count',
 } as const satisfies Readonly<Record<string, Unit>>;
 
 export type Measure = keyof typeof MEASURED_IN;

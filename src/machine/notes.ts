@@ -52,6 +52,21 @@ export interface ArrowCase {
   readonly declined: readonly ('nock-turn' | 'nock-swap')[];
 }
 
+/** The nocks of the whole set, turned together so that all arrows err the same way. */
+export interface TurnedTogether {
+  /** Offered; left as they are; turned, and being shot anew; kept so; or turned back. */
+  readonly how: 'offered' | 'left' | 'turned' | 'kept' | 'back';
+  /** Arrows whose nocks were to be turned and do not turn. */
+  readonly stay: readonly string[];
+  /** Vanes once round, and how the nocks that were turned stood before. */
+  readonly vanes: number;
+  readonly from: Readonly<Record<string, number>>;
+  /** Sets (by id) that were shot before they were turned: after the first of these, up to the second. */
+  readonly before: readonly [number, number];
+  /** Turned back: sets up to this one were shot while they were turned. */
+  readonly until: number;
+}
+
 export interface ArrowNotes {
   /** Arrows that the shots show to be odd and that are not dealt with yet, first one first. */
   readonly odd: readonly string[];
@@ -66,8 +81,10 @@ export interface ArrowNotes {
   readonly after: number;
   /** The stage of the shooting that was last told to the archer. */
   readonly told: string;
-  /** How often the reference shots wandered. */
+  /** How often the shots wandered. */
   readonly wandered: number;
+  /** Absent until it is offered, and in older journals. */
+  readonly together?: TurnedTogether;
 }
 
 export interface LoopNotes {
@@ -136,6 +153,9 @@ export const NOT_REACHED = yards(0);
 const NO_ARROWS: ArrowNotes = {
   odd: [], cases: {}, classes: {}, manyOdd: 0, done: false, inSet: 0, after: 0, told: '', wandered: 0,
 };
+
+/** Arrows were replaced: how nocks stood, and what was said of single arrows, was said of others. Once they are done with, the record keeps it. */
+export const otherArrows = ({ notes: { arrows } }: { readonly notes: LoopNotes }): Partial<LoopNotes> => (arrows.done ? {} : { arrows: NO_ARROWS });
 
 export const NO_NOTES: LoopNotes = {
   of: 'paper', broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,

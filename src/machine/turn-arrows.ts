@@ -1,23 +1,27 @@
 // The arrows one by one, one automatic step at a time: begin, shoot the rounds, judge them, mend what stands out, end.
 
 import { beginRounds, skipReason } from './arrows/begin.ts';
-import { lookAtAll, settleAll, wanderAway } from './arrows/end.ts';
+import { batchLookedAt, lookAtAll, settleAll, wanderAway } from './arrows/end.ts';
 import { judgeRounds } from './arrows/judge.ts';
 import { arrowsGone } from './arrows/gone.ts';
 import { adviseMending, judgeMending } from './arrows/mend.ts';
 import { arrowPlan } from './arrows/plan.ts';
 import { isTuningArrow, roundShots } from './arrows/shots.ts';
 import { sayStage } from './arrows/stage.ts';
+import { heldAgainstForetold, offerTogether, turnIndexing } from './arrows/turn-set.ts';
 import { watchersWander } from './arrows/wander.ts';
 import { offInWords } from './arrows/words.ts';
 import type { Deciding } from './deciding.ts';
+import { chosen } from './guards.ts';
 import { currentSet, FIRST_DISTANCE } from './loop/sets.ts';
 import type { PlaceIn } from './places.ts';
+import type { State } from './state.ts';
 
 /** One automatic step of the chapter; false where a question stands. */
 export function turnArrows(d: Deciding<PlaceIn<'arrows'>>): boolean {
   if (d.isAt('arrows.preparing')) return prepare(d);
   if (d.isAt('arrows.screening.shooting')) return shootRounds(d);
+  if (d.isAt('arrows.indexing')) return turnIndexing(d);
   if (d.isAt('arrows.mending.advising')) return backToRounds(d) || adviseMending(d);
   if (d.isAt('arrows.mending.shooting')) return backToRounds(d) || arrowsGone(d) || (readyToShoot(d) ? false : judgeMending(d));
   // screening.inspecting, mending.looking: the archer chooses.
@@ -50,16 +54,23 @@ function shootRounds(d: Deciding<'arrows.screening.shooting'>): boolean {
   // Reference shots that wander say something of the archer or the bow, and nothing of any arrow.
   const wander = fresh ? watchersWander(d.state) : null;
   if (wander !== null) return wanderAway(d, wander);
-  // That many at once is no matter of single arrows: no need to shoot the set to its end for that.
-  const early = fresh && roundsTold(d) && judgeRounds(d.state)?.tooMany === true;
+  // That many at once is no matter of single arrows: no need to shoot the set to its end for that, the first time.
+  const early = fresh && roundsTold(d) && !(batchLookedAt(d.state) && mayYetTurn(d.state)) && judgeRounds(d.state)?.tooMany === true;
   return wanted && !early ? false : judgeAll(d);
 }
+
+/** That it is the whole set that differs is settled by whole rounds, where its nocks may be turned. */
+const mayYetTurn = (state: State): boolean => state.notes.arrows.together === undefined && chosen(state, 'nock-turns') !== 'fixed';
 
 /** The first round is shot, and what stood out in it was shot twice more. */
 const roundsTold = (d: Deciding): boolean => !['', 'round 1', 'again'].includes(d.state.notes.arrows.told);
 
 function judgeAll(d: Deciding<'arrows.screening.shooting'>): true {
+  if (heldAgainstForetold(d)) return true;
   const judged = judgeRounds(d.state);
+  // The bow and the batch first; if it is so again, the set differs.
+  if (judged?.tooMany === true && !batchLookedAt(d.state)) return lookAtAll(d, judged.standOut);
+  if (offerTogether(d)) return true;
   if (judged?.tooMany === true) return lookAtAll(d, judged.standOut);
   if (judged === null || judged.odd.length === 0) return settleAll(d);
   const { arrows } = d.state.notes;

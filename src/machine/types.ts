@@ -320,7 +320,7 @@ export interface Carried {
 
 export type Verdict =
   | 'inconsistent' | 'gross' | 'in tolerance' | 'out' | 'worse' | 'cannot' | 'borderline' | 'returned' | 'not returned'
-  | 'odd arrows' | 'many odd';
+  | 'odd arrows' | 'many odd' | 'set differs';
 
 export type MachineEvent =
   | { readonly type: 'settled' }

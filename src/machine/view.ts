@@ -2,7 +2,7 @@
 
 import { knobEntries, isInspection, type Content } from '../content/types.ts';
 import { chapterOf } from './agenda.ts';
-import { lookAsk } from './arrows/ask.ts';
+import { lookAsk, turnSetAgain } from './arrows/ask.ts';
 import { askById, partOf, standingAsk } from './ask.ts';
 import { anyCorrectable } from './correctable.ts';
 import { lookUp } from './agenda.ts';
@@ -134,6 +134,7 @@ function walkChoiceAsk(content: Content, fact: AnsweredFact, base: AskOfFact): A
     const inspection = content.inspections[inspected];
     return { ...base, kind: 'choice', short: phrase(content, 'inspect-short'), text: inspection.say, options: inspection.options.map((o) => ({ value: o.value, label: o.label })) };
   }
+  if (fact.step === 'turn-the-set') return turnSetAgain(content, fact.decided.loop?.arrows?.together?.how);
   if (fact.step === 'look-arrow') {
     const looked = fact.decided.findings.find((one) => one.kind === 'arrow');
     return lookAsk(content, looked?.kind === 'arrow' ? looked.arrow : '');

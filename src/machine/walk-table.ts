@@ -74,6 +74,7 @@ const second = {
         'verdict: in tolerance': '#broadheads', 'verdict: out': '#broadheads', 'verdict: inconsistent': '#broadheads', 'verdict: gross': '#broadheads',
         'verdict: worse': '#broadheads', 'verdict: cannot': '#broadheads', 'verdict: borderline': '#broadheads', 'verdict: returned': '#broadheads',
         'verdict: not returned': '#broadheads', 'verdict: odd arrows': '#broadheads', 'verdict: many odd': '#broadheads',
+        'verdict: set differs': '#broadheads',
         'settled': '#broadheads',
       },
     },
@@ -105,11 +106,16 @@ const arrows = {
       initial: 'shooting',
       states: {
         shooting: {
-          on: { 'verdict: inconsistent': 'inspecting', 'verdict: many odd': 'inspecting', 'verdict: odd arrows': '#mending', 'settled': '#finish' },
+          on: {
+            'verdict: inconsistent': 'inspecting', 'verdict: many odd': 'inspecting', 'verdict: odd arrows': '#mending', 'verdict: set differs': '#indexing',
+            'settled': '#finish',
+          },
         },
         inspecting: { on: { 'looked': 'shooting', 'settled': '#finish' } },
       },
     },
+    // All nocks turned together, or back: offered, and whatever is chosen, the rounds say the rest.
+    indexing: { id: 'indexing', on: { 'moved': '#screening', 'looked': '#screening' } },
     mending: {
       id: 'mending',
       initial: 'advising',

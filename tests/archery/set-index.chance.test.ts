@@ -2,7 +2,7 @@
 import { describe, expect, it } from 'vitest';
 import { predictTurns } from '../../src/archery/nock-turn.ts';
 import { betweenVariance, shrinkFactor } from '../../src/archery/one-way.ts';
-import { indexSet, worthTurning, type ArrowToIndex, type TypicalTear } from '../../src/archery/set-index.ts';
+import { indexSet, staysTurned, worthTurning, type ArrowToIndex, type TypicalTear } from '../../src/archery/set-index.ts';
 import { seededRandom, type Random } from '../../src/maths/random.ts';
 
 interface P { readonly x: number; readonly y: number }
@@ -88,5 +88,23 @@ describe('what is left of the scatter of a set that is turned', () => {
     expect(worth).toBeGreaterThan(0.6);
     expect(found / promised).toBeGreaterThan(0.88);
     expect(found / promised).toBeLessThan(1.06);
+  });
+
+  // Three shots each before and after; the errors go round with the nocks, or nothing does.
+  it.each([[true, 0.88, 1], [false, 0, 0.05]])('stays so where errors go round with their nocks (%s)', (goesRound, least, most) => {
+    const random = seededRandom(6408);
+    const sets = Array.from({ length: 100 }, () => {
+      const { true_, read, typical } = seen(random, { ways: 3, arrows: 12, shots: 3, differ: 1.5 });
+      const index = indexSet(read, typical);
+      const now = goesRound ? standing(true_, index.turns, 3) : true_;
+      const again = now.map((p) => at(p.x + random.normal() / Math.sqrt(3), p.y + random.normal() / Math.sqrt(3)));
+      const foretold = standing(read.map(({ effect }) => effect), index.turns, 3);
+      return staysTurned(read.map(({ effect }, i) => ({ stood: effect, foretold: foretold[i]!, seen: again[i]! })), {
+        before: Math.sqrt(square(read.map(({ effect }) => effect)) + read[0]!.unsure ** 2), after: Math.sqrt(Math.max(0, square(again) - 1 / 3)),
+      });
+    });
+    const share = sets.filter((stays) => stays).length / sets.length;
+    expect(share).toBeGreaterThanOrEqual(least);
+    expect(share).toBeLessThanOrEqual(most);
   });
 });

@@ -8,7 +8,7 @@ import { placeOf, walkMachine, type WalkSnapshot } from '../../src/machine/walk.
 
 const VERDICTS: Record<Verdict, true> = {
   'inconsistent': true, 'gross': true, 'in tolerance': true, 'out': true, 'worse': true, 'cannot': true, 'borderline': true, 'returned': true, 'not returned': true,
-  'odd arrows': true, 'many odd': true,
+  'odd arrows': true, 'many odd': true, 'set differs': true,
 };
 type Plain = Exclude<MachineEvent['type'], 'verdict' | 'chosen' | 'return'>;
 const PLAIN: Record<Plain, true> = { 'settled': true, 'skipped': true, 'farther': true, 'due': true, 'clear': true, 'stop': true, 'released': true, 'moved': true, 'looked': true, 'put back': true };

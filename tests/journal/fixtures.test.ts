@@ -31,6 +31,7 @@ const SUMS: Readonly<Record<string, string>> = {
   'journal-v1-plumb-line.jsonl': 'c64d0656cc5bde23c998cf1834cc582c',
   'journal-v1-press.jsonl': 'c13080931d443626c6dc677c9f5652f3',
   'journal-v1-scatter.jsonl': '60e2fdfb44495d18cb4b4889f8f369c1',
+  'journal-v1-set-turned.jsonl': '3bc94ab00ed2bb3b12247235143f07bd',
   'journal-v1-unfletched.jsonl': '1793339bb6f4050e59a081e9399cbc2e',
   'journal-v1.jsonl': 'd4458739c1cebe568277170fecb1f6d0',
 };

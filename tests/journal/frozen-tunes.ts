@@ -194,6 +194,17 @@ function manyOdd(): Store {
   return tune('2026-03-02-f', [], { bow, until: ({ chapter }) => chapter === 'finish' || chapter === 'record' });
 }
 
+/** Six arrows that all differ, each to another side: their nocks are turned together, one of them does not turn; as nothing goes round with them, they go back. */
+function setTurned(): Store {
+  const error = (angle: number): Tear => ({ x: 0.25 * Math.cos(angle), y: 0.25 * Math.sin(angle) });
+  const bow: Bow = {
+    seed: 7, sd: 0.06, start: { x: 0.03, y: 0.06 }, gain: {},
+    answers: { ...ARROWS, 'arrow-count': 6, 'turn-the-set': inTurn('one stays', 'done'), 'nock-stays': 2 },
+    arrows: Object.fromEntries([0, 1, 2, 3, 4, 5].map((i) => [`${i + 1}`, { error: error(i * 1.1) }])),
+  };
+  return tune('2026-03-02-m', [], { bow, until: ({ say }) => say.join().includes('Turned back') });
+}
+
 const NO_PAPER = { 'use': 'target', 'cams': 'two-track', 'press': 'none', 'gate:backstop': 'no-paper' } as const;
 
 function unfletched(): Store {
@@ -250,5 +261,5 @@ export interface Frozen { readonly name: string; readonly play: () => readonly F
 /** Each tune by the name of its file. */
 export const FROZEN: readonly Frozen[] = Object.entries({
   'paper': paper, 'happenings': happenings, 'press': press, 'known': known, 'broadheads': broadheads, 'arrows': arrows, 'many-odd': manyOdd, 'unfletched': unfletched, 'plumb-line': plumbLine,
-  'scatter': scatter, 'aside': aside, 'place': place, 'added-up': addedUp, 'besides': besides,
+  'scatter': scatter, 'aside': aside, 'place': place, 'set-turned': setTurned, 'added-up': addedUp, 'besides': besides,
 }).map(([name, make]) => ({ name, play: () => make().facts }));

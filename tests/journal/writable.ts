@@ -19,7 +19,7 @@ const EVENTS: All<MachineEvent['type']> = {
 };
 const VERDICTS: All<Verdict> = {
   'inconsistent': true, 'gross': true, 'in tolerance': true, 'out': true, 'worse': true, 'cannot': true, 'borderline': true, 'returned': true, 'not returned': true,
-  'odd arrows': true, 'many odd': true,
+  'odd arrows': true, 'many odd': true, 'set differs': true,
 };
 const CHOSEN: All<Extract<MachineEvent, { type: 'chosen' }>['choice']> = { 'accept': true, 'go on': true, 'finish step': true };
 const RETURNS: All<Extract<MachineEvent, { type: 'return' }>['to']> = { paper: true, broadheads: true };

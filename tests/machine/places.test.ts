@@ -21,6 +21,7 @@ const EVERY: Readonly<Record<Signal, MachineEvent>> = {
   'verdict: borderline': { type: 'verdict', verdict: 'borderline' }, 'verdict: returned': { type: 'verdict', verdict: 'returned' },
   'verdict: not returned': { type: 'verdict', verdict: 'not returned' }, 'verdict: odd arrows': { type: 'verdict', verdict: 'odd arrows' },
   'verdict: many odd': { type: 'verdict', verdict: 'many odd' },
+  'verdict: set differs': { type: 'verdict', verdict: 'set differs' },
   'chosen: accept': { type: 'chosen', choice: 'accept' }, 'chosen: go on': { type: 'chosen', choice: 'go on' }, 'chosen: finish step': { type: 'chosen', choice: 'finish step' },
   'return: paper': { type: 'return', to: 'paper' }, 'return: broadheads': { type: 'return', to: 'broadheads' },
 };

@@ -57,7 +57,7 @@ const USUAL: Readonly<Record<string, unknown>> = {
   'axle-to-axle': '33 1/8', 'brace-height': '6 5/8', 'nock-height': '1/16', 'centre-shot': '13/16', 'centre-shot-figure': '13/16',
   'cams': 'yoke', 'rest': 'drop-away-cable', 'press': 'shop', 'rest-scale': 'fine-screw',
   'contact': 'clean', 'grip': 'same', 'face': 'same', 'lean': 'straight', 'cam-range': 'known',
-  'use': 'hunting', 'arrows-wanted': 'later', 'arrows-in-set': 11, 'arrow-out': 1, 'vanes': 'three', 'nock-turns': 'turns', 'turned-clears': 'clears', 'broadheads-farther': 'enough', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
+  'use': 'hunting', 'arrows-wanted': 'later', 'arrows-in-set': 11, 'arrow-out': 1, 'turn-the-set': 'done', 'nock-stays': 4, 'paper-again': 'now', 'vanes': 'three', 'nock-turns': 'turns', 'turned-clears': 'clears', 'broadheads-farther': 'enough', 'broadheads-wanted': 'never', 'blades-ahead': 2, 'group-at-20': 3, 'inspected': 'nothing', 'finishing': 'leave', 'accept': 'accept', 'moved': 'as told',
   'bow-name': 'Old Blue', 'archer-name': 'Kim', 'which-bow': 'another',
   // The same arrow by its parts: 393 gr, of which 377 count. Figures for the card are for those who want them.
   'mass-way': 'add-up', 'shaft-grains': 8.6, 'shaft-length': '28 1/4', 'point-grains': 100, 'insert-grains': 20, 'nock-grains': 9, 'vane-count': 3, 'vane-grains': 7, 'wrap-grains': 0,

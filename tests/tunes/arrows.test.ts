@@ -174,6 +174,31 @@ describe('an error that goes round with the nock', () => {
   });
 });
 
+describe('an odd arrow among those that the bow was tuned with', () => {
+  const odd = tuned(3, { arrows: { 2: { error: BENT, look: 'wobble' } } });
+  const afterClasses = (played: Played): readonly View[] => played.views.slice(played.views.findIndex(({ ask }) => ask?.about === 'paper-again') + 1);
+
+  it('three shots at paper without it are offered; wanted, they show whether "tuned" stands, and no arrow is shot alone again', () => {
+    const played = play(odd);
+    const then = afterClasses(played);
+    expect(played.asked.filter((about) => about === 'paper-again')).toHaveLength(1);
+    expect(then.find(({ ask }) => ask?.kind === 'tear')).toMatchObject({ chapter: 'paper', ask: { step: 'shoot-shooting' } });
+    expect(said({ views: then })).toContain('takes its place');
+    expect(then.flatMap(({ findings }) => findings).filter((one) => one.kind === 'axis' && one.result === 'tuned').length).toBeGreaterThanOrEqual(2);
+    expect(shotsAt({ views: then })).toEqual([]);
+    expect(played.last.type).toBe('done');
+  });
+
+  it('not wanted, the finish comes next', () => {
+    const then = afterClasses(play({ ...odd, answers: { ...odd.answers, 'paper-again': 'leave' } }));
+    expect(then.find(({ ask }) => ask?.kind === 'tear')?.chapter).toBe('finish');
+  });
+
+  it('is not asked where all three are sound', () => {
+    expect(play(tuned(3, { arrows: { 4: { error: BENT, look: 'wobble' } } })).asked).not.toContain('paper-again');
+  });
+});
+
 describe('how many rounds are shot', () => {
   const eachShot = (played: Played): readonly number[] => EVERY.map((arrow) => shotsAt(played).filter((ask) => ask.arrow === arrow).length);
 

@@ -1,13 +1,12 @@
 // What follows from an answer in this chapter: a nock that was replaced or turned, and what was seen on an arrow.
 
-import { namesOf, oneOf } from '../../maths/closed.ts';
 import { countArrowsAgain } from '../arrow-fails.ts';
 import type { Deciding } from '../deciding.ts';
 import { TUNING_ARROWS } from '../limits.ts';
-import type { ArrowClass } from '../notes.ts';
 import type { State } from '../state.ts';
 import type { MovedAnswer } from '../types.ts';
 import { phrase } from '../words.ts';
+import { isLook, LOOKS } from './answers.ts';
 import { classify } from './end.ts';
 import { asTurn, waysOf } from './ways.ts';
 
@@ -37,10 +36,6 @@ export function afterArrowMove(d: Deciding, moved: MovedAnswer): boolean {
   if (moved !== 'as told' && knob === 'nock-turn') d.say('moved-other');
   return d.where('moved').event({ type: 'moved' }, { loop: { arrowTold: { arrow, knob, by } } });
 }
-
-/** What was found on an arrow that no nock has mended, and the class that follows from it. */
-export const LOOKS = { crack: 'never again', wobble: 'repair', vane: 'repair', nothing: 'practice' } as const satisfies Readonly<Record<string, ArrowClass>>;
-const isLook = oneOf(namesOf(LOOKS));
 
 export function afterLook(d: Deciding, value: string): void {
   const [arrow] = d.state.notes.arrows.odd;

@@ -3,20 +3,23 @@
 import type { Content } from '../../content/types.ts';
 import { namesOf } from '../../maths/closed.ts';
 import { currentSet } from '../loop/sets.ts';
+import type { TurnedTogether } from '../notes.ts';
 import type { Place } from '../places.ts';
 import { distanceOf } from '../plan.ts';
 import type { State } from '../state.ts';
 import type { Ask } from '../types.ts';
 import { phrase } from '../words.ts';
-import { LOOKS } from './after.ts';
+import { LOOKS, TURN_ANSWERS } from './answers.ts';
+import { listNow } from './together.ts';
 import { arrowPlan } from './plan.ts';
 import { waysOf } from './ways.ts';
-import { vanesInWords } from './words.ts';
+import { turnLines, vanesInWords } from './words.ts';
 
 /** The standing question at a place of the arrows; null where it is one that every chapter has. */
 export function arrowAsk(content: Content, state: State, place: Place): Ask | null {
   if (place === 'arrows.screening.shooting' || place === 'arrows.mending.shooting') return tearAsk(content, state);
   if (place === 'arrows.mending.advising') return changeAsk(content, state);
+  if (place === 'arrows.indexing') return turnSetAsk(content, state);
   return place === 'arrows.mending.looking' ? lookAsk(content, state.notes.arrows.odd[0] ?? '') : null;
 }
 
@@ -50,6 +53,25 @@ function changeAsk(content: Content, state: State): Ask | null {
     short: phrase(content, 'arrow-moved-short', { what: advice.what }),
     text: [phrase(content, swap ? 'how-nock-swap' : 'how-nock-turn')],
     why: [advice.why, phrase(content, 'why-mending-arrow')], caution: advice.caution,
+  };
+}
+
+/** All nocks together: the list, and what became of it. */
+function turnSetAsk(content: Content, state: State): Ask | null {
+  const list = listNow(state);
+  if (list === null) return null;
+  const opening = list.back ? phrase(content, 'set-turn-back-text') : phrase(content, 'set-turn-text', { share: Math.round(100 * list.share) });
+  return { ...turnSetBase(content, list.back), text: [opening, ...turnLines(content, list.turns), phrase(content, 'how-set-turn')] };
+}
+
+/** The same, opened again for a correction; `how` is what was answered. */
+export const turnSetAgain = (content: Content, how: TurnedTogether['how'] | undefined): Ask => ({ ...turnSetBase(content, how === 'back' || how === 'kept'), text: [] });
+
+function turnSetBase(content: Content, back: boolean): Extract<Ask, { kind: 'choice' }> {
+  return {
+    kind: 'choice', about: 'turn-the-set', step: 'turn-the-set', noDefault: true, short: phrase(content, back ? 'set-turn-back-short' : 'set-turn-short'), text: [],
+    why: [phrase(content, 'why-set-turn'), phrase(content, 'why-set-turn-nocks')], caution: [phrase(content, 'caution-nock')],
+    options: TURN_ANSWERS.filter((value) => !back || value !== 'one stays').map((value) => ({ value, label: phrase(content, `set-turn-${value.replace(' ', '-')}`) })),
   };
 }
 

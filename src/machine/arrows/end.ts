@@ -4,11 +4,14 @@ import type { Deciding } from '../deciding.ts';
 import { currentSet } from '../loop/sets.ts';
 import { shopNote } from '../loop/advise.ts';
 import type { ArrowClass } from '../notes.ts';
+import type { State } from '../state.ts';
 import { phrase } from '../words.ts';
 import { sayInstead } from './instead.ts';
 import type { Wander } from './wander.ts';
+import { asksForPaper, backToPaper } from './paper-again.ts';
+import { turnNow } from './plan.ts';
 import { arrowsInPlay } from './shots.ts';
-import { arrowsInWords } from './words.ts';
+import { arrowsInWords, vanesInWords } from './words.ts';
 
 /** The bow or the batch is looked at once; if it is so again, nothing is said of any arrow. */
 const MOST_LOOKS = 1;
@@ -28,7 +31,8 @@ export function classify(d: Deciding, arrow: string, as: ArrowClass, why: string
 
 /** Nothing is left to do: every arrow that does not stand out is first choice. */
 export function settleAll(d: Deciding<Leaving>): true {
-  for (const arrow of arrowsInPlay(d.state)) classify(d, arrow, 'first choice', phrase(d.content, 'arrow-why-near'));
+  for (const arrow of arrowsInPlay(d.state)) classify(d, arrow, 'first choice', whyNear(d, arrow));
+  if (asksForPaper(d)) return true;
   const of = (as: ArrowClass): readonly string[] => Object.entries(d.state.notes.arrows.classes).filter(([, one]) => one.class === as).map(([arrow]) => arrow);
   for (const as of ['first choice', 'practice', 'repair', 'never again'] as const) {
     const which = of(as);
@@ -37,11 +41,18 @@ export function settleAll(d: Deciding<Leaving>): true {
   return leave(d);
 }
 
+function whyNear(d: Deciding, arrow: string): string {
+  const turn = d.state.notes.arrows.together?.how === 'kept' ? turnNow(d.state, arrow) : 0;
+  return turn === 0 ? phrase(d.content, 'arrow-why-near') : phrase(d.content, 'arrow-why-set-turned', { vanes: vanesInWords(turn) });
+}
+
+/** Whether bow and batch were looked at already. */
+export const batchLookedAt = ({ notes: { arrows: { manyOdd } } }: State): boolean => manyOdd >= MOST_LOOKS;
+
 /** More than a third stand out: nobody is culled. The first time the bow and the batch are looked at, and all is shot anew. */
 export function lookAtAll(d: Deciding<'arrows.screening.shooting'>, odd: readonly string[]): true {
-  const { arrows } = d.state.notes;
   const of = arrowsInPlay(d.state).length;
-  if (arrows.manyOdd >= MOST_LOOKS) {
+  if (batchLookedAt(d.state)) {
     const why = phrase(d.content, 'shop-many-odd', { odd: odd.length, of });
     d.say('arrows-many-odd-again');
     d.add({ advice: shopNote(d.content, why), loop: { shop: [...d.state.notes.shop, why] } });
@@ -72,5 +83,6 @@ function inspect(d: Deciding<'arrows.screening.shooting'>, id: 'many-odd' | 'ref
 function leave(d: Deciding<Leaving>): true {
   sayInstead(d);
   d.add({ loop: { of: 'paper', purpose: 'judge', arrows: { ...d.state.notes.arrows, odd: [], done: true } } });
+  if (backToPaper(d)) return true;
   return d.event({ type: 'settled' }, { loop: { newSet: true } });
 }

@@ -2,7 +2,7 @@
 // references themselves held still.
 
 import { blame, tooManyOdd } from '../../archery/arrow-rules.ts';
-import { screenArrows, type ArrowShots } from '../../archery/arrow-set.ts';
+import { screenArrows, type ArrowSet, type ArrowShots } from '../../archery/arrow-set.ts';
 import { carriedPrior, type Spread } from '../../archery/spread.ts';
 import type { Point } from '../../archery/widest.ts';
 import { huberCentre } from '../../maths/huber.ts';
@@ -16,6 +16,8 @@ import { mendingShots, roundShots, type ArrowShot } from './shots.ts';
 export interface RoundsJudged {
   /** False while shots of the rounds are still to be made: then nothing is called odd. */
   readonly complete: boolean;
+  /** Each arrow as it was read. */
+  readonly set: ArrowSet;
   /** The typical arrow's tear, inches. */
   readonly typical: Tear;
   readonly odd: readonly string[];
@@ -39,10 +41,11 @@ export const judgeRounds: (state: State) => RoundsJudged | null = once((state: S
   const groups = byArrow(shots).filter(({ arrow, shots: own }) => rounds.play.includes(arrow) || own.length >= FEWEST_ROUNDS);
   if (groups.length === 0) return null;
   const complete = stageOf(rounds, roundShots(state)).kind === 'shot';
-  const { arrows, typical, spread } = screenArrows(groups, carriedPrior(paperSpreadOf(state)));
+  const set = readGroups(state, groups);
+  const { arrows, typical, spread } = set;
   const standOut = arrows.filter((one) => one.odd).map(({ arrow }) => arrow);
   return {
-    complete, typical, odd: complete ? standOut : [], standOut, tooMany: tooManyOdd(standOut.length, arrows.length), usual: spread.sd, spread,
+    complete, set, typical, odd: complete ? standOut : [], standOut, tooMany: tooManyOdd(standOut.length, arrows.length), usual: spread.sd, spread,
     off: (arrow) => {
       const mean = arrows.find((one) => one.arrow === arrow)?.mean;
       return mean === undefined ? ZERO : minus(mean, typical);
@@ -50,7 +53,11 @@ export const judgeRounds: (state: State) => RoundsJudged | null = once((state: S
   };
 });
 
-function byArrow(shots: readonly ArrowShot[]): readonly ArrowShots[] {
+/** A set as it is read, with the archer's spread at paper as what is known beforehand. */
+export const readGroups = (state: State, groups: readonly ArrowShots[]): ArrowSet => screenArrows(groups, carriedPrior(paperSpreadOf(state)));
+
+/** Good shots of each arrow, in the order of their numbers. */
+export function byArrow(shots: readonly ArrowShot[]): readonly ArrowShots[] {
   const arrows = [...new Set(shots.map(({ arrow }) => arrow))].toSorted((a, b) => Number(a) - Number(b));
   return arrows.map((arrow) => ({ arrow, shots: tearsOf(shots.filter((shot) => shot.arrow === arrow)) }));
 }

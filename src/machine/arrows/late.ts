@@ -30,7 +30,9 @@ function wouldDiffer(state: State, arrow: string): boolean {
   const odd = judgeRounds(state)?.standOut.includes(arrow) === true;
   // What was seen on an arrow (a crack, a vane) does not hang on a figure.
   if (as === 'never again') return false;
-  if (cases[arrow] === undefined) return odd;
+  const one = cases[arrow];
+  // Nothing was done to it alone: it was cleared by the rounds.
+  if (one === undefined || (as === 'first choice' && one.swapped === null && one.tried.length < 2)) return odd;
   return as === 'first choice' ? standingOf(state, arrow)?.near === false : !odd;
 }
 

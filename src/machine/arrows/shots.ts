@@ -4,6 +4,7 @@ import { oneOf } from '../../maths/closed.ts';
 import { chosen, measured } from '../guards.ts';
 import { settingKey } from '../loop/sets.ts';
 import { once } from '../once.ts';
+import type { ArrowNotes } from '../notes.ts';
 import { settingsOf, type ShotSet, type State } from '../state.ts';
 import type { Tear } from '../types.ts';
 
@@ -26,10 +27,20 @@ export interface ArrowShot {
 /** Sets of single arrows that count now; what is shot in the rounds and in mending is kept apart by its purpose. */
 const setsNow = (state: State, purpose: ShotSet['purpose']): readonly ShotSet[] => {
   const here = settingKey(settingsOf(state.moves));
-  const { epoch, scattered, arrows: { after } } = state.notes;
-  return state.sets.filter((set) =>
-    set.of === 'arrows' && set.purpose === purpose && set.epoch === epoch && set.id > after && !scattered.includes(set.id) && settingKey(set.settings) === here);
+  const { arrows } = state.notes;
+  return countingSets(state, purpose).filter((set) => set.id > arrows.after && settingKey(set.settings) === here && !turnedSince(arrows, set.id));
 };
+
+const countingSets = ({ sets, notes: { epoch, scattered } }: State, purpose: ShotSet['purpose']): readonly ShotSet[] =>
+  sets.filter((set) => set.of === 'arrows' && set.purpose === purpose && set.epoch === epoch && !scattered.includes(set.id));
+
+/** Shot with nocks otherwise than they stand: before all were turned together, or while they were and are not any more. */
+function turnedSince({ together }: ArrowNotes, set: number): boolean {
+  if (together === undefined) return false;
+  const { how, before: [, last], until } = together;
+  if (how === 'turned' || how === 'kept') return set <= last;
+  return how === 'back' && set > last && set <= until;
+}
 
 const shotsOf = (sets: readonly ShotSet[]): readonly ArrowShot[] =>
   sets.flatMap(({ id, shots }) => shots.flatMap(({ x, y, good, seq, tag }) => {
@@ -39,6 +50,16 @@ const shotsOf = (sets: readonly ShotSet[]): readonly ArrowShot[] =>
 
 /** Every arrow against the others: all shots of the rounds, good and bad, oldest first. */
 export const roundShots: (state: State) => readonly ArrowShot[] = once((state: State) => shotsOf(setsNow(state, 'judge')));
+/** The rounds as they were shot before all nocks were turned together, at the settings of then; none where nothing was turned. */
+export const roundsBefore: (state: State) => readonly ArrowShot[] = once((state: State) => {
+  const [after, last] = state.notes.arrows.together?.before ?? [0, 0];
+  const sets = countingSets(state, 'judge').filter(({ id }) => id > after && id <= last);
+  const there = settingKey(sets.at(-1)?.settings ?? {});
+  return shotsOf(sets.filter(({ settings }) => settingKey(settings) === there));
+});
+/** The newest set with a shot in it; 0 before any. */
+export const lastShotSet = ({ sets }: State): number => sets.findLast(({ shots, missed }) => shots.length + missed > 0)?.id ?? 0;
+
 /** Shots of arrows that are being mended, and of the references in between. */
 export const mendingShots: (state: State) => readonly ArrowShot[] = once((state: State) => shotsOf(setsNow(state, 'prove')));
 

@@ -3,6 +3,7 @@
 import type { Content } from '../../content/types.ts';
 import type { Tear } from '../types.ts';
 import { phrase, sideInWords } from '../words.ts';
+import type { NockToTurn } from './together.ts';
 
 /** `0.61 in left, 0.22 in high`, the larger first; the smaller only where it is worth a word beside it. */
 export function offInWords(off: Tear): string {
@@ -20,5 +21,13 @@ export function arrowsInWords(content: Content, arrows: readonly string[]): stri
   if (arrows.length <= 1) return phrase(content, 'arrow-one', { arrow: first });
   return phrase(content, 'arrow-several', { arrows: `${arrows.slice(0, -1).join(', ')} and ${arrows.at(-1) ?? ''}` });
 }
+
+/** One entry for each count of vanes: `1 vane: arrows 2, 5 and 7`. */
+export function turnLines(content: Content, turns: readonly NockToTurn[]): readonly string[] {
+  const counts = [...new Set(turns.map(({ by }) => by))].toSorted((a, b) => a - b);
+  return counts.map((by) => phrase(content, 'turn-line', { vanes: vanesInWords(by), which: arrowsInWords(content, turns.filter((one) => one.by === by).map(({ arrow }) => arrow)) }));
+}
+
+export const turnsInWords = (content: Content, turns: readonly NockToTurn[]): string => turnLines(content, turns).join('; ');
 
 export const vanesInWords = (count: number): string => `${count} ${count === 1 ? 'vane' : 'vanes'}`;

@@ -47,6 +47,10 @@ export const LATER_ON: StepRows = {
     // common practice
     'arrow-out': { as: 'number', effect: 'chosen', pause: 'undrawn', flags: 'everyTune noDefault onDemand' },
     // common practice
+    'nock-stays': { as: 'number', effect: 'chosen', pause: 'undrawn', flags: 'everyTune noDefault onDemand' },
+    // common practice
+    'paper-again': { as: 'choice', effect: 'chosen', pause: 'talk', flags: 'everyTune onDemand', route: 'now leave' },
+    // common practice
     'vanes': { as: 'choice', effect: 'chosen', pause: 'talk', flags: 'onDemand', route: 'three four-even four-uneven other' },
     // common practice
     'nock-turns': { as: 'choice', effect: 'chosen', pause: 'undrawn', flags: 'onDemand', route: 'turns fixed' },

@@ -1,0 +1,53 @@
+// The bow was tuned with three of these arrows. Where one of them was odd, or their nocks were turned with the whole set, "tuned" rests on
+// arrows that are other ones now: three shots at paper tell whether it stands.
+
+import { judgeAsAnother } from '../after-happening.ts';
+import type { Deciding } from '../deciding.ts';
+import { chosen } from '../guards.ts';
+import { FIRST_DISTANCE } from '../loop/sets.ts';
+import { gaugeAt } from '../loop/gauge.ts';
+import { paperSpreadOf } from '../loop/evidence.ts';
+import type { State } from '../state.ts';
+import { judgeRounds } from './judge.ts';
+import { turnNow } from './plan.ts';
+import { TUNING } from './shots.ts';
+
+/** Asks whether to shoot at paper once more, where a tuning arrow was odd; true while that is to be asked. */
+export function asksForPaper(d: Deciding): boolean {
+  if (!oneWasOdd(d.state) || turnedOrOut(d.state) || d.state.answers['paper-again'] !== undefined) return false;
+  d.add({ due: ['paper-again'] });
+  return true;
+}
+
+/** Back to paper once the arrows are done with, where that is wanted or needed; true then. */
+export function backToPaper(d: Deciding): boolean {
+  const needed = turnedOrOut(d.state);
+  if (!needed && (!oneWasOdd(d.state) || chosen(d.state, 'paper-again') !== 'now')) return false;
+  if (needed) d.say('set-turned-paper');
+  d.add({ loop: { distance: FIRST_DISTANCE } });
+  judgeAsAnother(d);
+  return d.state.notes.backTo !== null;
+}
+
+/** A tuning arrow that the rounds found odd, whatever became of it. */
+const oneWasOdd = ({ notes: { arrows: { cases, classes } } }: State): boolean =>
+  TUNING.some((arrow) => {
+    const one = cases[arrow];
+    return one !== undefined && (one.swapped !== null || one.tried.length > 1 || classes[arrow]?.class !== 'first choice');
+  });
+
+// What is common to all arrows is the bow's: the whole set was turned, and with it an arrow that the bow was tuned with; or the tear that is
+// left in all of them is outside what counts as tuned.
+function turnedOrOut(state: State): boolean {
+  const { together } = state.notes.arrows;
+  if (together?.how !== 'kept') return false;
+  if (TUNING.some((arrow) => (together.from[arrow] ?? turnNow(state, arrow)) !== turnNow(state, arrow))) return true;
+  const typical = judgeRounds(state)?.typical;
+  if (typical === undefined) return false;
+  const { tolerance } = gaugeAt(state, 'paper', FIRST_DISTANCE);
+  return (['height', 'side'] as const).some((axis) => {
+    const { low, high } = tolerance(axis, paperSpreadOf(state));
+    const tear = axis === 'height' ? typical.y : typical.x;
+    return tear < low || tear > high;
+  });
+}
