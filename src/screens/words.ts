@@ -52,7 +52,7 @@ export const shotWords = (ask: ShotPlan & { readonly kind: 'tear' | 'impact' }):
 ];
 
 /** Units as they are said aloud; the others have no short form. '' for a count. */
-const SAID: Partial<Record<Unit, string>> = { in: 'inches', lb: 'pounds', gr: 'grains', ft: 'feet' };
+const SAID: Partial<Record<Unit, string>> = { in: 'inches', lb: 'pounds', gr: 'grains', ft: 'feet', 'gr/in': 'grains an inch', fps: 'feet a second' };
 export const saidUnit = (unit: Unit): string => SAID[unit] ?? unitWord(unit, 2);
 
 interface KnobWords {
