@@ -43,8 +43,8 @@ function limitsFor(by: Checks, n: number, df: number): PairLimits {
 function interpolate(by: Checks, column: readonly number[], df: number): number {
   const table = DFS.flatMap((at, i) => column.slice(i, i + 1).map((limit) => ({ at, limit })));
   const left = table.findLast(({ at }) => at <= df);
-  const right = table.find(({ at }) => at >= df);
-  if (left === undefined || right === undefined) throw by.error(`the df of the spread is ${df}; limits need 2 or more`);
+  if (left === undefined) throw by.error(`the df of the spread is ${df}; limits need 2 or more`);
+  const right = table.find(({ at }) => at >= df) ?? left;
   const share = left === right ? 0 : (1 / left.at - 1 / df) / (1 / left.at - 1 / right.at);
   return Math.exp((1 - share) * Math.log(left.limit) + share * Math.log(right.limit));
 }
@@ -83,13 +83,11 @@ export function judgeConsistency(shots: readonly Point[], spread: Spread, earlie
   const pair99 = limits.pair99 * spread.sd;
   const all = { pair, limit: pair99, odd };
 
-  if (oddOut !== null && limits.oddOut99 !== null) {
-    const limit = limits.oddOut99 * spread.sd;
-    // Before the seventh shot both must be broken: one look more must not mean one false alarm more.
-    if (oddOut > limit && (shots.length >= ENOUGH || pair > pair99)) return { kind: 'inconsistent', pair: oddOut, limit, odd };
-  } else if (shots.length === 3 && earliest === 3 && pair > pair99) {
-    return { ...all, kind: 'inconsistent' };
-  }
+  // Of fewer than four none is left out, and nothing is beyond a limit that is not there.
+  const without = { pair: oddOut ?? 0, limit: (limits.oddOut99 ?? Infinity) * spread.sd, odd };
+  // Before the seventh shot both must be broken: one look more must not mean one false alarm more.
+  if (without.pair > without.limit && (shots.length >= ENOUGH || pair > pair99)) return { ...without, kind: 'inconsistent' };
+  if (shots.length === 3 && earliest === 3 && pair > pair99) return { ...all, kind: 'inconsistent' };
   if (shots.length >= ENOUGH) return { ...all, kind: pair > pair99 ? 'odd shot' : 'fine' };
   return { pair, limit: pair95, odd, kind: pair > pair95 ? 'suspect' : 'fine' };
 }

@@ -14,7 +14,6 @@ export function fAbove(f: number, df1: number, df2: number): number {
   if (!(f >= 0)) throw must.fAbove.error(`the ratio of two variances is ${f}; 0 or more is needed`);
   must.fAbove.positive(df1, 'the df of the upper variance');
   must.fAbove.positive(df2, 'the df of the lower variance', true);
-  if (f === 0) return 1;
   if (f === Infinity) return 0;
   if (df2 === Infinity) return 1 - jStat.chisquare.cdf(f * df1, df1);
   // The upper tail itself, not 1 less the lower one: small chances keep their digits.

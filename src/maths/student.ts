@@ -17,8 +17,6 @@ export function studentCdf(t: number, df: number): number {
   must.studentCdf.number(t, 't');
   must.studentCdf.positive(df, 'df', true);
   if (t > 0) return 1 - studentCdf(-t, df);
-  if (t === -Infinity) return 0;
-  if (df === Infinity) return normalCdf(t);
   // Far out (t^2 comparable to df) the expansion does not hold, but there nothing is left either.
   if (df > MANY) return t < -20 ? 0 : normalCdf(t - (t ** 3 + t) / (4 * df));
   return jStat.ibeta(df / (df + t * t), df / 2, 0.5) / 2;
@@ -29,10 +27,8 @@ export function studentCdf(t: number, df: number): number {
 export function studentQuantile(p: number, df: number): number {
   must.studentQuantile.chance(p, 'p');
   must.studentQuantile.positive(df, 'df', true);
-  if (p > 0.5) return -studentQuantile(1 - p, df);
+  if (p === 0 || p === 1) return normalQuantile(p);
   if (p === 0.5) return 0;
-  if (p === 0) return -Infinity;
   const z = normalQuantile(p);
-  if (df === Infinity) return z;
   return df > MANY ? z + (z ** 3 + z) / (4 * df) : jStat.studentt.inv(p, df);
 }

@@ -54,6 +54,20 @@ describe('pairLimits', () => {
       expect(pairLimits(row.n, 12).pair99).toBeCloseTo(row.pair99[c12!]!, 12);
     }
   });
+  it('between two columns the logarithm is straight in 1 / df (by hand: 10 lies 0.6 of the way from 8 to 12)', () => {
+    const { pair95, pair99, oddOut95, oddOut99 } = pairLimits(4, 10);
+    // Natural logarithms of 5.566 and 5.101, 7.453 and 6.505, 3.581 and 3.303, 4.852 and 4.274: 0.4 and 0.6 of them.
+    expect([pair95, pair99, oddOut95!, oddOut99!].map((limit) => Math.log(limit))).toEqual(
+      [[5.566, 5.101], [7.453, 6.505], [3.581, 3.303], [4.852, 4.274]].map(([a, b]) => expect.closeTo(0.4 * Math.log(a!) + 0.6 * Math.log(b!), 12)));
+    expect(pairLimits(3, 64).pair95).toBeCloseTo(4.102, 12);
+    // From 64 on the next column is endless: 128 lies half-way.
+    expect(pairLimits(3, 128).pair95).toBeCloseTo(Math.sqrt(4.102 * 3.983), 12);
+  });
+  it('says what can be judged', () => {
+    expect(() => pairLimits(13, 8)).toThrow('pairLimits: there is no limit for 13 shots; 3 to 12 can be judged');
+    expect(() => pairLimits(3, 1)).toThrow('pairLimits: the df of the spread is 1; limits need 2 or more');
+    expect(() => judgeConsistency([at(0)], { sd: 0.2, df: 1 })).toThrow('judgeConsistency: the df of the spread is 1; limits need 2 or more');
+  });
   it.each([[2, 8], [13, 8], [3.5, 8], [3, 1], [3, NaN], [NaN, 8]])('refuses %d shots on %d df', (n, df) => expect(() => pairLimits(n, df)).toThrow(RangeError));
 });
 
@@ -77,6 +91,15 @@ describe('judgeConsistency', () => {
     expect(judgeConsistency(Array.from({ length: 30 }, () => at(0.1)), spread).kind).toBe('fine');
   });
 
+  it('without the odd shot: before the seventh the widest pair must be broken too, from then on it need not', () => {
+    // Two and two: leaving one out leaves the pair as wide. Limits of four shots with a known spread: 3.369 without the odd one, 5.025 with it.
+    const known = { sd: 1, df: Infinity };
+    expect(judgeConsistency([at(0), at(0), at(4), at(4)], known)).toMatchObject({ kind: 'fine', pair: 4, limit: expect.closeTo(4.291, 9) });
+    // Of seven 4.152 and 5.483.
+    const seven = [...Array.from({ length: 3 }, () => at(0)), ...Array.from({ length: 4 }, () => at(4.8))];
+    expect(judgeConsistency(seven, known)).toEqual({ kind: 'inconsistent', pair: 4.8, limit: expect.closeTo(4.152, 9), odd: null });
+    expect(judgeConsistency(seven.map(({ x }) => at(x / 1.2)), known)).toEqual({ kind: 'fine', pair: 4, limit: expect.closeTo(5.483, 9), odd: null });
+  });
   it('does not depend on order or side, and a wider spread never accuses more', () => {
     const rank = { fine: 0, 'odd shot': 1, suspect: 1, inconsistent: 2 };
     fc.assert(fc.property(shots(1), fc.double({ min: 0.05, max: 1, noNaN: true }), (set, sd) => {

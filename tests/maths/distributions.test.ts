@@ -13,7 +13,13 @@ describe('closed forms (derived)', () => {
       expect(studentCdf(t, 1.0001e5)).toBeCloseTo(studentCdf(t, 0.9999e5), 7);
       expect(studentCdf(t, 1e12)).toBeCloseTo(normalCdf(t), 10);
     }
-    for (const p of [0.001, 0.2, 0.9]) expect(studentQuantile(p, 1.0001e5)).toBeCloseTo(studentQuantile(p, 0.9999e5), 6);
+    for (const p of [0.001, 0.2, 0.9]) {
+      expect(studentQuantile(p, 1.0001e5)).toBeCloseTo(studentQuantile(p, 0.9999e5), 6);
+      expect(studentQuantile(p, 1e9)).toBeCloseTo(normalQuantile(p), 7);
+      expect(studentQuantile(p, Infinity)).toBe(normalQuantile(p));
+    }
+    // Far out nothing is left, with any number of df.
+    for (const df of [2e5, 1e9, Infinity]) expect([studentCdf(-1000, df), studentCdf(-21, df), studentCdf(1000, df)]).toEqual([0, 0, 1]);
   });
 });
 
@@ -33,7 +39,11 @@ describe('properties', () => {
       expect(normalCdf(normalQuantile(p))).toBeCloseTo(p, 9);
     }));
   });
-  it('ends are infinite, not NaN', () => {
+  it('ends are infinite, the middle is 0, with any number of df', () => {
+    for (const df of [0.5, 3, 1e4, 2e5, Infinity]) {
+      expect([studentQuantile(0, df), studentQuantile(0.5, df), studentQuantile(1, df)]).toEqual([-Infinity, 0, Infinity]);
+      expect([studentCdf(-Infinity, df), studentCdf(0, df), studentCdf(Infinity, df)]).toEqual([0, 0.5, 1]);
+    }
     expect([studentQuantile(0, 3), studentQuantile(1, 3), normalQuantile(0), normalQuantile(1)]).toEqual([-Infinity, Infinity, -Infinity, Infinity]);
     expect([studentCdf(-Infinity, 3), studentCdf(Infinity, 3), normalCdf(-Infinity), normalCdf(Infinity)]).toEqual([0, 1, 0, 1]);
   });

@@ -17,8 +17,9 @@ describe('fAbove', () => {
       expect(far).toBeGreaterThanOrEqual(0);
       expect(far).toBeLessThanOrEqual(near + 1e-7);
     }));
-    expect([fAbove(0, 2, 8), fAbove(Infinity, 2, 8)]).toEqual([1, 0]);
+    for (const df2 of [8, Infinity]) expect([fAbove(0, 2, df2), fAbove(Infinity, 2, df2)]).toEqual([1, 0]);
   });
   it.each([[NaN, 2, 8], [-1, 2, 8], [1, 0, 8], [1, NaN, 8], [1, 2, 0], [1, Infinity, 8]])('refuses %d on %d and %d', (...args) =>
     expect(() => fAbove(...args)).toThrow(RangeError));
+  it('says what is needed', () => expect(() => fAbove(-1, 2, 8)).toThrow('fAbove: the ratio of two variances is -1; 0 or more is needed'));
 });

@@ -31,6 +31,15 @@ describe('seededRandom', () => {
     expect(Math.abs(mean((x) => x ** 4) - 3)).toBeLessThan(4 * Math.sqrt(96 / n));
     expect(Math.abs(mean((x, i) => x * (z[i + 1] ?? 0)))).toBeLessThan(4 / Math.sqrt(n));
   });
+  it('normal numbers come in pairs, each from two even ones (Box and Muller 1958, from memory)', () => {
+    const [even, normal] = [seededRandom(9), seededRandom(9)];
+    for (let pair = 0; pair < 3; pair++) {
+      const radius = Math.sqrt(-2 * Math.log(1 - even.uniform()));
+      const angle = 2 * Math.PI * even.uniform();
+      expect(normal.normal()).toBeCloseTo(radius * Math.cos(angle), 12);
+      expect(normal.normal()).toBeCloseTo(radius * Math.sin(angle), 12);
+    }
+  });
   it('seeds that are neighbours have nothing in common (4 standard errors)', () => {
     const n = 20_000;
     const pairs = take(n, () => 0).map((_, i) => [seededRandom(i).normal(), seededRandom(i + 1).normal()] as const);
