@@ -29,7 +29,7 @@ const enough = (mean: number, sd: number, share: number, errors: number): number
 
 describe('extreme spread: the two shots that lie farthest apart', () => {
   it.each([
-    [2, 1.7724, 0.927], [3, 2.4086, 0.892], [4, 2.7933, 0.856], [5, 3.0659, 0.827], [6, 3.2751, 0.803], [8, 3.5851, 0.767], [10, 3.8113, 0.742], [12, 3.988, 0.721],
+    [2, 1.7724, 0.927], [3, 2.4086, 0.892], [5, 3.0659, 0.827], [6, 3.2751, 0.803], [12, 3.988, 0.721],
   ])('%i shots: mean %f, standard deviation %f (simulated here; 0.5 in 100, three standard errors)', (n, mean, sd) => {
     const groups = enough(mean, sd, 0.005, 3);
     const found = simulated(n, groups, false);
@@ -65,7 +65,7 @@ describe('a group of three, with which archers tell how good they are', () => {
 
 describe('range on one axis', () => {
   // d2 and d3 of control charts.
-  it.each([[2, 1.128, 0.8525], [3, 1.693, 0.8884], [4, 2.059, 0.8798], [5, 2.326, 0.8641], [6, 2.534, 0.848], [8, 2.847, 0.8198], [10, 3.078, 0.7971]])(
+  it.each([[2, 1.128, 0.8525], [3, 1.693, 0.8884], [5, 2.326, 0.8641], [10, 3.078, 0.7971]])(
     '%i values: mean %f, standard deviation %f (simulated here; 1 in 100, three standard errors)', (n, d2, d3) => {
       const groups = enough(d2, d3, 0.01, 3);
       const found = simulated(n, groups, true);
@@ -73,9 +73,10 @@ describe('range on one axis', () => {
       near(found.sd, d3, 4 / Math.sqrt(2 * groups), 'standard deviation');
     });
   it('six arrows: 2.53 spreads, give or take 0.334 of that (J. Park, "Fine tuning: when to adjust?", read; simulated here)', () => {
-    const found = simulated(6, 20_000, true);
-    near(found.mean, 2.53, 0.005 + 3 * (0.334 / Math.sqrt(20_000)));
-    near(found.sd / found.mean, 0.334, 0.005 + 3 / Math.sqrt(2 * 20_000));
+    const groups = 12_000;
+    const found = simulated(6, groups, true);
+    near(found.mean, 2.53, 0.005 + 3 * (0.334 / Math.sqrt(groups)));
+    near(found.sd / found.mean, 0.334, 0.005 + 3 / Math.sqrt(2 * groups));
   });
 });
 
