@@ -8,6 +8,7 @@ import type { Where } from './read.ts';
 import type { Content } from './types.ts';
 import { COMMON_PRACTICE } from './lint/book.ts';
 import type { Book } from './lint/book.ts';
+import { bookRows } from './lint/book-rows.ts';
 import { calling } from './lint/calling.ts';
 import { harm } from './lint/harm.ts';
 import { height } from './lint/height.ts';
@@ -18,7 +19,7 @@ import { words } from './lint/words.ts';
 
 export { CALLED_BY_THE_MACHINE } from './lint/calling.ts';
 
-const RULES: readonly ((content: Content, where: Where, book: Book) => Problem[])[] = [references, calling, safety, limits, harm, height, words];
+const RULES: readonly ((content: Content, where: Where, book: Book) => Problem[])[] = [references, calling, safety, limits, bookRows, harm, height, words];
 
 /**
  * Everything that does not fit, in reading order. `where` finds the place of a part by its path in the content. What it must

@@ -128,8 +128,11 @@ export interface Knob {
   readonly how: readonly string[];
   /** The book's change of tear (in) for a change of `per` units; null where the trade does not know. */
   readonly book: { readonly change: number; readonly per: number } | null;
+  /** Where some bows differ: the first row that fits is taken, `book` where none does. */
+  readonly books: readonly BookRow[];
   /** Where the book is null: how large (in of tear per unit, one standard deviation) a response may plausibly be. */
   readonly plausible: number;
+  /** Chance that a bow answers to the other side than the book says, and that it does not answer at all. */
   readonly wrongSign: number;
   readonly dead: number;
   readonly first: number;
@@ -149,6 +152,18 @@ export interface Knob {
   readonly trigger: Trigger;
   /** The adjustment that is equally right, offered when the archer says "not now". */
   readonly alternative: KnobId | null;
+  readonly source: readonly string[];
+}
+
+/** What the book says of an adjustment on some bows only: of these cams, with these rests. */
+export interface BookRow {
+  readonly cams: readonly string[] | 'any';
+  readonly rest: readonly string[] | 'any';
+  /** Change of tear (in) for a change of `per` units. */
+  readonly change: number;
+  readonly per: number;
+  readonly wrongSign: number;
+  readonly dead: number;
   readonly source: readonly string[];
 }
 

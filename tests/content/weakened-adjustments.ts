@@ -17,6 +17,17 @@ function knob(content: Content, one: Knob): Weakening[] {
   for (const key of ['first', 'later', 'soft', 'hard'] as const) add('a limit raised', key, [key], one[key] + one.smallest);
   add('a smaller step than can be set', 'smallest', ['smallest'], one.smallest / 2);
   for (const key of ['wrongSign', 'dead'] as const) add('surer than is known', key, [key], one[key] - 0.01);
+  one.books.forEach((row, index) => {
+    const make = (name: string, to: Partial<typeof row>): void => add('a row of the book told better', `row ${index}: ${name}`, ['books', index], { ...row, ...to });
+    for (const key of ['wrongSign', 'dead'] as const) make(`${key} surer`, { [key]: one[key] - 0.01 });
+    make('to the other side', { change: -row.change });
+    make('ten times as much', { change: 10 * row.change });
+    make('next to nothing', { change: row.change / 10 });
+    make('of any bow', { cams: 'any', rest: 'any' });
+    make('of bows that nobody has', { cams: ['none such'] });
+    add('a row of the book told better', `row ${index} twice`, ['books'], [...one.books.slice(0, index + 1), ...one.books.slice(index)]);
+  });
+  if (one.book === null) add('a row of the book told better', 'of what nobody knows', ['books'], [{ cams: 'any', rest: ['blade'], change: 1, per: 1, wrongSign: one.wrongSign, dead: one.dead, source: one.source }]);
   const far = one.firstWhenFar;
   add('a far move looser', 'step', ['firstWhenFar'], { over: far?.over ?? 0.5, step: (far?.step ?? one.first) + one.smallest });
   if (far !== null) add('a far move looser', 'over', ['firstWhenFar'], { ...far, over: far.over - 1 / 8 });

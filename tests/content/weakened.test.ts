@@ -5,6 +5,7 @@
 import { expect, test } from 'vitest';
 import { contentFiles } from '../tools/compile-content.mjs';
 import { COMMON_PRACTICE } from '../../src/content/lint/book.ts';
+import { bookRows } from '../../src/content/lint/book-rows.ts';
 import { calling } from '../../src/content/lint/calling.ts';
 import { HARM_RULES } from '../../src/content/lint/harm.ts';
 import { limits } from '../../src/content/lint/limits.ts';
@@ -19,7 +20,7 @@ if (!read.ok) throw new Error('the shipped content cannot be read');
 const { content, where } = read;
 
 // The rules of words and of height are no matter of safety.
-const RULES = [...HARM_RULES, safety, limits, calling, references];
+const RULES = [...HARM_RULES, safety, limits, bookRows, calling, references];
 
 /** The rule that told of the last one is asked first: like weakenings come together, and one rule is enough. */
 let likely: (typeof RULES)[number] | undefined;
@@ -57,7 +58,7 @@ const LEAST: Readonly<Record<string, number>> = {
   'not known goes easier': 4, 'one of the five in a chunk': 12, 'a number goes easier': 15, 'a pass widened': 4, 'other answers can be entered': 44,
   'another unit': 11, 'a check goes easier': 180, 'a check taken away': 150, 'a check left off a route': 450, 'a draw that is called none': 30,
   'a look that waits for a draw': 56, 'a step left out of its block': 60, 'a draw put first': 11, 'a look put last': 40, 'chapters in another order': 13,
-  'one thing not asked again': 150, 'nothing asked again': 25, 'a limit raised': 40, 'a smaller step than can be set': 10, 'surer than is known': 20,
+  'one thing not asked again': 150, 'nothing asked again': 25, 'a limit raised': 40, 'a smaller step than can be set': 10, 'a row of the book told better': 30, 'surer than is known': 20,
   'a far move looser': 12, 'a press called none': 6, 'caution taken off an adjustment': 8, 'moved without what it needs': 8,
   'nothing asked after it moved': 10, 'counted from elsewhere': 10, 'in another unit': 10, 'another adjustment offered instead': 88,
   'a rung goes farther': 14, 'a rung too early': 4, 'a rung that does not belong': 130, 'press work for untrained hands': 12,

@@ -46,7 +46,7 @@ describe('a bow in tune as found', () => {
     expect(result['Tear as found, 7 ft']).toMatch(/\(\d+ shots\)$/);
     expect(result['Tear at this setting, 7 ft']).toBe(result['Tear as found, 7 ft']);
     expect(result['Tear at this setting, 9 ft']).toMatch(/\(\d+ shots\)$/);
-    expect(result['Second distance, 9 ft']).toBe('in tolerance there too: up and down, sideways');
+    expect(result['Second distance, 9 ft']).toBe('in tolerance there too: up and down, sideways; 9 ft is too near to 7 ft to tell an angle from a turning');
     expect(result['Shots']).toBe(`${played.last.where.shots}, over 1 day; called bad or missed: 0`);
     expect(result['Spread of one shot']).toMatch(/^0\.\d\d in$/);
   });

@@ -59,6 +59,9 @@ function order(knob: Knob, where: Where): Problem[] {
     if (knob[key] < 0 || knob[key] > 1) found.push(error(at(knob, key, where), `${key} of "${knob.id}" is ${knob[key]}; a chance lies between 0 and 1`));
   }
   if (knob.plus === knob.minus) found.push(error(at(knob, 'minus', where), `plus and minus of "${knob.id}" are both ${knob.plus}; write the opposite`));
+  for (const [index, row] of knob.books.entries()) {
+    if (!(row.per > 0)) found.push(error(where(['knobs', knob.id, 'books', index, 'per']), `per ${row.per} of this row of "${knob.id}" is nothing; write how much was turned, above 0`));
+  }
   if (knob.book && !(knob.book.per > 0)) found.push(error(at(knob, 'book', where), `book.per of "${knob.id}" is ${knob.book.per}; write how much was turned, above 0`));
   return found;
 }

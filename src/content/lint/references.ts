@@ -21,6 +21,11 @@ export function references(content: Content, where: Where): Problem[] {
   const step = (ids: readonly string[], path: Path): void => look('step', ids, steps, 'content/chapters', path);
   const caution = (ids: readonly string[], path: Path): void => look('caution', ids, cautions, 'content/cautions.yaml', path);
   const source = (ids: readonly string[], path: Path): void => look('source', ids, sources, 'content/sources.yaml', path);
+  const answers = (about: string, values: readonly string[] | 'any', path: Path): void => {
+    const asked = content.steps[about];
+    if (values === 'any' || asked?.kind !== 'choice') return;
+    look(`answer to the step "${about}"`, values, new Set(asked.options.map((one) => one.value)), 'content/chapters', path);
+  };
 
   content.chapters.forEach((chapter, c) => chapter.blocks.forEach((block, b) => step(block.steps, ['chapters', c, 'blocks', b, 'steps'])));
   for (const [id, one] of Object.entries(content.steps)) {
@@ -37,17 +42,16 @@ export function references(content: Content, where: Where): Problem[] {
     step(knob.needs, ['knobs', id, 'needs']);
     caution(knob.cautions, ['knobs', id, 'cautions']);
     source(knob.source, ['knobs', id, 'source']);
+    knob.books.forEach((row, index) => {
+      source(row.source, ['knobs', id, 'books', index, 'source']);
+      for (const about of ['cams', 'rest'] as const) answers(about, row[about], ['knobs', id, 'books', index, about]);
+    });
   }
   for (const [trigger, ids] of Object.entries(content.rechecks)) step(ids, ['rechecks', trigger]);
   for (const [id, inspection] of Object.entries(content.inspections)) source(inspection.source, ['inspections', id, 'source']);
   content.ladders.forEach((rule, index) => {
     source(rule.source, ['ladders', index, 'source']);
-    for (const about of ['cams', 'press'] as const) {
-      const values = rule[about];
-      const asked = content.steps[about];
-      if (values === 'any' || asked?.kind !== 'choice') continue;
-      look(`answer to the step "${about}"`, values, new Set(asked.options.map((one) => one.value)), 'content/chapters', ['ladders', index, about]);
-    }
+    for (const about of ['cams', 'press'] as const) answers(about, rule[about], ['ladders', index, about]);
   });
   return found;
 }

@@ -15,6 +15,15 @@ export const procedureFile = known({
 
 const knobId = z.enum(KNOBS);
 
+const anyOrList = z.preprocess(
+  (given) => (typeof given === 'string' && given !== 'any' ? [given] : given),
+  z.union([z.literal('any'), z.array(z.string().min(1, 'empty'))]),
+);
+
+const bookRow = known({
+  cams: anyOrList.default('any'), rest: anyOrList.default('any'), change: amount, per: amount, wrongSign: amount, dead: amount, source: listOf(id),
+});
+
 const knob = known({
   id: knobId,
   name: line,
@@ -25,6 +34,7 @@ const knob = known({
   words: known({ plus: line, minus: line }),
   how: paragraphs,
   book: known({ change: amount, per: amount }).nullable(),
+  books: z.array(bookRow).default([]),
   plausible: amount,
   wrongSign: amount,
   dead: amount,
@@ -43,11 +53,6 @@ const knob = known({
   source: listOf(id),
 });
 export const knobsFile = z.array(knob);
-
-const anyOrList = z.preprocess(
-  (given) => (typeof given === 'string' && given !== 'any' ? [given] : given),
-  z.union([z.literal('any'), z.array(z.string().min(1, 'empty'))]),
-);
 
 export const laddersFile = z.array(known({
   axis: z.enum(AXES),

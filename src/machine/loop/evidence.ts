@@ -2,8 +2,9 @@
 
 import { normalQuantile } from '../../maths/normal.ts';
 import type { Spread } from '../../archery/spread.ts';
+import { mayBeDead } from '../../archery/may-be-dead.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
-import type { Axis, Content, KnobId } from '../../content/types.ts';
+import type { Axis, BookRow, Content, Knob, KnobId } from '../../content/types.ts';
 import { chosen } from '../guards.ts';
 import type { Shot, State } from '../state.ts';
 import { carriedGains } from './carried.ts';
@@ -123,8 +124,16 @@ export function priorOf(content: Content, state: State, knob: KnobId): SlopePrio
 function priorOnPaper(content: Content, state: State, knob: KnobId, wrongSide: number): SlopePrior {
   const carried = carriedGains(state)[knob];
   if (carried !== undefined) return carried;
-  const { book, wrongSign, plausible } = content.knobs[knob];
+  const { book, wrongSign, dead } = bookOf(content.knobs[knob], state);
+  const { plausible } = content.knobs[knob];
   // No book: a side that is hardly more than a guess, as unsure as content says, and a size that is plausible.
-  if (book === null) return { mean: -normalQuantile(1 - wrongSign) * plausible, sd: plausible };
-  return priorFromBook(book.change / book.per, Math.min(wrongSign, wrongSide));
+  const alive = book === null ? { mean: -normalQuantile(1 - wrongSign) * plausible, sd: plausible } : priorFromBook(book.change / book.per, Math.min(wrongSign, wrongSide));
+  return mayBeDead(alive, dead);
+}
+
+/** What the book says of an adjustment on this bow: the first of its rows that fits its cams and its rest, else what is said of all. */
+export function bookOf({ book, books, wrongSign, dead }: Knob, state: State): Pick<Knob, 'book' | 'wrongSign' | 'dead'> {
+  const fits = (values: BookRow['cams'], step: string): boolean => values === 'any' || values.includes(chosen(state, step) ?? 'unknown');
+  const row = books.find(({ cams, rest }) => fits(cams, 'cams') && fits(rest, 'rest'));
+  return row === undefined ? { book, wrongSign, dead } : { book: row, wrongSign: row.wrongSign, dead: row.dead };
 }
