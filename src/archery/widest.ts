@@ -27,12 +27,11 @@ export function widest(shots: readonly Point[]): Widest {
   const pair = widestWithout(-1);
   if (shots.length < 4) return { pair, oddOut: null, odd: null };
 
-  const without = shots.map((_, i) => widestWithout(i));
-  const oddOut = Math.min(...without);
+  const without = apart.map((row, i) => ({ i, widest: widestWithout(i), far: sum(row) }));
+  const oddOut = Math.min(...without.map((one) => one.widest));
   // Tears are told in sixteenths, so ties are common: the shot further from all others is the odd one.
-  const candidates = without.flatMap((w, i) => (w === oddOut ? [{ i, far: sum(apart[i] ?? []) }] : []));
-  const furthest = Math.max(...candidates.map((c) => c.far));
-  const odd = candidates.filter((c) => c.far === furthest);
-  const [only] = odd;
-  return { pair, oddOut, odd: odd.length === 1 && only !== undefined ? only.i : null };
+  const candidates = without.filter((one) => one.widest === oddOut);
+  const furthest = Math.max(...candidates.map((one) => one.far));
+  const odd = candidates.filter((one) => one.far === furthest).map((one) => one.i);
+  return { pair, oddOut, odd: odd.length === 1 ? Math.max(...odd) : null };
 }

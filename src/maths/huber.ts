@@ -22,7 +22,7 @@ export interface HuberCentre {
  * Where it is level at zero (two values far apart) the point nearest the middle value is taken.
  * Throws RangeError on no values, a value that is not finite, or a scale or k that is not above 0.
  */
-// Example: huberCentre([0, 0.1, 3], 1).centre is 0.8.
+// Example: huberCentre([0, 0.1, 3], 1).centre is 0.8; huberCentre([0, 0.1, 3], 1, 1).centre is 0.55.
 export function huberCentre(values: readonly number[], scale: number, k = 1.5): HuberCentre {
   must.huberCentre.positive(scale, 'the scale');
   must.huberCentre.positive(k, 'k');
@@ -35,7 +35,7 @@ export function huberCentre(values: readonly number[], scale: number, k = 1.5): 
   const pull = (m: number): number => sum(values.map((v) => Math.max(-reach, Math.min(reach, v - m))));
 
   const middle = median(values);
-  const corners = values.flatMap((v) => [v - reach, v + reach]).sort((a, b) => a - b);
+  const corners = values.flatMap((v) => [v - reach, v + reach]);
   const nothing = 1e-9 * reach; // a corner's own rounding must not hide that the pull is level there
   let low = -Infinity;
   let high = Infinity;
@@ -45,16 +45,15 @@ export function huberCentre(values: readonly number[], scale: number, k = 1.5): 
     if (p <= nothing) high = Math.min(high, corner);
   }
   // Level at zero: every corner from high to low balances; otherwise solve between the two corners.
-  const centre = low >= high ? clamp(middle, high, low) : clamp(balance(values, (low + high) / 2, reach, middle), low, high);
+  const centre = low >= high ? clamp(middle, high, low) : clamp(balance(values, (low + high) / 2, reach), low, high);
 
-  const weights = values.map((v) => (Math.abs(v - centre) <= reach ? 1 : reach / Math.abs(v - centre)));
+  const weights = values.map((v) => Math.min(1, reach / Math.abs(v - centre)));
   return { centre, count: sum(weights), weights };
 }
 
-/** The root of the straight piece of the pull around `near`; `otherwise` where the piece is level. */
-function balance(values: readonly number[], near: number, reach: number, otherwise: number): number {
+/** The root of the straight piece of the pull around `near`, which is not level there. */
+function balance(values: readonly number[], near: number, reach: number): number {
   const inside = values.filter((v) => Math.abs(v - near) <= reach);
-  if (inside.length === 0) return otherwise;
   const above = values.filter((v) => v - near > reach).length;
   const below = values.length - inside.length - above;
   return (sum(inside) + reach * (above - below)) / inside.length;

@@ -24,9 +24,8 @@ export function sum(values: readonly number[]): number {
 // Example: median([4, 1, 2, 3]) is 2.5.
 export function median(values: readonly number[]): number {
   for (const value of values) must.median.finite(value, 'a value');
-  const sorted = [...values].sort((a, b) => a - b);
-  const low = sorted[Math.floor((sorted.length - 1) / 2)];
-  const high = sorted[Math.ceil((sorted.length - 1) / 2)];
-  if (low === undefined || high === undefined) throw must.median.error('there is no middle of no values; give at least one');
-  return low / 2 + high / 2;
+  if (values.length === 0) throw must.median.error('there is no middle of no values; give at least one');
+  const half = values.length / 2;
+  const middle = [...values].sort((a, b) => a - b).slice(Math.ceil(half) - 1, Math.floor(half) + 1);
+  return sum(middle.map((value) => value / middle.length));
 }

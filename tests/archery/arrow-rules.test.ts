@@ -23,6 +23,25 @@ describe('blame', () => {
     const shots = [at(0.45), at(0.5), at(0.55)];
     expect([0.2, 0.24, 0.26].map((sd) => blame(shots, clean, zero, { sd, df: 20 }))).toEqual(['the arrow', 'the arrow', 'not the arrow']);
   });
+  it('at the limit it is not beyond it; a shot at half the limit still lies that way', () => {
+    expect(blame([at(0.25), at(0.25), at(0.25)], clean, zero, spread)).toBe('not the arrow');
+    expect(blame([at(0.5), at(0.5), at(0.5)], [at(0.25), at(0.25)], zero, spread)).toBe('the arrow');
+    // Two spreads are 0.4 in; the centre of these lies at 0.467.
+    expect(blame([at(0.2), at(0.6), at(0.6)], clean, zero, { sd: 0.2, df: 20 })).toBe('the arrow');
+    expect(blame([at(0.199), at(0.6), at(0.6)], clean, zero, { sd: 0.2, df: 20 })).toBe('not the arrow');
+  });
+  it('on both axes together, and from the typical arrow', () => {
+    const around = (x: number, y: number): { x: number; y: number }[] => [at(x, y), at(x + 0.05, y - 0.05), at(x - 0.05, y + 0.05)];
+    // 0.2 and 0.2 are 0.28 in; 0.15 and 0.15 are 0.21.
+    expect(blame(around(0.2, 0.2), clean, zero, spread)).toBe('the arrow');
+    expect(blame(around(0.15, 0.15), clean, zero, spread)).toBe('not the arrow');
+    expect(blame(around(0.2, -0.2), clean, zero, spread)).toBe('the arrow');
+    // Far enough, but the three do not lie the same way.
+    expect(blame([at(1, 0), at(0, 1), at(1, -0.4)], clean, zero, { sd: 0.25, df: 20 })).toBe('not the arrow');
+    const from = { x: 0.3, y: -0.2 };
+    expect(blame(around(0.3, -0.2), [at(0.3, -0.2), at(0.35, -0.25)], from, spread)).toBe('not the arrow');
+    expect(blame(around(0.5, 0), [at(0.3, -0.2), at(0.35, -0.25)], from, spread)).toBe('the arrow');
+  });
   it('one wild shot among good ones is not the arrow', () => {
     expect(blame([at(0.02), at(0.1), at(2)], clean, zero, spread)).toBe('not the arrow');
     expect(blame([at(0.02), at(0.1), at(20), at(25)], clean, zero, spread)).toBe('not the arrow');

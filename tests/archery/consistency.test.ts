@@ -15,6 +15,14 @@ describe('widest', () => {
     expect(widest([at(0), at(0), at(1), at(1)]).odd).toBeNull(); // two and two: none is the odd one
     expect([widest([]).pair, widest([at(5)]).pair]).toEqual([0, 0]);
   });
+  it('the odd one is whose going narrows the set most, not the furthest from the others (by hand: 4 against 4.12 in)', () => {
+    // (0, 0) is 12.6 from the others taken together, (4, 3) only 10.5.
+    expect(widest([at(0, 0), at(0, 4), at(4, 3), at(3, 2)])).toEqual({ pair: 5, oddOut: 4, odd: 2 });
+  });
+  it('of two whose going narrows it alike the odd one is further from the others (by hand: 10.8 against 9.0 in)', () => {
+    expect(widest([at(2, 0), at(1, 2), at(0, 3), at(4, 3)])).toEqual({ pair: 4, oddOut: expect.closeTo(Math.sqrt(13), 12), odd: 3 });
+    expect(widest([at(4, 3), at(1, 2), at(0, 3), at(2, 0)]).odd).toBe(0);
+  });
   it('does not depend on the order, and leaving one out never widens', () => {
     fc.assert(fc.property(shots(4), (s) => {
       const a = widest(s);

@@ -45,6 +45,12 @@ describe('huberCentre', () => {
       expect(count).toBeLessThanOrEqual(v.length);
     }));
   });
+  it('does not depend on the unit: level pulls stay level, large and small', () => {
+    for (const unit of [1e-9, 1, 1e9]) {
+      expect(huberCentre([0.1, 0.7, 8.3, 9.9].map((v) => v * unit), 0.1 * unit).centre / unit).toBeCloseTo(4.5, 12);
+      expect(huberCentre([0, 0.1, 3].map((v) => v * unit), unit).centre / unit).toBeCloseTo(0.8, 12);
+    }
+  });
   it('one value can drag it only so far', () => {
     const near = huberCentre([0, 0.1, 3], 1).centre;
     expect(huberCentre([0, 0.1, 3000], 1).centre).toBe(near);
@@ -52,6 +58,7 @@ describe('huberCentre', () => {
   it.each([[[], 1, 1.5], [[1, NaN], 1, 1.5], [[1, Infinity], 1, 1.5], [[1], 0, 1.5], [[1], NaN, 1.5], [[1], 1, -1]])('refuses %j, scale %d, k %d', (v, s, k) => {
     expect(() => huberCentre(v, s, k)).toThrow(RangeError);
   });
+  it('says what is missing', () => expect(() => huberCentre([], 1)).toThrow('huberCentre: there is no centre of no values; give at least one'));
 });
 
 describe('sum and median', () => {
@@ -65,8 +72,9 @@ describe('sum and median', () => {
   });
   it('middle of odd and even counts; none of nothing', () => {
     expect([median([3, 1, 2]), median([4, 1, 2, 3])]).toEqual([2, 2.5]);
-    expect(() => median([])).toThrow('no middle');
-    expect(() => median([1, NaN, 2])).toThrow(RangeError);
+    expect([median([7]), median([1e308, 1.5e308])]).toEqual([7, 1.25e308]);
+    expect(() => median([])).toThrow('median: there is no middle of no values; give at least one');
+    for (const bad of [[1, NaN, 2], [NaN, 1, 2], [1, 2, Infinity]]) expect(() => median(bad)).toThrow('median: a value is');
     expect(() => sum([1, NaN])).toThrow(RangeError);
   });
 });
