@@ -103,6 +103,8 @@ it('refuse what cannot be meant', () => {
     () => judgeTurn({ ...good, countBefore: 0 }), () => judgeTurn({ ...good, limit: NaN }), () => judgeTurn({ ...good, before: at(NaN) }),
     () => bestTurn([], zero, good.spread), () => bestTurn([{ turn: 0, shots: [] }], zero, good.spread), () => bestTurn([{ turn: 0, shots: [zero] }], zero, { sd: NaN, df: 3 }),
   ]) expect(act).toThrow(RangeError);
+  expect(predictTurns(zero, at(0, 1), 360)).toHaveLength(360);
+  expect(() => predictTurns(zero, zero, 361)).toThrow('a nock with 361 positions cannot be turned; give a whole number, like 3');
   expect(() => bestTurn([], zero, good.spread)).toThrow('no turn was tried; give the shots at one turn at least');
   expect(() => judgeTurn({ ...good, shots: [] })).toThrow('a turn has no shot; shoot it before it is judged');
 });
