@@ -59,22 +59,43 @@ const MOST_KNOWN = 6;
 
 /**
  * What other finished tunes kept here hand over: each bow with each of its archers once, the latest first. The bow is as
- * its latest tune left it, whoever shot that. A tune that cannot be read hands over nothing.
+ * its latest tune left it, whoever shot that. A tune of it that was left unfinished since hands on what it learned, and
+ * nothing that was looked at or measured. A tune that cannot be read hands over nothing.
  */
 export function carriedFrom(
   tunes: readonly TuneInfo[], except: string, content: Content,
   carriedOf: (content: Content, facts: readonly Fact[], tune: string) => Carried | null,
 ): Carried[] {
   const all = tunes
-    .filter(({ id, bad, finished }) => id !== except && bad === undefined && finished)
-    .flatMap((tune) => carriedOf(content, factsOf(tune), tune.id) ?? []);
-  return latestOfEach(all).slice(0, MOST_KNOWN);
+    .filter(({ id, bad }) => id !== except && bad === undefined)
+    .map((tune): Handed => ({ finished: tune.finished, carried: carriedOf(content, factsOf(tune), tune.id) }));
+  return withLearnedSince(all).slice(0, MOST_KNOWN);
 }
+
+/** What one tune hands over; null where it never got to shoot, or stands stopped. */
+export interface Handed { readonly finished: boolean; readonly carried: Carried | null }
+
+/** Of all tunes, the latest first: finished ones by bow and archer, each with what unfinished ones of that bow have learned since. */
+export function withLearnedSince(tunes: readonly Handed[]): Carried[] {
+  const handed = tunes.flatMap(({ finished, carried }) => (carried === null ? [] : [{ finished, carried }]));
+  const finished = handed.filter((one) => one.finished).map(({ carried }) => carried);
+  return latestOfEach(finished).map((one) => {
+    const latest = handed.findIndex((other) => other.finished && bowOf(other.carried) === bowOf(one));
+    const since = handed.slice(0, latest).map(({ carried }) => carried).filter((other) => bowOf(other) === bowOf(one));
+    const [bow] = since;
+    if (bow === undefined) return one;
+    const own = since.find((other) => archerOf(other) === archerOf(one));
+    const { besides: _before, ...kept } = one;
+    return { ...kept, spread: own?.spread ?? one.spread, gains: bow.gains, ...(bow.besides === undefined ? {} : { besides: bow.besides }) };
+  });
+}
+
+const bowOf = ({ bowId, from }: Carried): string => bowId ?? from;
+const archerOf = ({ archerId, from }: Carried): string => archerId ?? from;
 
 /** Of tunes handed over, the latest first: one for each bow and archer, with what the bow's latest tune says of the bow. */
 export function latestOfEach(all: readonly Carried[]): Carried[] {
-  const bowOf = ({ bowId, from }: Carried): string => bowId ?? from;
-  const pairOf = (one: Carried): string => `${bowOf(one)} ${one.archerId ?? one.from}`;
+  const pairOf = (one: Carried): string => `${bowOf(one)} ${archerOf(one)}`;
   return all
     .filter((one, i) => all.findIndex((other) => pairOf(other) === pairOf(one)) === i)
     .map((one) => {

@@ -44,10 +44,10 @@ export function recordOf(content: Content, state: State): BowRecord {
   return { title: phrase(content, 'record-title', { tune, date }), sections };
 }
 
-/** What a later tune of the same bow may start from; of an arrow that was added up, its parts. Null for a tune that never got to shoot. */
+/** What a later tune of the same bow may start from; of an arrow that was added up, its parts. Null for a tune that never got to shoot, or that stands stopped. */
 export function carriedOf(content: Content, state: State): Carried | null {
   const begun = state.facts[0];
-  if (begun?.kind !== 'begun' || state.shotCount === 0) return null;
+  if (begun?.kind !== 'begun' || state.shotCount === 0 || state.stop !== null) return null;
   const kept = Object.entries(state.answers).filter(([id, { answer }]) => content.steps[id]?.everyTune === false && (isKnown(answer) || NAMES.includes(id) || (id === 'arrow-mass' && arrowParts(state) !== null)));
   const answers = { ...Object.fromEntries(kept.map(([id, { answer }]) => [id, answer])), ...measuresNow(state) };
   const picked = pickedBow(state);
