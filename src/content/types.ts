@@ -32,7 +32,7 @@ export const GUARDS = [
   'press-trained', 'press-at-shop', 'no-press',
   'was-adjusted', 'nock-was-turned', 'needs-shop',
   'arrows-by-paper', 'all-arrows',
-  'figures-wanted', 'length-not-told', 'speed-told', 'second-arrow-told', 'spine-not-printed',
+  'figures-wanted', 'length-not-told', 'speed-told', 'second-arrow-told', 'papers-tell-speed', 'spine-not-printed',
   'paper', 'no-paper', 'unfletched', 'plumb-line', 'hunts', 'launch-settled', 'shoots-broadheads', 'shoots-groups',
 ] as const;
 export type GuardName = (typeof GUARDS)[number];

@@ -108,7 +108,7 @@ function ruleNumber(content: Content, state: State, id: string, step: Extract<St
 }
 
 /** Measures whose limits hang on other answers. */
-type Limited = Exclude<Measure, Figure | Part | 'nock-height' | 'centre-shot' | 'centre-shot-figure' | 'group-at-20' | 'arrows-in-set' | 'arrow-out' | 'nock-stays'>;
+type Limited = Exclude<Measure, Figure | Part | 'brace-height' | 'nock-height' | 'centre-shot' | 'centre-shot-figure' | 'group-at-20' | 'arrows-in-set' | 'arrow-out' | 'nock-stays'>;
 type Rules = { readonly [M in Limited]: (content: Content, state: State, value: MeasureOf<M>) => Ruling | null };
 
 const ruleMeasure = <M extends Limited>(step: M, content: Content, state: State, value: number): Ruling | null => RULES[step](content, state, asMeasured(step, value));

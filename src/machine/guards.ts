@@ -2,7 +2,7 @@
 
 import type { GuardName, Step } from '../content/types.ts';
 import { arrowMass, arrowParts, isAddedUp, isNotWeighed } from './figures/arrow-mass.ts';
-import { secondIsTooLight } from './figures/reckon.ts';
+import { asShot, secondIsTooLight } from './figures/reckon.ts';
 import { MASS_FLOOR, massRatio, worstMassRatio } from './limits.ts';
 import type { State } from './state.ts';
 import { chosen, measured, notKnown } from './told.ts';
@@ -114,6 +114,7 @@ export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolea
   'length-not-told': (s) => arrowParts(s) === null,
   'speed-told': (s) => measured(s, 'arrow-speed') !== undefined,
   'second-arrow-told': (s) => measured(s, 'second-mass') !== undefined && !secondIsTooLight(s),
+  'papers-tell-speed': (s) => notKnown(s, 'arrow-speed') && asShot(s) !== null,
   'spine-not-printed': (s) => notKnown(s, 'spine-printed'),
   'all-arrows': (s) => chosen(s, 'arrows-wanted') === 'all',
   'paper': (s) => !withoutPaper(s) && !atBroadheads(s),

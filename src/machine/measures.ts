@@ -10,9 +10,9 @@ export const MEASURED_IN = {
   'shaft-grains': 'gr/in', 'shaft-length': 'in', 'point-grains': 'gr', 'insert-grains': 'gr', 'nock-grains': 'gr', 'vane-count': 'count', 'vane-grains': 'gr', 'wrap-grains': 'gr',
   'peak-weight': 'lb', 'rated-weight': 'lb', 'scale-error': 'lb',
   'bolts-top': 'turn', 'bolts-bottom': 'turn', 'bolt-limit': 'turn',
-  'shaft-ahead': 'in', 'nock-height': 'in', 'centre-shot': 'in', 'centre-shot-figure': 'in', 'group-at-20': 'in',
+  'shaft-ahead': 'in', 'brace-height': 'in', 'nock-height': 'in', 'centre-shot': 'in', 'centre-shot-figure': 'in', 'group-at-20': 'in',
   // For the card alone: nothing is judged by them.
-  'arrow-length': 'in', 'balance-point': 'in', 'arrow-speed': 'fps', 'second-mass': 'gr', 'second-speed': 'fps', 'holding-weight': 'lb', 'draw-mark': 'in',
+  'arrow-length': 'in', 'balance-point': 'in', 'arrow-speed': 'fps', 'second-mass': 'gr', 'second-speed': 'fps', 'holding-weight': 'lb', 'draw-mark': 'in', 'rated-speed': 'fps',
   'spine-printed': 'count', 'spine-older': 'in',
   'arrow-count': 'count', 'arrows-set-aside': 'count', 'arrows-in-set': 'count', 'arrow-out': 'count', 'nock-stays': 'count',
 } as const satisfies Readonly<Record<string, Unit>>;

@@ -25,6 +25,8 @@ const PARTS = {
   'arrow-mass': null, 'mass-way': 'add-up', 'shaft-grains': 8.6, 'shaft-length': 28.25, 'point-grains': 100, 'insert-grains': 20, 'nock-grains': 9, 'vane-count': 3, 'vane-grains': 7, 'wrap-grains': 0,
 };
 
+const AS_SHOT = { 'arrow-speed': null, 'arrow-mass': 400, 'peak-weight': 60, 'brace-height': 6.5, 'draw-mark': 27.25 };
+
 const CASES: Readonly<Record<GuardName, Cases>> = {
   'release-aid': only('release', ['release-aid', 'fingers'], 'release-aid'),
   'fingers': only('release', ['release-aid', 'fingers'], 'fingers'),
@@ -51,6 +53,11 @@ const CASES: Readonly<Record<GuardName, Cases>> = {
   'second-arrow-told': {
     yes: [{ answers: { 'second-mass': 310, 'peak-weight': 60 } }, { answers: { 'second-mass': 310, 'rated-weight': 60 } }],
     no: [NOTHING, { answers: { 'second-mass': 309.9, 'peak-weight': 60 } }, { answers: { 'second-mass': null, 'peak-weight': 60 } }],
+  },
+  // What a speed in papers is brought to: the bow as it is shot, where nobody has a chronograph.
+  'papers-tell-speed': {
+    yes: [{ answers: AS_SHOT }],
+    no: [NOTHING, ...Object.keys(AS_SHOT).map((id) => ({ answers: { ...AS_SHOT, [id]: id === 'arrow-speed' ? 270 : null } })), { answers: { ...AS_SHOT, 'draw-mark': 6 } }],
   },
   'spine-not-printed': { yes: is('spine-printed', null), no: [NOTHING, ...is('spine-printed', 340)] },
   // 300 gr: 5.0 gr/lb at 60 lb by the reading, less once the scale may read 2 lb low.

@@ -61,7 +61,7 @@ const USUAL: Readonly<Record<string, unknown>> = {
   'bow-name': 'Old Blue', 'archer-name': 'Kim', 'which-bow': 'another',
   // The same arrow by its parts: 393 gr, of which 377 count. Figures for the card are for those who want them.
   'mass-way': 'add-up', 'shaft-grains': 8.6, 'shaft-length': '28 1/4', 'point-grains': 100, 'insert-grains': 20, 'nock-grains': 9, 'vane-count': 3, 'vane-grains': 7, 'wrap-grains': 0,
-  'figures-wanted': 'no', 'arrow-length': '28 1/4', 'balance-point': '17 3/4', 'arrow-speed': 275, 'second-mass': 475, 'second-speed': 255, 'holding-weight': 12, 'draw-mark': '26 1/4',
+  'figures-wanted': 'no', 'arrow-length': '28 1/4', 'balance-point': '17 3/4', 'arrow-speed': 275, 'second-mass': 475, 'second-speed': 255, 'holding-weight': 12, 'draw-mark': '26 1/4', 'rated-speed': 330,
   'spine-printed': 340, 'spine-older': 0.28,
   'what-was-changed': 'nothing', 'released': 'The dealer released it today and found nothing wrong', 'what-happened': 'nothing',
 };

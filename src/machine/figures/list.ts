@@ -4,7 +4,7 @@ import type { Trigger } from '../../content/types.ts';
 import { oneOf } from '../../maths/closed.ts';
 
 export const FIGURES = [
-  'arrow-length', 'balance-point', 'arrow-speed', 'second-mass', 'second-speed', 'holding-weight', 'draw-mark', 'spine-printed', 'spine-older',
+  'arrow-length', 'balance-point', 'arrow-speed', 'second-mass', 'second-speed', 'holding-weight', 'draw-mark', 'rated-speed', 'spine-printed', 'spine-older',
 ] as const;
 export type Figure = (typeof FIGURES)[number];
 export const isFigure = oneOf(FIGURES);

@@ -2,11 +2,11 @@
 // is left out, or the reason is told.
 
 import { kineticEnergy, momentum, type Energy, type Momentum } from '../../archery/arrow-energy.ts';
-import { foc } from '../../archery/arrow-parts.ts';
+import { foc, focOfParts } from '../../archery/arrow-parts.ts';
 import { drawLength, letOff } from '../../archery/bow-figures.ts';
-import { speedRange, throwFrom, type Reading, type SpeedRange, type Unknown } from '../../archery/launch-speed.ts';
+import { speedFromRating, speedRange, throwFrom, type AsShot, type Reading, type SpeedRange, type Unknown } from '../../archery/launch-speed.ts';
 import { astmDeflection } from '../../archery/static-spine.ts';
-import { grains, inches, type Fps, type Grains, type Inches, type Percent, type Pounds } from '../../maths/units.ts';
+import { grains, inches, pounds, type Fps, type Grains, type Inches, type Percent, type Pounds } from '../../maths/units.ts';
 import { MASS_FLOOR, worstMassRatio } from '../limits.ts';
 import { measured, type Told } from '../told.ts';
 import { arrowMass, arrowParts } from './arrow-mass.ts';
@@ -21,6 +21,12 @@ export function balanceOf(state: Told): Balance | null {
   const [length, at] = [arrowLength(state), measured(state, 'balance-point')];
   if (length === undefined || at === undefined) return null;
   return at >= length ? 'beyond' : { at, ahead: inches(at - length / 2), foc: foc(length, at) };
+}
+
+/** By its parts, where nobody balanced it: good to about half a percent where they lie as usual. */
+export function balanceByParts(state: Told): Percent | null {
+  const parts = arrowParts(state);
+  return parts === null || measured(state, 'balance-point') !== undefined ? null : focOfParts(parts);
 }
 
 /** What the arrow carries as it leaves. */
@@ -57,6 +63,22 @@ export function secondReading(state: Told): Reading | null {
 export function secondIsTooLight(state: Told): boolean {
   const [mass, pull] = [measured(state, 'second-mass'), measured(state, 'peak-weight') ?? measured(state, 'rated-weight')];
   return mass !== undefined && pull !== undefined && worstMassRatio(mass, pull, measured(state, 'scale-error')) < MASS_FLOOR;
+}
+
+/** What speeds in the papers of a bow are mostly told for (ASTM F1544-11). */
+const RATED = { peak: pounds(70), draw: inches(30) } as const;
+
+/** The bow and arrow that a speed from papers is brought to; null where something of it is not told, or misread. */
+export function asShot(state: Told): AsShot | null {
+  const [peak, brace, toGrip, mass] = [measured(state, 'peak-weight'), measured(state, 'brace-height'), measured(state, 'draw-mark'), arrowMass(state)?.likely];
+  if (peak === undefined || brace === undefined || toGrip === undefined || mass === undefined || toGrip <= brace) return null;
+  return { peak, brace, draw: drawLength(toGrip), mass };
+}
+
+/** How fast this arrow may leave by the bow's papers, where no chronograph was at hand. */
+export function speedByPapers(state: Told): SpeedRange | null {
+  const [speed, shot] = [measured(state, 'rated-speed'), asShot(state)];
+  return speed === undefined || shot === null || measured(state, 'arrow-speed') !== undefined ? null : speedFromRating({ speed, ...RATED }, shot);
 }
 
 export type Holding = { readonly holding: Pounds; readonly peak: Pounds; readonly letOff: Percent } | 'more than the peak';

@@ -10,7 +10,7 @@ import type { RecordRow } from '../types.ts';
 import { phrase } from '../words.ts';
 import { arrowMass, arrowParts } from './arrow-mass.ts';
 import type { Figure } from './list.ts';
-import { arrowLength, balanceOf, carriedBy, drawOf, holdingOf, MORE, secondReading, spineOf, withMore } from './reckon.ts';
+import { arrowLength, balanceByParts, balanceOf, carriedBy, drawOf, holdingOf, MORE, secondReading, speedByPapers, spineOf, withMore } from './reckon.ts';
 import { asRead, asSpine, toTenth, toWhole } from './words.ts';
 
 type Rows = readonly RecordRow[];
@@ -46,11 +46,14 @@ function partsRow(content: Content, state: State): Rows {
 /** Of the arrow: length, balance, what it carries, how fast a heavier one leaves, how far the shaft sags. */
 export function arrowFigureRows(content: Content, state: State): Rows {
   const [length, balance, carries, spine] = [arrowLength(state), balanceOf(state), carriedBy(state), spineOf(state)];
+  const [byParts, byPapers] = [balanceByParts(state), speedByPapers(state)];
   return [
     ...(length === undefined || arrowParts(state) !== null ? [] : [told(content, state, 'arrow-length', formatQuantity({ value: length, unit: 'in' }))]),
     ...(balance === null || balance === 'beyond' ? [] : [told(content, state, 'balance-point', phrase(content, balance.ahead <= 0 ? 'record-balance-behind' : 'record-balance', {
       at: formatQuantity({ value: balance.at, unit: 'in' }), ahead: toTenth(Math.abs(balance.ahead)), foc: toTenth(balance.foc),
     }))]),
+    ...(byParts === null ? [] : [row(content, 'card-balance-point', phrase(content, 'record-balance-by-parts', { foc: toWhole(byParts) }))]),
+    ...(byPapers === null ? [] : [told(content, state, 'rated-speed', phrase(content, 'record-rated', { low: toWhole(byPapers.low), high: toWhole(byPapers.high) }))]),
     ...(carries === null ? [] : [
       told(content, state, 'arrow-speed', phrase(content, 'record-speed', { speed: asRead(carries.speed), mass: toWhole(carries.mass) })),
       row(content, 'card-energy', phrase(content, 'record-energy', { energy: toTenth(carries.energy.footPounds), joules: toTenth(carries.energy.joules) })),

@@ -4,7 +4,7 @@ import type { Deciding } from '../deciding.ts';
 import type { State } from '../state.ts';
 import { measured } from '../told.ts';
 import { isFigure, type Figure } from './list.ts';
-import { balanceOf, carriedBy, drawOf, holdingOf, MORE, secondIsTooLight, spineOf, withMore } from './reckon.ts';
+import { balanceOf, carriedBy, drawOf, holdingOf, MORE, secondIsTooLight, speedByPapers, spineOf, withMore } from './reckon.ts';
 import { asRead, asSpine, toTenth, toWhole } from './words.ts';
 
 type Sentence = readonly [id: string, holes?: Readonly<Record<string, string | number>>];
@@ -35,6 +35,10 @@ const SENTENCES: Readonly<Record<Figure, (state: State) => Sentence | null>> = {
   'draw-mark': (state) => {
     const draw = drawOf(state);
     return draw === null ? null : ['figure-draw', { standard: asRead(draw.standard) }];
+  },
+  'rated-speed': (state) => {
+    const range = speedByPapers(state);
+    return range === null ? null : ['figure-rated', { low: toWhole(range.low), high: toWhole(range.high) }];
   },
   'spine-printed': spine,
   'spine-older': spine,

@@ -430,6 +430,7 @@ export class GateBook {
         case 'length-not-told':
         case 'speed-told':
         case 'second-arrow-told':
+        case 'papers-tell-speed':
         case 'spine-not-printed': return true;
         case 'peak-not-measured': return this.number('peak-weight') === undefined;
         case 'mass-is-close': {

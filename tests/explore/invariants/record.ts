@@ -83,7 +83,7 @@ export const notCheckedIsSaid: Invariant = {
 };
 
 /** Figures that are told for the card or left out; what was left out is named in the row of what was not told by number. */
-const ON_THE_CARD: readonly string[] = ['arrow-length', 'balance-point', 'arrow-speed', 'second-mass', 'second-speed', 'holding-weight', 'draw-mark', 'spine-printed', 'spine-older'];
+const ON_THE_CARD: readonly string[] = ['arrow-length', 'balance-point', 'arrow-speed', 'second-mass', 'second-speed', 'holding-weight', 'draw-mark', 'rated-speed', 'spine-printed', 'spine-older'];
 
 // What no tune measures, and what could have been told and was not; and nothing that was.
 function byNumber({ content, state, gates }: Moment, told: readonly string[]): string | null {

@@ -73,5 +73,6 @@ export const LATER_ON: StepRows = {
     'second-mass': { as: 'number', effect: 'measured', pause: 'talk', flags: 'unknown', when: 'figures-wanted speed-told', range: ['gr', 100, 1500] },
     'holding-weight': { as: 'number', effect: 'measured', pause: 'talk', flags: 'unknown', when: 'figures-wanted', cautions: 'rig', range: ['lb', 1, 60] },
     'draw-mark': { as: 'number', effect: 'measured', pause: 'talk', flags: 'unknown', when: 'figures-wanted', cautions: 'rig', range: ['in', 14, 34] },
+    'rated-speed': { as: 'number', effect: 'measured', pause: 'talk', flags: 'unknown', when: 'figures-wanted papers-tell-speed', range: ['fps', 150, 400] },
   },
 };

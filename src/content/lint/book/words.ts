@@ -46,6 +46,7 @@ export const SAYS: Book['says'] = {
   'second-mass': [/a reading that is there already/i, /nothing is shot for it/i],
   'holding-weight': [/cannot let go/i, /nobody holds a bow drawn for this/i],
   'draw-mark': [/only if it is known/i, /cannot let go/i],
+  'rated-speed': [/70 lb, 30 in of draw and 350 gr/i],
   'press': [/maker allows it for this model and you were shown how/i],
 };
 
