@@ -30,7 +30,8 @@ export function predictTurns(typical: Point, effect: Point, positions: number): 
     // The way back is the way there, turned: a mirrored arrow turned the other way is foretold the same, to the last bit.
     const back = 2 * turn > positions;
     const angle = (2 * Math.PI * (back ? positions - turn : turn)) / positions;
-    const [along, across] = [exact(Math.cos(angle)), exact(back ? -Math.sin(angle) : Math.sin(angle))];
+    const [along, sine] = [exact(Math.cos(angle)), exact(Math.sin(angle))];
+    const across = back ? -sine : sine;
     return {
       x: typical.x + (effect.x * along + effect.y * across),
       y: typical.y + (effect.y * along - effect.x * across),
