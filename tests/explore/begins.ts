@@ -22,6 +22,12 @@ export const BOWS: readonly Bow[] = [
   { start: { x: 0.4, y: 0.5 }, gain: { 'rest-height': { x: 0, y: -6 }, 'rest-side': { x: -4, y: 0 } }, sd: 0.1, seed: 21, answers: { growing: 'growing', 'shaft-ahead': 2.5, press: 'trained', 'arrows-set-aside': 1, method: 'plumb-line', 'arrows-wanted': 'all' }, plumb: { drift: 0.1, gain: {}, sd: 1 } },
 ];
 
+/** Arrows that all err by as much, each to another side; half of the errors go round with the nock. */
+const UNLIKE: NonNullable<Bow['arrows']> = Object.fromEntries(Array.from({ length: 12 }, (_, i) => {
+  const error = { x: 0.16 * Math.cos(2.4 * i), y: 0.16 * Math.sin(2.4 * i) };
+  return [`${i + 1}`, i % 2 === 0 ? { error, turns: { vanes: 3 } } : { error }];
+}));
+
 /** The same bow with an archer who shoots broadheads now, and does not wait for a frame. */
 const atTarget = (bow: Bow, answers: Bow['answers'] = {}): Bow =>
   ({ ...bow, start: { x: 0.03, y: 0.06 }, answers: { ...bow.answers, 'broadheads-wanted': 'fixed', ...(bow.answers?.['method'] === 'none' ? { method: 'plumb-line' } : {}), ...answers } });
@@ -45,6 +51,9 @@ export const BEGINS: readonly Begin[] = [
   played('the yoke, told', (v) => (v.ask?.kind === 'amount' && v.advice?.knob === 'yoke') || v.chapter === 'finish', (bow) => ({ ...bow, start: { x: -0.9, y: 0.05 }, gain: { yoke: { x: 0.15, y: 0.1 } }, answers: { ...bow.answers, cams: 'yoke', press: 'trained' } })),
   played('no paper', (v) => v.ask?.kind === 'impact', (bow) => atTarget(bow, { 'gate:backstop': 'no-paper' })),
   played('each arrow', (v) => v.ask?.kind === 'tear' && v.ask.arrow !== null, (bow) => ({ ...bow, start: { x: 0.03, y: 0.06 }, answers: { ...bow.answers, 'arrows-wanted': 'all', 'broadheads-wanted': 'never' } })),
+  played('all nocks', (v) => v.ask?.step === 'turn-the-set' || v.chapter === 'finish', (bow) => ({
+    ...bow, start: { x: 0.03, y: 0.06 }, sd: 0.05, arrows: UNLIKE, answers: { ...bow.answers, 'arrows-wanted': 'all', 'broadheads-wanted': 'never' },
+  })),
   played('the finish', (v) => v.chapter === 'finish'),
 ];
 

@@ -62,7 +62,7 @@ const UNEVEN = {
 
 export const FAULTS: readonly Fault[] = [
   // ---- gates ---------------------------------------------------------------------------------------------------------
-  inSource('due-forgotten', 'looked-at-before-drawn', 'what is due to be asked again is not asked', 'machine/state.ts', 'due: dueAfter(next.due, fact),', 'due: next.due,'),
+  inSource('due-forgotten', 'looked-at-before-drawn', 'what is due to be asked again is not asked', 'machine/state.ts', 'due: dueAfter(next.due, fact),', 'due: next.due,', { begin: 'a new bow' }),
   inContent('rest-unchecked', 'gates-before-shots', 'a rest that was moved is not looked at', (c) => { recheck(c, 'rest-height', []); recheck(c, 'rest-side', []); }),
   inSource('long-day', 'gates-before-shots', 'the archer is asked after 400 shots, not after 40', 'machine/limits.ts', 'SHOTS_TO_REST = 40', 'SHOTS_TO_REST = 400'),
   inContent('another-target', 'looked-at-from-elsewhere', 'what stops the arrow is not looked at when distance or target change', (c) => { recheck(c, 'distance-changed', []); }),
@@ -133,6 +133,9 @@ export const FAULTS: readonly Fault[] = [
   // ---- shots and record ----------------------------------------------------------------------------------------------
   inSource('heads-stay', 'heads-change-shafts', 'heads never change shafts', 'machine/turn-broadheads.ts', "if (of !== 'broadheads' || set === null", "if (of === 'broadheads' || set === null", { begin: 'broadheads', seed: 1 }),
   inSource('uneven', 'judged-by-equal-numbers', 'two kinds are counted together, and compared when one is ahead', 'machine/loop/gauge-groups.ts', UNEVEN.find, UNEVEN.replace, { begin: 'broadheads', temper: 'careless', least: 60, seed: 31 }),
+  inSource('set-turned-unsaid', 'nock-stands-as-told', 'nocks that were turned together are not entered', 'machine/arrows/turn-set.ts', 'tried: [to], turn: to }', 'tried: [to], turn: one?.turn ?? 0 }', { begin: 'all nocks' }),
+  inSource('nock-turned-on', 'nock-stands-as-told', 'a nock that was turned by itself counts as turned one vane more', 'machine/arrows/after.ts', 'step: 1 }, one.turn + by);', 'step: 1 }, one.turn + by + 1);', { begin: 'all nocks', temper: 'careful', least: 80 }),
+  inSource('nocks-without-caution', 'caution-stands-there', 'the list of nocks is told without its caution', 'machine/arrows/ask.ts', "caution: [phrase(content, 'caution-nock')],\n    options: TURN_ANSWERS", "caution: [],\n    options: TURN_ANSWERS", { begin: 'all nocks' }),
   inSource('tuned-by-wish', 'tuned-only-by-shots', 'half sure is called tuned', 'machine/loop/judge.ts', "e.says === 'in' && e.withinHere >= OWN_CHECK", 'e.within >= 0.02'),
   inSource('tuned-once', 'tuned-only-by-shots', 'what was moved since is still called tuned', 'machine/record-moved.ts', 'Math.abs(delta) > 1e-9 &&', 'Math.abs(delta) > 1e9 &&'),
   inSource('tuned-on-one-axis', 'tuned-only-by-shots', 'what was judged before the other axis was moved is still called tuned', 'machine/record-moved.ts', '(tuned || content', '(content', { begin: 'broadheads' }),

@@ -5,6 +5,7 @@ import type { State } from '../../src/machine/state.ts';
 import { bowKnobOf, type Advice, type Fact, type Intent, type View } from '../../src/machine/types.ts';
 import type { BowBook } from './books/bow-book.ts';
 import type { GateBook } from './books/gate-book.ts';
+import type { NockBook } from './books/nock-book.ts';
 
 export interface Moment {
   /** The content as it is shipped, whatever the walk itself was given. */
@@ -22,6 +23,7 @@ export interface Moment {
   readonly state: State;
   readonly gates: GateBook;
   readonly bow: BowBook;
+  readonly nocks: NockBook;
   /** Why it was refused; null where it was not. */
   readonly refused: string | null;
   /** This question stands for the first time in this walk. */

@@ -15,6 +15,7 @@ import { TestArcher, type Bow } from '../tunes/archer.ts';
 import { NOON } from '../tunes/play.ts';
 import { BowBook } from './books/bow-book.ts';
 import { GateBook } from './books/gate-book.ts';
+import { NockBook } from './books/nock-book.ts';
 import { gapOf, moveOf, turnOf, type Temper } from './careless.ts';
 import { brokenBy, Violation } from './invariants.ts';
 import type { Moment } from './moment.ts';
@@ -54,6 +55,7 @@ export class WatchedWalk {
   private now: number;
   private readonly gates: GateBook;
   private readonly bow = new BowBook();
+  private readonly nocks = new NockBook();
   private readonly archer: TestArcher;
   /** What the journal alone says, followed line by line. */
   private own: State = emptyState();
@@ -123,6 +125,7 @@ export class WatchedWalk {
   private note(fact: Fact, stopped: boolean): void {
     this.gates.read(fact, stopped);
     this.bow.read(fact);
+    this.nocks.read(fact);
     if (fact.kind === 'stopped') this.tally.stops++;
     if (fact.kind === 'corrected') this.tally.corrected++;
     if (fact.kind === 'answered' && fact.answer.kind === 'shots') this.tally.shots++;
@@ -134,7 +137,7 @@ export class WatchedWalk {
     const { store, own, seen } = this;
     const key = `${view.type} ${view.ask?.step ?? ''} ${view.advice?.kind ?? ''}`;
     const moment: Moment = {
-      content: sound, intent, line, lines: store.facts, view, was, before, state: own, gates: this.gates, bow: this.bow, refused, ending,
+      content: sound, intent, line, lines: store.facts, view, was, before, state: own, gates: this.gates, bow: this.bow, nocks: this.nocks, refused, ending,
       fresh: !seen.has(key),
       said: (words) => viewOf(content, evolve(content, own, decide(content, own, { kind: 'stopped', seq: store.facts.length + 1, time: new Date(this.now).toISOString(), words }))),
       replayed: () => viewOf(content, own),

@@ -30,7 +30,8 @@ export function afterArrowMove(d: Deciding, moved: MovedAnswer): boolean {
     keep({ swapped: d.draft.seq, tried: [one.turn] });
   } else {
     const ways = waysOf(d.state);
-    const turn = 'ask' in ways ? one.turn : asTurn(ways, one.turn + by);
+    // Turned otherwise than told, it stands where it was turned to.
+    const turn = 'ask' in ways ? one.turn : asTurn({ ...ways, step: 1 }, one.turn + by);
     keep({ turn, tried: one.tried.includes(turn) ? one.tried : [...one.tried, turn] });
   }
   if (moved !== 'as told' && knob === 'nock-turn') d.say('moved-other');

@@ -40,6 +40,7 @@ const CAUTIONED: readonly Cautioned[] = [
   { work: 'limb bolts', at: (m) => knob('limb-bolts')(m) || step('bolts-top', 'bolts-bottom', 'after-bolts')(m), words: [/lock/i, /alike/i, /limit/i] },
   { work: 'flexing', at: step('arrows-flexed', 'arrow-check', 'broadhead-arrows', 'points-back', 'unfletched-ready'), words: [/carbon/i, /away from your face/i, /gloves/i] },
   { work: 'the loop', at: (m) => knob('nock-height')(m) || step('loop-check')(m), words: [/loop/i, /full draw/i] },
+  { work: 'nocks', at: (m) => m.view.advice?.arrow !== undefined || step('turn-the-set')(m), words: [/whole/i, /seated/i, /dry\s+fire/i] },
   { work: 'broadheads', at: (m) => step('broadheads-wanted', 'broadhead-place', 'broadhead-arrows', 'blades-ahead', 'first-broadhead', 'heads-swapped', 'points-back')(m) || isBroadhead(m), words: [/head/i, /covered/i] },
   { work: 'a rig', at: step('peak-weight', 'lean'), words: [/rig|board|stand/i, /cannot\s+let go/i, /no arrow/i] },
   { work: 'a draw by hand', at: (m) => isShot(m) || (stepOf(m.content, asked(m)?.step ?? '') !== undefined && drawn(stepOf(m.content, asked(m)?.step ?? '')!) && !step('peak-weight')(m)), words: [/checked arrow/i, /backstop/i, /finger|thumb/i] },

@@ -55,16 +55,23 @@ function outOfTolerance(m: Moment): string | null {
 }
 
 // The good shots up to this line at the setting at which it was shot, by their plain middle. What was shot later has a word of its own.
-function outOfIt({ state }: Moment, seq: number, axis: Axis): string | null {
+function outOfIt({ state, lines }: Moment, seq: number, axis: Axis): string | null {
   const set = state.sets.find((one) => one.shots.some((shot) => shot.seq === seq));
   if (set?.of !== 'paper') return null;
-  const shots = state.sets.filter((one) => one.of === 'paper' && one.epoch === set.epoch && settingKey(one.settings) === settingKey(set.settings))
+  const scattered = scatteredBy(state.sets, lines);
+  const shots = state.sets.filter((one) => one.of === 'paper' && one.epoch === set.epoch && settingKey(one.settings) === settingKey(set.settings) && !scattered.includes(one))
     .flatMap((one) => one.shots).filter((shot) => shot.good && shot.seq <= seq);
   if (shots.length < 2) return `${axis} is called tuned by ${shots.length} shots`;
   const values = shots.map((shot) => (axis === 'height' ? shot.y : shot.x)).toSorted((a, b) => a - b);
   const middle = ((values[Math.floor((values.length - 1) / 2)] ?? 0) + (values[Math.ceil((values.length - 1) / 2)] ?? 0)) / 2;
   const { lo, hi } = WITHIN[axis];
   return middle >= lo && middle <= hi ? null : `${axis} is called tuned, and the middle of ${shots.length} shots is ${middle} in`;
+}
+
+// Shots that were called scattered show nothing of the bow; a fresh set was asked for.
+function scatteredBy(sets: Moment['state']['sets'], lines: readonly Fact[]): Moment['state']['sets'] {
+  const said = lines.filter((line) => line.decided.events.some((event) => event.type === 'verdict' && event.verdict === 'inconsistent'));
+  return said.flatMap((line) => sets.findLast((one) => one.shots.some((shot) => shot.seq <= line.seq)) ?? []);
 }
 
 const settingKey = (settings: Moment['state']['sets'][number]['settings']): string => JSON.stringify(Object.entries(settings).filter(([, value]) => value !== 0).toSorted());

@@ -37,3 +37,15 @@ export const judgedByEqualNumbers: Invariant = {
     return goodOf(set) - second === second ? null : `judged with ${second} of one kind and ${goodOf(set) - second} of the other`;
   },
 };
+
+export const nockStandsAsTold: Invariant = {
+  id: 'nock-stands-as-told',
+  rule: 'The shot that is asked of a numbered arrow says how its nock stands: all that was done to it, alone or with the whole set, and nothing else.',
+  held: 'machine/arrows/after.ts, turn-set.ts; notes.ts (cases)',
+  broken(m) {
+    const shot = shotAsked(m);
+    if (shot === null || shot.arrow === null) return null;
+    const stands = m.nocks.standsAt(shot.arrow);
+    return stands === shot.nockTurn ? null : `arrow ${shot.arrow} is asked for with its nock turned by ${shot.nockTurn}, and it stands at ${stands}`;
+  },
+};
