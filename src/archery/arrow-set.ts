@@ -71,20 +71,17 @@ export function screenArrows(set: readonly ArrowShots[], prior: Spread | null): 
   if (prior !== null) checkPrior(must.screenArrows, prior);
   if (shot.length === 0) throw must.screenArrows.error('no arrow has a shot; shoot each arrow before the set is judged');
   const spread = spreadWithin(shot.map(({ shots }) => shots), prior);
-  const centres = shot.map(({ arrow, shots }) => ({
-    arrow,
-    x: huberCentre(shots.map((s) => s.x), spread.sd),
-    y: huberCentre(shots.map((s) => s.y), spread.sd),
-  }));
+  const centres = shot.map(({ arrow, shots }) => {
+    const [x, y] = [huberCentre(shots.map((s) => s.x), spread.sd), huberCentre(shots.map((s) => s.y), spread.sd)];
+    return { arrow, x, y, count: Math.min(x.count, y.count) };
+  });
   const typical: Point = { x: median(centres.map((c) => c.x.centre)), y: median(centres.map((c) => c.y.centre)) };
   const axes = (['x', 'y'] as const).map((axis) => centres.map((c) => ({ mean: c[axis].centre, count: c[axis].count })));
   const between = betweenVariance(axes, spread.sd ** 2);
-  const counts = centres.map((c) => Math.min(c.x.count, c.y.count));
-  const typicalVariance = (MEDIAN_COST * sum(counts.map((n) => 1 / n))) / counts.length ** 2;
+  const typicalVariance = (MEDIAN_COST * sum(centres.map((c) => 1 / c.count))) / centres.length ** 2;
   const t = studentQuantile(1 - ALARM / shot.length, spread.df);
 
-  const arrows = centres.map(({ arrow, x, y }): ArrowReading => {
-    const count = Math.min(x.count, y.count);
+  const arrows = centres.map(({ arrow, x, y, count }): ArrowReading => {
     const off: Point = { x: x.centre - typical.x, y: y.centre - typical.y };
     const away = Math.hypot(off.x, off.y);
     const atLeast = away - t * TOO_SMALL * spread.sd * Math.sqrt(1 / count + typicalVariance);

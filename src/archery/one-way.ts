@@ -14,8 +14,9 @@ export interface GroupCentre { readonly mean: number; readonly count: number }
 /** Mean square among the groups, its degrees of freedom, and how many shots a group has as far as this square goes. */
 interface Among { readonly square: number; readonly df: number; readonly perGroup: number }
 
-function among(axes: readonly (readonly GroupCentre[])[]): Among {
-  const each = axes.filter((groups) => groups.length > 1).map((groups) => {
+/** null where no axis has two groups; a group alone adds nothing. */
+function among(axes: readonly (readonly GroupCentre[])[]): Among | null {
+  const each = axes.filter((groups) => groups.length > 0).map((groups) => {
     const total = sum(groups.map((g) => g.count));
     const middle = sum(groups.map((g) => g.count * g.mean)) / total;
     return {
@@ -25,7 +26,7 @@ function among(axes: readonly (readonly GroupCentre[])[]): Among {
     };
   });
   const df = sum(each.map((axis) => axis.df));
-  if (df === 0) return { square: 0, df: 0, perGroup: 1 };
+  if (df === 0) return null;
   return { square: sum(each.map((axis) => axis.squares)) / df, df, perGroup: sum(each.map((axis) => axis.shots)) / df };
 }
 
@@ -41,10 +42,11 @@ export function betweenVariance(axes: readonly (readonly GroupCentre[])[], withi
     must.betweenVariance.measure(mean, 'the centre of a group');
     must.betweenVariance.size(count, 'the count of a group');
   }
-  return beyond(among(axes), within);
+  const found = among(axes);
+  return found === null ? 0 : beyond(found, within);
 }
 
-const beyond = ({ square, df, perGroup }: Among, within: number): number => (df === 0 ? 0 : Math.max(0, (square - within) / perGroup));
+const beyond = ({ square, perGroup }: Among, within: number): number => Math.max(0, (square - within) / perGroup);
 
 /** How much of a group's distance from the rest is its own, between 0 and 1; the rest is luck.
  *  Throws RangeError unless `within` and `count` are above 0 and `between` 0 or more. */
@@ -71,16 +73,16 @@ export interface OneWay {
 // Example: oneWay([[[0, 2], [4, 6]]]) is { within: 2, withinDf: 2, between: 7, f: 8, p: 0.1056 }.
 export function oneWay(axes: readonly (readonly (readonly number[])[])[]): OneWay | null {
   for (const value of axes.flat(2)) must.oneWay.measure(value, 'a shot');
-  const full = axes.map((groups) => groups.filter((values) => values.length > 0));
-  const centres = full.map((groups) => groups.map((values) => ({ mean: sum(values) / values.length, count: values.length })));
-  const squares = sum(full.flatMap((groups, axis) => groups.map((values, i) => {
-    const middle = centres[axis]?.[i]?.mean ?? 0;
-    return sum(values.map((v) => (v - middle) ** 2));
-  })));
-  const withinDf = sum(full.flatMap((groups) => groups.map((values) => values.length - 1)));
-  const found = among(centres);
+  const full = axes.map((groups) => groups.filter((values) => values.length > 0).map((values) => {
+    const mean = sum(values) / values.length;
+    return { mean, count: values.length, squares: sum(values.map((v) => (v - mean) ** 2)) };
+  }));
+  const found = among(full);
+  const squares = sum(full.flat().map((group) => group.squares));
+  // Groups of one shot have no squares either.
+  if (found === null || squares === 0) return null;
   const { square, df } = found;
-  if (withinDf === 0 || squares === 0 || df === 0) return null;
+  const withinDf = sum(full.flat().map((group) => group.count - 1));
   const within = squares / withinDf;
   return { within, withinDf, between: beyond(found, within), f: square / within, p: fAbove(square / within, df, withinDf) };
 }

@@ -118,7 +118,7 @@ export function plumbSpread(shots: readonly { readonly distance: Yards; readonly
   return { sd: mrad(sd), df };
 }
 
-/** One mean and one weight for each distance, nearest first. */
+/** One mean and one weight for each distance. */
 function byDistance(by: Checks, points: readonly PlumbPoint[], spread: AngleSpread): readonly Weighted[] {
   checkSpread(by, spread);
   for (const point of points) {
@@ -126,7 +126,7 @@ function byDistance(by: Checks, points: readonly PlumbPoint[], spread: AngleSpre
     by.measure(point.mean, 'a mean impact');
     by.size(point.count, 'a count of shots');
   }
-  const distances = [...new Set(points.map((p) => p.distance))].sort((a, b) => a - b);
+  const distances = [...new Set(points.map((p) => p.distance))];
   return distances.map((distance) => {
     const here = points.filter((p) => p.distance === distance);
     const count = sum(here.map((p) => p.count));

@@ -30,7 +30,7 @@ const LEAST = 0.25 / Math.sqrt(12);
 export function scatters(groups: readonly { readonly a: readonly Point[]; readonly b: readonly Point[] }[]): boolean {
   for (const { a, b } of groups) checkPoints(must.scatters, [...a, ...b], 'an impact');
   const [a, b] = [pooled(groups.map((g) => g.a)), pooled(groups.map((g) => g.b))];
-  if (a.df === 0 || b.df === 0) return false;
+  // Without two shots on a side there is no ratio, and what is no number is not beyond anything.
   const ratio = (b.squares / b.df) / Math.max(LEAST ** 2, a.squares / a.df);
   return ratio > SCATTER ** 2 && fAbove(ratio / HONEST ** 2, b.df, a.df) < ALARM;
 }

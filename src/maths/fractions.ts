@@ -75,12 +75,11 @@ function readNumber(text: string): { value: number; length: number } | string {
 }
 
 const signed = (sign: string | undefined, size: number): number => (sign === '-' && size !== 0 ? -size : size);
-const yes = (value: number): Parsed =>
-  Number.isFinite(value) ? { ok: true, value } : no('that number is too large to be meant');
+const yes = (value: number): Parsed => ({ ok: true, value });
 const no = (why: string): Parsed => ({ ok: false, code: 'not-a-number', why });
 
 function like(unit: Unit): string {
-  return unit === 'in' ? '1/32 or 1 1/8' : `${formatQuantity({ value: unit === 'turn' || unit === 'half-twist' ? 0.5 : 3, unit })}`;
+  return unit === 'in' ? '1/32 or 1 1/8' : formatQuantity({ value: unit === 'turn' || unit === 'half-twist' ? 0.5 : 3, unit });
 }
 
 /** A length in inches as a fraction, to the nearest 1/`smallest` (halves away from zero). Throws RangeError unless the length is finite and `smallest` whole. */
@@ -109,8 +108,8 @@ const MARKS: Partial<Record<Unit, number>> = { in: 64, turn: 16, 'half-twist': 8
 export function formatQuantity(quantity: { readonly value: number; readonly unit: Unit }): string {
   const { value, unit } = quantity;
   must.formatQuantity.finite(value, 'the value');
-  const marks = MARKS[unit];
-  const onMark = marks !== undefined && Math.abs(value * marks - Math.round(value * marks)) < 0.02 && Math.abs(value) < 1e6;
+  const marks = MARKS[unit] ?? NaN; // without marks nothing lies on one
+  const onMark = Math.abs(value * marks - Math.round(value * marks)) < 0.02;
   const number = onMark ? formatInches(value, marks) : String(Number(value.toFixed(3)) || 0);
   const word = unitWord(unit, Number(value.toFixed(3)));
   return word === '' ? number : `${number} ${word}`;

@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { screenArrows, type ArrowShots } from '../../src/archery/arrow-set.ts';
+import { pooledSpread } from '../../src/archery/spread.ts';
 
 const at = (x: number, y = 0): { x: number; y: number } => ({ x, y });
 /** Equal to the last bit; JSON writes numbers in full, and does not tell 0 from -0. */
@@ -38,6 +39,29 @@ describe('screenArrows', () => {
     expect(screenArrows(named([three(0), three(0.3)]), null).spread).toEqual({ sd: expect.closeTo(Math.hypot(Math.sqrt(0.04 / 8), 1 / 16 / Math.sqrt(12)), 6), df: expect.closeTo(8, 6) });
     expect(() => screenArrows(named([[at(0)], [at(1)]]), null)).toThrow('no arrow has two shots and no usual spread is known; shoot a second round first');
     expect(screenArrows(named([[at(0)], [at(1)]]), prior).arrows).toHaveLength(2);
+  });
+  it('a shot that strays counts partly, and the axis with fewer full shots is the one that counts (by hand: 0, 0.1 and 3 spreads of 1 are 2.68 shots)', () => {
+    // Known so well that the set's own shots change nothing; the paper's rounding is added once.
+    const sd = Math.hypot(1, 1 / 16 / Math.sqrt(12));
+    const stray = [at(0), at(0.1 * sd), at(3 * sd)];
+    const [first, second] = screenArrows(named([stray, stray.map(({ x }) => at(0, x))]), { sd: 1, df: 1e12 }).arrows;
+    expect(first).toMatchObject({ count: expect.closeTo(2 + 1.5 / 2.2, 6), mean: { x: expect.closeTo(0.8 * sd, 6), y: 0 } });
+    expect(second).toMatchObject({ count: expect.closeTo(2 + 1.5 / 2.2, 6), mean: { x: 0, y: expect.closeTo(0.8 * sd, 6) } });
+    // Each is 0.4 from the middle on both axes; luck: 1.96 (one side of 5 % over two arrows) times 1.06 spreads of the difference.
+    const [n, away] = [2 + 1.5 / 2.2, Math.hypot(0.4, 0.4)];
+    expect(first!.atLeast / sd).toBeCloseTo(away - 1.95996 * 1.06 * Math.sqrt(1 / n + Math.PI / 2 / n / 2), 4);
+  });
+  it('only where an arrow lies from the others counts, not where the set lies', () => {
+    const near = screenArrows(named([three(0), three(0.5, 0.25), three(0, -0.5), three(1.25, 1)]), prior);
+    const far = screenArrows(named([three(0), three(0.5, 0.25), three(0, -0.5), three(1.25, 1)].map((s) => s.map(({ x, y }) => at(x + 4, y - 2)))), prior);
+    expect(far.arrows.map((a) => [a.away, a.atLeast, a.effect.x, a.effect.y])).toEqual(
+      near.arrows.map((a) => [a.away, a.atLeast, a.effect.x, a.effect.y].map((n) => expect.closeTo(n, 9))));
+    expect(far.typical).toEqual({ x: expect.closeTo(near.typical.x + 4, 9), y: expect.closeTo(near.typical.y - 2, 9) });
+  });
+  it('where nothing is known a stray shot is told by the plain spread of all (by hand: squares 8 / 3 * 0.36 and 5 * 0.02 on 2 * 14 df)', () => {
+    const sets = [[at(0), at(0), at(1.2)], ...Array.from({ length: 5 }, () => three(0)), [at(0)]];
+    const plain = Math.sqrt((0.96 + 5 * 0.02) / 24);
+    expect(screenArrows(named(sets), null).spread).toEqual(pooledSpread(sets, { sd: plain, df: 1e-9 }));
   });
   it('does not depend on the order of arrows or shots, and mirrors, to the last bit', () => {
     const tear = fc.integer({ min: -32, max: 32 }).map((n) => n / 16);

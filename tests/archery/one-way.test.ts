@@ -20,6 +20,11 @@ describe('oneWay', () => {
     // Shots in a group: (5 - 9 / 5) / 2 = 1.6.
     expect(found.between).toBeCloseTo((24.6 - 5) / 1.6, 12);
   });
+  it('an axis or a group without a shot changes nothing', () => {
+    same(oneWay([[], GROUPS]), oneWay([GROUPS]));
+    same(oneWay([[[]], [[], ...GROUPS, []]]), oneWay([GROUPS]));
+    same(betweenVariance([[], [{ mean: 0, count: 2 }, { mean: 2, count: 2 }], [{ mean: 9, count: 4 }]], 1), 1.5);
+  });
   it('is nothing where nothing can be learned', () => {
     expect([oneWay([]), oneWay([[[1, 2]]]), oneWay([[[1], [2]]]), oneWay([[[1, 1], [2, 2]]])]).toEqual([null, null, null, null]);
   });

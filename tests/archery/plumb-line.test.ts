@@ -81,6 +81,18 @@ describe('bends', () => {
     expect(bends([at(20, 0), at(30, limit * 0.999), at(40, 0)], known)).toBe(false);
     expect(bends([at(20, 1), at(30, 2), at(40, 3)], known)).toBe(false);
   });
+  it('holds four distances against a chi-square of 9.210 on 2 df (any table, from memory)', () => {
+    // Weighted squares around the best line, with every straight line taken out of one impact off at 30 yd (derived).
+    const distances = [20, 30, 40, 50];
+    const weight = (d: number): number => 3 / (0.036 * d) ** 2;
+    const total = (f: (d: number) => number): number => distances.reduce((t, d) => t + weight(d) * f(d), 0);
+    const [w, wd, wdd] = [total(() => 1), total((d) => d), total((d) => d * d)];
+    const leverage = (weight(30) * (wdd - 2 * 30 * wd + 900 * w)) / (w * wdd - wd * wd);
+    const limit = Math.sqrt(9.2103 / (weight(30) * (1 - leverage)));
+    const off = (x: number): PlumbPoint[] => distances.map((d) => at(d, d === 30 ? x : 0));
+    expect(bends(off(limit * 1.001), known)).toBe(true);
+    expect(bends(off(limit * 0.999), known)).toBe(false);
+  });
   it('says nothing with two distances', () => {
     expect(bends([], known)).toBe(false);
     expect(bends([at(20, 0), at(40, 50)], known)).toBe(false);
@@ -131,4 +143,8 @@ it('refuse what cannot be meant, and say what to do', () => {
   ];
   for (const act of bad) expect(act).toThrow(RangeError);
   expect(() => fitPlumb([at(20, 0)], known)).toThrow('a line needs two distances; there is one. Shoot from another distance as well');
+  expect(() => fitPlumb([], known)).toThrow('a line needs two distances; there is none. Shoot from another distance as well');
+  expect(() => fitPlumb([at(20, 0), at(40, 1)], known).at(Infinity)).toThrow('fitPlumb: the distance is Infinity; a finite number is needed');
+  expect(() => judgePlumb([at(20, 0), at(40, 1)], known, -1)).toThrow('judgePlumb: the margin is -1; a finite number, 0 or more, is needed');
+  expect(() => plumbSpread([{ distance: yards(20), x: 0, set: NaN }], { sd: 1, df: 2 })).toThrow('plumbSpread: a set is NaN; a finite number is needed');
 });

@@ -15,6 +15,7 @@ describe('scatters', () => {
     // However sure: with very many shots 1.9 times as wide is beyond 1.5, but nobody calls it scatter.
     const many = Array.from({ length: 30 }, () => ({ a: cross(1), b: cross(1.9) }));
     expect(scatters(many)).toBe(false);
+    expect(scatters(many.map(({ a }) => ({ a, b: cross(2) })))).toBe(false);
     expect(scatters(many.map(({ a }) => ({ a, b: cross(2.1) })))).toBe(true);
   });
   it('field points known from before make it surer; where the centres lie does not matter', () => {

@@ -13,6 +13,10 @@ describe('parseQuantity reads what archers write', () => {
     ['1/8 inch', 'in', 0.125], ['2 inches', 'in', 2], ['7 feet', 'in', 84], ["7'", 'ft', 7], ['6,5', 'mm', 6.5], ['1/2in', 'in', 0.5],
     ['\u00bd', 'turn', 0.5], ['1\u00bd', 'turn', 1.5], ['-\u00bc in', 'in', -0.25], ['1/2 half twist', 'half-twist', 0.5],
     ['2 pairs', 'half-twist-pair', 2], ['95%', 'percent', 95], ['280 ft/s', 'fps', 280], ['12', 'count', 12], ['  1/4  ', 'in', 0.25], ['0/4', 'in', 0],
+    // Signs that word processors and telephones put in.
+    ['2\u2033', 'ft', 1 / 6], ['2\u201d', 'ft', 1 / 6], ['2\u201c', 'ft', 1 / 6], ['1\u20448', 'in', 0.125], ['1\u00a01/8', 'in', 1.125], ['1\u20091/8', 'in', 1.125],
+    ['1\u202f1/8', 'in', 1.125], ['\u20131/4', 'in', -0.25], ['\u00be', 'in', 0.75], ['1\u215b', 'in', 1.125], ['1\u215c', 'in', 1.375], ['\u215d', 'in', 0.625], ['\u215e', 'in', 0.875],
+    ['1   1/8', 'in', 1.125], [`${'0'.repeat(63)}5`, 'in', 5], ['1234,125', 'in', 1234.125], ['1,1250', 'in', 1.125], ['0,125', 'in', 0.125],
   ])('%j as %s is %d', (text, unit, value) => {
     const read = parseQuantity(text, unit);
     expect(read).toMatchObject({ ok: true });
@@ -23,13 +27,24 @@ describe('parseQuantity reads what archers write', () => {
     ['1/0', '0 below its line'], ['1 1/0', '0 below its line'], ['1/2/3', 'more than one number'], ['1/2 1/4', 'more than one number'],
     ['1 -1/8', 'more than one number'], ['1.2.3', 'more than one number'], ['half', 'not a number'], ['about 1/2', 'not a number'],
     ['NaN', 'not a number'], ['Infinity', 'not a number'], ['--3', 'not a number'], ['/2', 'not a number'],
-    ['1e999', 'in digits'], ['1e3', 'in digits'], ['0x10', 'not a unit'], ['58 #', 'not a unit'], ['2 twists', 'not a unit'], ['5 ft 3 in', 'not a unit'],
+    ['1e999', 'in digits'], ['1e3', 'in digits'], ['1e+3', 'in digits'], ['1e-3', 'in digits'], ['1 we3', 'not a unit'], ['1 8/8', 'less than 1'], ['12,125', 'write 12125 or 12.125'], ['0x10', 'not a unit'], ['58 #', 'not a unit'], ['2 twists', 'not a unit'], ['5 ft 3 in', 'not a unit'],
     ['2 lb', '"lb" cannot be turned into in'], ['1 turn', '"turn" cannot be turned into in'], ['1,125', 'write 1125 or 1.125'], ['1 9/8', 'less than 1'],
     ['1\u00072', 'cannot be read'], ['1\n2', 'cannot be read'], ['\u202e1', 'cannot be read'], ['\ud800', 'cannot be read'], ['9'.repeat(65), 'longer than 64'],
   ])('%j is refused: %s', (text, why) => {
     const read = parseQuantity(text, 'in');
     expect(read).toMatchObject({ ok: false, code: 'not-a-number' });
     expect(!read.ok && read.why).toContain(why);
+  });
+  it.each<[string, Unit, string]>([
+    ['half', 'in', 'write it as 1/32 or 1 1/8'], ['half', 'turn', 'write it as 1/2 turn'], ['half', 'half-twist', 'write it as 1/2 half-twist'], ['half', 'lb', 'write it as 3 lb'],
+    ['half', 'count', 'write it as 3'], ['2 lb', 'count', '"lb" cannot be turned into a count; write it as 3'], ['2 in', 'turn', '"in" cannot be turned into turns; write it as 1/2 turn'],
+    ['', 'fps', 'nothing was written; a number is needed, like 3 fps'], ['1/2/3', 'lb', 'there is more than one number; write one, like 3 lb'],
+  ])('%j as %s says what to write: %s', (text, unit, why) => {
+    const read = parseQuantity(text, unit);
+    expect(!read.ok && read.why.endsWith(why)).toBe(true);
+  });
+  it('nothing is no less than nothing', () => {
+    for (const text of ['-0', '- 0/4', '-.0 in']) expect(parseQuantity(text, 'in')).toEqual({ ok: true, value: 0 });
   });
   it.each(['', '   ', '\t'])('%j is empty', (text) => expect(parseQuantity(text, 'lb')).toMatchObject({ ok: false, code: 'empty' }));
 });
@@ -81,7 +96,7 @@ describe('formatQuantity', () => {
     [1 / 32, 'in', '1/32 in'], [2, 'half-twist', '2 half-twists'], [0.5, 'turn', '1/2 turn'], [1.5, 'turn', '1 1/2 turns'], [0, 'turn', '0 turns'],
     [58.5, 'lb', '58.5 lb'], [1, 'half-twist-pair', '1 half-twist pair'], [-0.5, 'half-twist-pair', '-1/2 half-twist pair'], [3, 'size', '3 sizes'],
     [33.4, 'in', '33.4 in'], [1, 'click', '1 click'], [-2, 'click', '-2 clicks'], [7, 'count', '7'], [1, 'shots', '1 shot'], [6, 'months', '6 months'], [95, 'percent', '95 %'], [402.44, 'gr', '402.44 gr'],
-    [-0.00001, 'lb', '0 lb'],
+    [-0.00001, 'lb', '0 lb'], [2_000_000.5, 'in', '2000000 1/2 in'], [1 / 64 + 0.0002, 'in', '1/64 in'], [1 / 64 + 0.0004, 'in', '0.016 in'],
   ])('%d %s is %s', (value, unit, words) => expect(formatQuantity({ value, unit })).toBe(words));
 
   it('is read back in every unit, on its marks exactly', () => {
