@@ -82,7 +82,7 @@ function choiceOfWalk(content: Content, step: string, answer: Answer): InWords |
     const label = inspection?.options.find((option) => option.value === value)?.label;
     return label === undefined ? null : { question: phrase(content, 'inspect-short'), answer: label };
   }
-  if (step === 'turn-the-set') return { question: phrase(content, 'set-turn-short'), answer: phrase(content, `set-turn-${value.replace(' ', '-')}`) };
+  if (step === 'turn-the-set') return { question: phrase(content, 'set-turn-again-short'), answer: phrase(content, `set-turn-${value.replace(' ', '-')}`) };
   if (step === 'look-arrow') return { question: null, answer: phrase(content, `arrow-look-${value}`) };
   return isWalkChoice(value) ? { question: null, answer: phrase(content, WALK_CHOICES[value]) } : null;
 }

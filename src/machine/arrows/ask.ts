@@ -13,7 +13,7 @@ import { LOOKS, TURN_ANSWERS } from './answers.ts';
 import { listNow } from './together.ts';
 import { arrowPlan } from './plan.ts';
 import { waysOf } from './ways.ts';
-import { turnLines, vanesInWords } from './words.ts';
+import { turnsInWords, vanesInWords } from './words.ts';
 
 /** The standing question at a place of the arrows; null where it is one that every chapter has. */
 export function arrowAsk(content: Content, state: State, place: Place): Ask | null {
@@ -61,7 +61,9 @@ function turnSetAsk(content: Content, state: State): Ask | null {
   const list = listNow(state);
   if (list === null) return null;
   const opening = list.back ? phrase(content, 'set-turn-back-text') : phrase(content, 'set-turn-text', { share: Math.round(100 * list.share) });
-  return { ...turnSetBase(content, list.back), text: [opening, ...turnLines(content, list.turns), phrase(content, 'how-set-turn')] };
+  // The list is the question itself: on the smallest screen, too, it is what stands.
+  const turns = turnsInWords(content, list.turns);
+  return { ...turnSetBase(content, list.back), short: phrase(content, list.back ? 'set-turn-back-short' : 'set-turn-short', { turns }), text: [opening, phrase(content, 'how-set-turn')] };
 }
 
 /** The same, opened again for a correction; `how` is what was answered. */
@@ -69,7 +71,7 @@ export const turnSetAgain = (content: Content, how: TurnedTogether['how'] | unde
 
 function turnSetBase(content: Content, back: boolean): Extract<Ask, { kind: 'choice' }> {
   return {
-    kind: 'choice', about: 'turn-the-set', step: 'turn-the-set', noDefault: true, short: phrase(content, back ? 'set-turn-back-short' : 'set-turn-short'), text: [],
+    kind: 'choice', about: 'turn-the-set', step: 'turn-the-set', noDefault: true, short: phrase(content, 'set-turn-again-short'), text: [],
     why: [phrase(content, 'why-set-turn'), phrase(content, 'why-set-turn-nocks')], caution: [phrase(content, 'caution-nock')],
     options: TURN_ANSWERS.filter((value) => !back || value !== 'one stays').map((value) => ({ value, label: phrase(content, `set-turn-${value.replace(' ', '-')}`) })),
   };

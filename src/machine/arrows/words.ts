@@ -22,12 +22,11 @@ export function arrowsInWords(content: Content, arrows: readonly string[]): stri
   return phrase(content, 'arrow-several', { arrows: `${arrows.slice(0, -1).join(', ')} and ${arrows.at(-1) ?? ''}` });
 }
 
-/** One entry for each count of vanes: `1 vane: arrows 2, 5 and 7`. */
-export function turnLines(content: Content, turns: readonly NockToTurn[]): readonly string[] {
+/** One entry for each count of vanes: `1 vane clockwise: arrows 2, 5 and 7; 2 vanes clockwise: arrow 3`. */
+export function turnsInWords(content: Content, turns: readonly NockToTurn[]): string {
   const counts = [...new Set(turns.map(({ by }) => by))].toSorted((a, b) => a - b);
-  return counts.map((by) => phrase(content, 'turn-line', { vanes: vanesInWords(by), which: arrowsInWords(content, turns.filter((one) => one.by === by).map(({ arrow }) => arrow)) }));
+  const lines = counts.map((by) => phrase(content, 'turn-line', { vanes: vanesInWords(by), which: arrowsInWords(content, turns.filter((one) => one.by === by).map(({ arrow }) => arrow)) }));
+  return lines.join('; ');
 }
-
-export const turnsInWords = (content: Content, turns: readonly NockToTurn[]): string => turnLines(content, turns).join('; ');
 
 export const vanesInWords = (count: number): string => `${count} ${count === 1 ? 'vane' : 'vanes'}`;

@@ -54,7 +54,7 @@ function isBroadhead(m: Moment): boolean {
 
 export const cautionStandsThere: Invariant = {
   id: 'caution-stands-there',
-  rule: 'Every press, bolt, flexing, loop, broadhead and drawing step carries its caution, at that very step.',
+  rule: 'Every press, bolt, flexing, nock, loop, broadhead and drawing step carries its caution, at that very step.',
   held: 'content (cautions), content/lint; machine/ask.ts, loop/advise.ts',
   broken(m) {
     const said = [...(asked(m)?.caution ?? []), ...(workTold(m)?.caution ?? [])].join(' ');
