@@ -107,6 +107,26 @@ describe('formatQuantity', () => {
 });
 
 describe('unit words', () => {
+  // Common spellings, British and American; marks of feet and inches.
+  it.each<[Unit, string]>([
+    ['in', `in in. inch inches " ''`], ['mm', 'mm millimetre millimetres millimeter millimeters'], ['cm', 'cm centimetre centimetres centimeter centimeters'],
+    ['ft', "ft ft. foot feet '"], ['yd', 'yd yd. yds yard yards'], ['m', 'm metre metres meter meters'], ['lb', 'lb lb. lbs lbs. pound pounds'],
+    ['kg', 'kg kilo kilos kilogram kilograms'], ['gr', 'gr gr. grain grains'], ['g', 'g gram grams gramme grammes'], ['turn', 'turn turns'],
+    ['half-twist', 'half-twist half-twists'], ['half-twist-pair', 'half-twist-pair half-twist-pairs pair pairs'], ['size', 'size sizes'], ['click', 'click clicks'],
+    ['shots', 'shot shots'], ['months', 'month months'], ['percent', '% percent'], ['fps', 'fps ft/s'], ['gr/in', 'gr/in gpi'],
+  ])('%s is understood from %s', (unit, words) => expect(words.split(' ').map(unitFromWord)).toEqual(words.split(' ').map(() => unit)));
+  it('words of two are understood too, capitals or not', () => {
+    expect(['half twist', 'half twists', 'half-twist pair', 'half-twist pairs', 'half twist pair', 'half twist pairs', 'per cent', 'LBS', 'Inch'].map(unitFromWord)).toEqual(
+      ['half-twist', 'half-twist', 'half-twist-pair', 'half-twist-pair', 'half-twist-pair', 'half-twist-pair', 'percent', 'lb', 'in']);
+  });
+  it('a mass for each inch in words', () => expect(['gr per in', 'gr per inch', 'grain per inch', 'grains per inch', 'grains an inch'].map(unitFromWord)).toEqual(Array.from({ length: 5 }, () => 'gr/in')));
+  it('nothing else is', () => expect(['', 'inchs', 'hands', 'lb in', ' in'].map(unitFromWord)).toEqual([null, null, null, null, null]));
+  it('are of one for 1 and its parts, of many for 0 and from there on', () => {
+    expect([0, 0.5, -0.5, 1, -1, 1.001, 2].map((n) => unitWord('turn', n))).toEqual(['turns', 'turn', 'turn', 'turn', 'turn', 'turns', 'turns']);
+    const many = UNITS.map((unit) => unitWord(unit, 2));
+    expect(many).toEqual(UNITS.map((unit) => unit === 'count' ? '' : unit === 'percent' ? '%' : unit === 'half-twist-pair' ? 'half-twist pairs' : ['turn', 'half-twist', 'size', 'click'].includes(unit) ? `${unit}s` : unit));
+    expect(UNITS.map((unit) => unitWord(unit, 1))).toEqual(UNITS.map((unit) => unit === 'count' ? '' : unit === 'percent' ? '%' : unit === 'half-twist-pair' ? 'half-twist pair' : unit.replace(/^(shot|month)s$/, '$1')));
+  });
   it('every word written is understood as its own unit', () => {
     for (const unit of UNITS.filter((u) => u !== 'count')) for (const n of [0, 0.5, 1, 2]) expect(unitFromWord(unitWord(unit, n))).toBe(unit);
   });
