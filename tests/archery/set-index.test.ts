@@ -97,7 +97,7 @@ describe('for any set', () => {
     fc.assert(fc.property(few, fc.constantFrom(3, 4), (angles, ways) => {
       const arrows = angles.map(({ angle }, i) => one(`${i}`, at(Math.sin(angle), Math.cos(angle)), ways));
       const standing = arrows.map(({ effect }) => predictTurns(at(0, 0), effect, ways));
-      const all = arrows.reduce<number[][]>((lists, _) => lists.flatMap((list) => Array.from({ length: ways }, (__, turn) => [...list, turn])), [[]]);
+      const all = arrows.reduce<number[][]>((lists) => lists.flatMap((list) => Array.from({ length: ways }, (_, turn) => [...list, turn])), [[]]);
       const scatter = (turns: readonly number[]): number => {
         const tears = turns.map((turn, i) => standing[i]![turn]!);
         const mean = at(tears.reduce((t, p) => t + p.x, 0) / tears.length, tears.reduce((t, p) => t + p.y, 0) / tears.length);
