@@ -194,6 +194,16 @@ describe('an odd arrow among those that the bow was tuned with', () => {
     expect(then.find(({ ask }) => ask?.kind === 'tear')?.chapter).toBe('finish');
   });
 
+  it('an axis that could not be brought in is not gone through again for it', () => {
+    const played = play({ ...odd, start: { x: 0.6, y: 0.06 } });
+    const then = afterClasses(played);
+    const ended = (views: readonly View[]): readonly string[] => views.flatMap(({ findings }) => findings).flatMap((one) => (one.kind === 'axis' ? [`${one.axis} ${one.result}`] : []));
+    expect(ended(played.views)).toContain('side cannot');
+    expect(ended(then)).toEqual(['height tuned']);
+    expect(then.filter(({ advice }) => advice?.kind === 'adjust')).toEqual([]);
+    expect(inRecord(played, 'Note for the shop')).toHaveLength(1);
+  });
+
   it('is not asked where all three are sound', () => {
     expect(play(tuned(3, { arrows: { 4: { error: BENT, look: 'wobble' } } })).asked).not.toContain('paper-again');
   });

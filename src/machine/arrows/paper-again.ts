@@ -14,20 +14,25 @@ import { TUNING } from './shots.ts';
 
 /** Asks whether to shoot at paper once more, where a tuning arrow was odd; true while that is to be asked. */
 export function asksForPaper(d: Deciding): boolean {
-  if (!oneWasOdd(d.state) || turnedOrOut(d.state) || d.state.answers['paper-again'] !== undefined) return false;
+  if (!tunedByShots(d.state) || !oneWasOdd(d.state) || turnedOrOut(d.state) || d.state.answers['paper-again'] !== undefined) return false;
   d.add({ due: ['paper-again'] });
   return true;
 }
 
 /** Back to paper once the arrows are done with, where that is wanted or needed; true then. */
 export function backToPaper(d: Deciding): boolean {
+  if (!tunedByShots(d.state)) return false;
   const needed = turnedOrOut(d.state);
   if (!needed && (!oneWasOdd(d.state) || chosen(d.state, 'paper-again') !== 'now')) return false;
   if (needed) d.say('set-turned-paper');
   d.add({ loop: { distance: FIRST_DISTANCE } });
-  judgeAsAnother(d);
+  judgeAsAnother(d, { axis: notTuned(d.state) });
   return d.state.notes.backTo !== null;
 }
+
+/** What is no word of these arrows: an axis that was left as it is, or that cannot be brought in, is not gone through again. */
+const notTuned = ({ notes: { axis } }: State): State['notes']['axis'] => Object.fromEntries(Object.entries(axis).filter(([, end]) => end.result !== 'tuned'));
+const tunedByShots = ({ notes: { axis } }: State): boolean => Object.values(axis).some((end) => end.result === 'tuned');
 
 /** A tuning arrow that the rounds found odd, whatever became of it. */
 const oneWasOdd = ({ notes: { arrows: { cases, classes } } }: State): boolean =>
