@@ -122,6 +122,7 @@ describe('balance point and FOC', () => {
   it('a heavier point moves the balance forward, heavier vanes back', () => {
     fc.assert(fc.property(parts, fc.double({ min: 1, max: 50, noNaN: true }), (arrow, more) => {
       const before = focOfParts(arrow);
+      fc.pre(balanceOfParts(arrow) > USUAL_PLACES.vanes + 1); // no arrow balances on its vanes
       expect(focOfParts({ ...arrow, point: grains((arrow.point ?? 0) + more) })).toBeGreaterThan(before);
       const { count, each } = arrow.vanes ?? { count: 0, each: grains(0) };
       const at = { ...arrow, vanes: { count: 1, each: grains(count * each) } };
