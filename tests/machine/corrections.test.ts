@@ -362,7 +362,7 @@ describe('an inspection or a put-back that a slip of the pen brought about', () 
   });
 
   test('"worse": nothing is put back, and no side is given up for it', () => {
-    const tune = Tune.played({ until: (v) => v.step === 'put-it-back' }, { ...BOW, gain: { 'rest-height': { x: 0, y: 6 } } });
+    const tune = Tune.played({ until: (v) => v.step === 'put-it-back' }, { ...BOW, gain: { 'rest-height': { x: 0, y: 12 } } });
     expect(tune.state.notes.worse).toEqual({ 'rest-height': 1 });
     const moved = tune.state.moves.at(-1)?.seq ?? 0;
     for (const { seq } of shotsOf(tune).filter((f) => f.seq > moved)) tune.correct(seq, { x: 0.3, y: 0.55 });

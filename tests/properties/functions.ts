@@ -16,6 +16,7 @@ import * as nockTurn from '../../src/archery/nock-turn.ts';
 import * as oneWay from '../../src/archery/one-way.ts';
 import * as plumbLine from '../../src/archery/plumb-line.ts';
 import * as dead from '../../src/archery/may-be-dead.ts';
+import * as worse from '../../src/archery/truly-worse.ts';
 import * as response from '../../src/archery/response.ts';
 import { scatters } from '../../src/archery/scatters.ts';
 import * as setIndex from '../../src/archery/set-index.ts';
@@ -445,6 +446,12 @@ export const FUNCTIONS: readonly Entry[] = [
   {
     fn: response.priorFromBook, args: [number(SLOPE, 1 / 32, 1, 1 / 32, side), number(PURE, 1 / 64, 31 / 64, 1 / 64)],
     gives: record({ mean: number(SLOPE, 0, 1, 1, side), sd: atLeast0(SLOPE) }),
+  },
+  {
+    fn: worse.chanceTrulyWorse,
+    args: [list(settingPoint, 0, 6), number(PURE, 0, 2, 1), spreadOf, list(record({ share: number(PURE, 1 / 64, 1, 1 / 64), slope: maybe(record({ mean: number(SLOPE, -1, 1, 1 / 32, side), sd: number(SLOPE, 1 / 32, 1, 1 / 32) }), null) }), 1, 4), setting, setting, maybe(tear, undefined)],
+    gives: chance,
+    fixed: { length: 'tears of up to a few inches are expected beforehand' },
   },
   {
     fn: dead.mayBeDead, args: [record({ mean: number(SLOPE, -8, 8, 1 / 32, side), sd: number(SLOPE, 1 / 32, 8, 1 / 32) }), number(PURE, 0, 63 / 64, 1 / 64)],

@@ -7,7 +7,7 @@ const STEADY = 0.04;
 
 /** A yoke bow whose rest works the other way than the first guess, and not far enough: the yoke is the shop's. */
 export const wrongSide = (seed: number): StoryBow => ({
-  seed, sd: STEADY, start: { x: -0.75, y: 0.06 }, gain: { 'rest-side': { x: 6, y: 0 } },
+  seed, sd: STEADY, start: { x: -0.75, y: 0.06 }, gain: { 'rest-side': { x: 7, y: 0 } },
   answers: { cams: 'yoke', press: 'shop' },
 });
 

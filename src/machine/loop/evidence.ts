@@ -3,6 +3,7 @@
 import { normalQuantile } from '../../maths/normal.ts';
 import type { Spread } from '../../archery/spread.ts';
 import { mayBeDead } from '../../archery/may-be-dead.ts';
+import type { Way } from '../../archery/truly-worse.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
 import type { Axis, BookRow, Content, Knob, KnobId } from '../../content/types.ts';
 import { chosen } from '../guards.ts';
@@ -129,6 +130,20 @@ function priorOnPaper(content: Content, state: State, knob: KnobId, wrongSide: n
   // No book: a side that is hardly more than a guess, as unsure as content says, and a size that is plausible.
   const alive = book === null ? { mean: -normalQuantile(1 - wrongSign) * plausible, sd: plausible } : priorFromBook(book.change / book.per, Math.min(wrongSign, wrongSide));
   return mayBeDead(alive, dead);
+}
+
+/** Size of a response around what the book says, as a share: one standard deviation. */
+const AROUND = 0.6;
+
+/** In which ways a knob may work here, and how likely each is beforehand: by what was learned; else as the book says, to the other side, or not at all. */
+export function waysOf(content: Content, state: State, knob: KnobId): readonly Way[] {
+  const { of, perTear: { ratio, unsure, wrongSide } } = gaugeOf(state);
+  if ((of !== 'paper' && state.notes.learned[knob] !== undefined) || carriedGains(state)[knob] !== undefined) return [{ share: 1, slope: priorOf(content, state, knob) }];
+  const { book, wrongSign, dead } = bookOf(content.knobs[knob], state);
+  const size = book === null ? -content.knobs[knob].plausible : book.change / book.per;
+  const slope = (sign: 1 | -1): Way['slope'] => ({ mean: sign * size * ratio, sd: Math.abs(size * ratio) * Math.hypot(AROUND, unsure) });
+  const wrong = Math.min(wrongSign, wrongSide);
+  return [{ share: dead, slope: null }, { share: (1 - dead) * (1 - wrong), slope: slope(1) }, { share: (1 - dead) * wrong, slope: slope(-1) }];
 }
 
 /** What the book says of an adjustment on this bow: the first of its rows that fits its cams and its rest, else what is said of all. */

@@ -35,7 +35,7 @@ export function paperGauge(state: State, distance: Feet): Gauge {
     of: 'paper', distance, prior,
     axes: ['height', 'side'],
     first: 3, again: 2, most: MOST_SHOTS, enough: 2,
-    doubtful: 4, judge,
+    doubtful: 6, judge,
     next: (taken) => taken + 1,
     count: (shots) => shots.length,
     whole: () => true,

@@ -1,12 +1,13 @@
 // After each shot, of a set that may be read: is it enough, is it in tolerance, worse, out, or beyond this adjustment?
 // A proven "worse" comes before anything hopeful. What is measured (tear, difference of groups, drift) is the gauge's matter.
 
-import { normalCdf } from '../../maths/normal.ts';
+import { studentCdf } from '../../maths/student.ts';
+import { chanceTrulyWorse } from '../../archery/truly-worse.ts';
 import { chanceNotReachable, chanceWorse, predict } from '../../archery/response.ts';
 import type { Axis, Content } from '../../content/types.ts';
 import type { State } from '../state.ts';
 import { phrase } from '../words.ts';
-import { evidenceOn, pointsOf, spreadOf, toleranceOn, type AxisEvidence } from './evidence.ts';
+import { evidenceOn, pointsOf, spreadOf, toleranceOn, waysOf, type AxisEvidence } from './evidence.ts';
 import { gaugeOf, taken, type Gauge } from './gauge.ts';
 import { SURE } from './gauge-paper.ts';
 import { judgement, shootOn, type Judgement } from './judgement.ts';
@@ -18,7 +19,7 @@ import { axisSummary, moreWanted, percent, tunedWords, undecidedWords, wholeSumm
 
 const OWN_CHECK = 0.8;
 const WORSE_FROM = 0.9;
-const LIKELY_WORSE = 0.6;
+const LIKELY_WORSE = 0.5;
 const BY_SIGHT = 0.975;
 
 /** As found: both axes at once; "in tolerance" only if both are, so that a bow in tune is left alone. */
@@ -108,9 +109,11 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   // Brought to the maker's figure: that is no attempt on the tear, and stays whatever the tear does.
   const home = homeOf(state, rung.knob);
   if (home !== 0 && Math.abs(now - home) < 1e-9 && Math.abs(before) < 1e-9) return null;
-  const chance = Math.max(chanceWorse(evidence.line, before, now, aim), worseBySight(state, axis, rung, before, now));
-  // Likely worse, not proven: a shot more before the side is given up or kept.
-  if (chance >= LIKELY_WORSE && chance < WORSE_FROM && taken(state) < gaugeOf(state).doubtful) return oneMore(content, state, say, 'perhaps-worse');
+  const { points, group } = pointsOf(state, axis, rung.knob);
+  const chance = Math.max(chanceTrulyWorse(points, group, spreadOf(state), waysOf(content, state, rung.knob), before, now, aim), worseBySight(state, axis, rung, before, now));
+  // Likely worse, not proven, or by too few shots of which one may have gone astray: a shot more before the side is given up or kept.
+  const { doubtful, first } = gaugeOf(state);
+  if (chance >= LIKELY_WORSE && (chance < WORSE_FROM || evidence.shots < first) && taken(state) < doubtful) return oneMore(content, state, say, 'perhaps-worse');
   if (chance < WORSE_FROM) return null;
   const times = (state.notes.worse[rung.knob] ?? 0) + 1;
   return judgement('worse', {
@@ -132,10 +135,13 @@ function worseBySight(state: State, axis: Axis, rung: Rung, before: number, now:
   const { points, group } = pointsOf(state, axis, rung.knob);
   const at = (x: number) => points.find((p) => p.group === group && Math.abs(p.x - x) < 1e-9);
   const [a, b] = [at(before), at(now)];
-  if (a === undefined || b === undefined) return 0;
+  // Of two settings alone the line sees as much.
+  const tried = new Set(points.filter((p) => p.group === group).map((p) => p.x));
+  if (a === undefined || b === undefined || tried.size < 3) return 0;
   const { aim } = toleranceOn(state, axis);
   const further = Math.abs(b.mean - aim) - Math.abs(a.mean - aim);
-  const chance = normalCdf(further / (spreadOf(state).sd * Math.sqrt(1 / a.count + 1 / b.count)));
+  const { sd, df } = spreadOf(state);
+  const chance = studentCdf(further / (sd * Math.sqrt(1 / a.count + 1 / b.count)), df);
   return chance >= BY_SIGHT ? chance : 0;
 }
 
