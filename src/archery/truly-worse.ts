@@ -61,7 +61,8 @@ const LEAST_TOLD = 1e-9;
 /** The slope that the points show by themselves, and how unsure it is: what was believed is taken out of a fit again. Null where they show none. */
 function shown(points: readonly SettingPoint[], group: number, sd: number, ways: readonly Way[]): { readonly slope: number; readonly sd: number } | null {
   const [widest] = ways.flatMap(({ slope }) => slope ?? []).toSorted((a, b) => b.sd - a.sd);
-  if (widest === undefined) return null;
+  // One setting alone tells of no slope.
+  if (widest === undefined || !points.some((p) => points.some((q) => q.group === p.group && q.x !== p.x))) return null;
   const line = fitLine(points, sd, widest, group);
   const believed = 1 / widest.sd ** 2;
   const told = 1 / line.varSlope - believed;
