@@ -16,7 +16,7 @@ const FIGURES: readonly (readonly [file: string, name: string, meaning: string])
   ['machine/loop/gauge-paper.ts', 'MOST_SHOTS', 'and above NEAR up to so many; then leaving it is the choice of the archer'],
   ['machine/loop/judge.ts', 'WORSE_FROM', 'chance of being worse than before at which a move is put back and proved'],
   ['machine/loop/judge.ts', 'LIKELY_WORSE', 'from here one more shot is taken before the side is given up or kept'],
-  ['machine/loop/judge.ts', 'BY_SIGHT', 'the same by the shots at the two settings alone, where a line cannot bend'],
+  ['machine/loop/judge.ts', 'BY_SIGHT', 'the same by the shots at the two settings alone, where a line cannot bend: from the third setting on'],
   ['machine/loop/side-effect.ts', 'MATTERS', 'what an adjustment did on the other axis, inches, from which it is told'],
   ['machine/loop/side-effect.ts', 'SURE', 'and the chance of its side from which it is'],
   ['machine/turn-paper.ts', 'MOST_ROUNDS', 'how often a chapter is gone through again because one axis was moved after the other was judged'],
