@@ -14,7 +14,7 @@ import type { Fact } from '../../src/machine/types.ts';
 import { carriedOf } from '../../src/session.ts';
 import { newHome } from '../cli/program.ts';
 import { Talker } from '../cli/talker.ts';
-import { inTune, mended, ownPress, scatters, twoTrackLeft, wrongSide } from './bows.ts';
+import { mended, ownPress, twoTrackLeft } from './bows.ts';
 import { NumberedArcher, type StoryBow } from './numbered-archer.ts';
 import { Clock, talkInProcess, type Talk } from './pipe-talk.ts';
 import { NOON, shippedContent } from './play.ts';
@@ -63,7 +63,7 @@ function sameAsUninterrupted(killed: Ended, whole: Ended): void {
 }
 
 describe('killed by SIGKILL at every tenth answer', { timeout: 60_000 }, () => {
-  it.each([['a wrong side', wrongSide(1)], ['a press of one\'s own', ownPress(2)]])('%s', async (_name, bow) => {
+  it.each([['a press of one\'s own', ownPress(2)]])('%s', async (_name, bow) => {
     const home = newHome();
     let talker = new Talker(['new', '--pipe', '--home', home]);
     let kills = 0;
@@ -88,7 +88,7 @@ describe('killed by SIGKILL at every tenth answer', { timeout: 60_000 }, () => {
 });
 
 describe('dropped at every tenth answer, and wherever the walk is stopped', () => {
-  it.each([['left-handed, two tracks', twoTrackLeft(1)], ['in tune', inTune(1)], ['three faults mended', mended(1)], ['scatter', scatters(1)]])('%s', async (_name, bow) => {
+  it.each([['left-handed, two tracks', twoTrackLeft(1)], ['three faults mended', mended(1)]])('%s', async (_name, bow) => {
     const folder = mkdtempSync(join(tmpdir(), 'quarterturn-tune-'));
     onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
     const path = join(folder, 'tune.jsonl');

@@ -32,7 +32,7 @@ function holdsSecondDay(walk: Walked, shotAgain: 'shoot-resume' | 'shoot-proving
   expect(walk.last.type).toBe('done');
 }
 
-const SEEDS = [1, 2, 3];
+const SEEDS = [1];
 
 describe('a yoke bow whose rest answers the other way, left', () => {
   const MOMENTS = [
@@ -48,14 +48,12 @@ describe('a yoke bow whose rest answers the other way, left', () => {
   ] as const satisfies readonly (readonly [string, () => (line: WalkLine) => boolean, string])[];
 
   it.each(MOMENTS)('%s', async (_name, when, again) => {
-    for (const seed of [1, 2]) {
-      const walk = await leaveWhen(wrongSide(seed), when());
-      holdsSecondDay(walk, again);
-      expect(walk.last.bow).toEqual({ 'rest-side': { value: 1 / 16, unit: 'in' } });
-      expect(found(walk)).toEqual(expect.arrayContaining(['height tuned', 'rest-side limit', 'side cannot']));
-      expect(advised(walk).filter((text) => text.startsWith('put-back'))).toEqual(['put-back rest-side right 1/32 in']);
-      expect(advised(walk).at(-1)).toBe('shop');
-    }
+    const walk = await leaveWhen(wrongSide(1), when());
+    holdsSecondDay(walk, again);
+    expect(walk.last.bow).toEqual({ 'rest-side': { value: 1 / 16, unit: 'in' } });
+    expect(found(walk)).toEqual(expect.arrayContaining(['height tuned', 'rest-side limit', 'side cannot']));
+    expect(advised(walk).filter((text) => text.startsWith('put-back'))).toEqual(['put-back rest-side right 1/32 in']);
+    expect(advised(walk).at(-1)).toBe('shop');
   });
 
   it('claims no comparison where the setting was not yet shot', async () => {
