@@ -111,7 +111,7 @@ export function bestSetting(line: Line, target = 0): number {
  * and the sum of both have the same sign; the two are taken as independent. Overstated in mid-range: speak of it from 0.9 on.
  * Throws RangeError on numbers that cannot be meant.
  */
-// Example: chanceWorse({ intercept: 1, slope: 0.1, varIntercept: 0.01, varSlope: 0.0001, cov: 0 }, 0, 2) is 1.0000.
+// Example: chanceWorse({ intercept: 1, slope: 0.1, varIntercept: 0.01, varSlope: 0.0001, cov: 0 }, 0, 2, 0) is 1.0000.
 export function chanceWorse(line: Line, xPrev: number, xNow: number, target = 0): number {
   const step = xNow - xPrev;
   checkLine(must.chanceWorse, line);
