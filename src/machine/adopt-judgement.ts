@@ -142,7 +142,7 @@ function learnBesides(d: Deciding): void {
   if (!told || besidesTold.includes(last.knob)) return;
   d.add({ loop: { besidesTold: [...besidesTold, last.knob] } });
   d.say(of === 'paper' ? 'besides-paper' : 'besides-groups', {
-    axis: phrase(d.content, `axis-${axis}`).toLowerCase(), change: shiftInWords(axis, change, of === 'paper' ? 2 : 1),
+    axis: phrase(d.content, `axis-${axis}`), change: shiftInWords(axis, change, of === 'paper' ? 2 : 1),
     ...(of === 'paper' || of === 'plumb' ? {} : { what: phrase(d.content, `what-${secondKind(of)}`) }),
   });
 }

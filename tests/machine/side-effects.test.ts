@@ -86,7 +86,7 @@ describe('in a tune', () => {
   test('it is told once, in one line, with its size and side, and that the other axis is judged after it', () => {
     const told = lines.filter((line) => line.startsWith('That adjustment has also taken the tail'));
     expect(told).toHaveLength(1);
-    expect(told[0]).toMatch(/^That adjustment has also taken the tail 0\.[45]\d in to the left; sideways is judged by shots as the bow stands after it\.$/);
+    expect(told[0]).toMatch(/^That adjustment has also taken the tail 0\.[45]\d in to the left\. Sideways is judged by the shots since then\.$/);
   });
 
   test('the next move of that adjustment foretells both axes, and says so', () => {

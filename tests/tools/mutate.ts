@@ -37,7 +37,7 @@ try {
     disableTypeChecks: false,
     tempDirName: folder,
     cleanTempDir: 'always',
-    reporters: [],
+    reporters: [process.stdout.isTTY ? 'progress' : 'progress-append-only'],
     allowConsoleColors: false,
   }).runMutationTest();
   tell(mutants);
