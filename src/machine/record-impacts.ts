@@ -107,7 +107,7 @@ export function readingsOf(state: State, of: Impacts, sets: readonly ShotSet[]):
     const centre = gauge.read(shots, sd);
     if (centre === null) return [];
     const give = (2 * sd) / Math.sqrt(centre.count.x);
-    const diff = of === 'plumb' ? sideInWords(centre.mean.x, 'right', 'left') : differenceInWords(centre.mean);
+    const diff = of === 'plumb' ? sideInWords(centre.mean.x, 'right', 'left', 1) : differenceInWords(centre.mean);
     return [{ distance: yardsIn(distance), diff, give, shots: gauge.count(shots) }];
   });
 }
