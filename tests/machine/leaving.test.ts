@@ -34,7 +34,7 @@ const toldOf = (angle: number, rate: number): string => leavingInWords(content, 
 
 describe('two close distances', () => {
   test('tell nothing of an angle or a turning where the tears are alike, and say that they are too near', () => {
-    expect(toldOf(0, 0)).toBe('9 ft is too near to 7 ft to tell whether the arrow leaves at an angle or turning: these shots cannot tell the two apart.');
+    expect(toldOf(0, 0)).toBe('9 ft is too near to 7 ft to tell from these shots whether the arrow leaves at an angle or turning.');
     expect(toldOf(0.3, 0.1)).toContain('too near');
   });
 
