@@ -58,15 +58,15 @@ const MOST = 1e30;
 /** Points that tell less than this share of what is believed tell nothing. */
 const LEAST_TOLD = 1e-9;
 
-/** The slope that the points show by themselves, and how unsure it is: what was believed is taken out of a fit again. Null where they show none. */
+/** The slope that the points show by themselves, and how unsure it is: what a wide belief in nothing adds is taken out of a fit again. Null where they show none. */
 function shown(points: readonly SettingPoint[], group: number, sd: number, ways: readonly Way[]): { readonly slope: number; readonly sd: number } | null {
-  const [widest] = ways.flatMap(({ slope }) => slope ?? []).toSorted((a, b) => b.sd - a.sd);
+  const widest = Math.max(0, ...ways.map(({ slope }) => slope?.sd ?? 0));
   // One setting alone tells of no slope.
-  if (widest === undefined || !points.some((p) => points.some((q) => q.group === p.group && q.x !== p.x))) return null;
-  const line = fitLine(points, sd, widest, group);
-  const believed = 1 / widest.sd ** 2;
+  if (widest === 0 || !points.some((p) => points.some((q) => q.group === p.group && q.x !== p.x))) return null;
+  const line = fitLine(points, sd, { mean: 0, sd: widest }, group);
+  const believed = 1 / widest ** 2;
   const told = 1 / line.varSlope - believed;
-  return told > LEAST_TOLD * believed ? { slope: (line.slope / line.varSlope - believed * widest.mean) / told, sd: 1 / Math.sqrt(told) } : null;
+  return told > LEAST_TOLD * believed ? { slope: line.slope / line.varSlope / told, sd: 1 / Math.sqrt(told) } : null;
 }
 
 /** The logarithm of how likely the slope that is shown is under a belief, but for what is the same for all. */
