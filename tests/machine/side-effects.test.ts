@@ -55,7 +55,7 @@ describe('what a change up or down did sideways', () => {
   test('is true at least nine times in ten where it is told, also where few adjustments do such a thing', () => {
     const chance = seededRandom(77);
     let [told, there] = [0, 0];
-    for (let i = 0; i < 1500; i++) {
+    for (let i = 0; i < 1200; i++) {
       // One change in ten moves the tail by 0.10 to 0.35 in to one side for each step, all others not at all.
       const each = chance.uniform() < 0.9 ? 0 : (chance.uniform() < 0.5 ? -1 : 1) * (0.1 + 0.25 * chance.uniform());
       const steps = chance.uniform() < 0.6 ? 1 : 2;

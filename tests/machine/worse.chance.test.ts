@@ -40,11 +40,12 @@ function called({ knob, axis, step, usual, wrong, dead, sd: usualSd }: World, bo
     // The book lowers the tear for a plus of each of these.
     const setting = -towards * step;
     const answers = { 'rest-scale': 'fine-screw', 'cams': knob === 'yoke' ? 'yoke' : 'unknown', 'press': 'trained' };
-    const judged = () => judgeAxis(content, stateOf({ answers, moves: [[knob, setting]], sets: [{ shots: before }, { at: { [knob]: setting }, shots: after }] }), axis);
-    while (judged().verdict === null) after.push(shot(now));
+    const judge = () => judgeAxis(content, stateOf({ answers, moves: [[knob, setting]], sets: [{ shots: before }, { at: { [knob]: setting }, shots: after }] }), axis);
+    let judged = judge();
+    for (; judged.verdict === null; judged = judge()) after.push(shot(now));
     const isWorse = Math.abs(now - aim) > Math.abs(start - aim);
     if (isWorse) worse++;
-    if (judged().verdict !== 'worse') continue;
+    if (judged.verdict !== 'worse') continue;
     said++;
     if (isWorse) truly++;
   }
@@ -53,7 +54,7 @@ function called({ knob, axis, step, usual, wrong, dead, sd: usualSd }: World, bo
 
 test.each<[string, World, number]>([
   ['a rest moved sideways, of which nobody knows the side', { knob: 'rest-side', axis: 'side', step: 1 / 32, usual: 0.12, wrong: 0.35, dead: 0.2, sd: 0.15 }, 400],
-  ['the same by a steady archer', { knob: 'rest-side', axis: 'side', step: 1 / 32, usual: 0.12, wrong: 0.35, dead: 0.2, sd: 0.07 }, 300],
+  ['the same by a steady archer', { knob: 'rest-side', axis: 'side', step: 1 / 32, usual: 0.12, wrong: 0.35, dead: 0.2, sd: 0.07 }, 200],
   ['a rest moved up or down, more often wrong than any is', { knob: 'rest-height', axis: 'height', step: 1 / 32, usual: 0.19, wrong: 0.25, dead: 0.25, sd: 0.15 }, 400],
 ])('%s', (_what, world, bows) => {
   const { said, true: truly, worse } = called(world, bows);
