@@ -25,5 +25,6 @@ export default defineConfig({
     setupFiles: ['tests/tools/mutate.setup.ts'],
     sequence: { sequencer: NearestFirst },
     isolate: false,
+    runner: 'tests/tools/mutate.runner.ts',
   },
 });
