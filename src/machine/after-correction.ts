@@ -96,7 +96,14 @@ function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, a
     offRoute(d);
     leaveGates(d);
   }
+  sayPutAside(d, fact.step);
   rejudge(d);
+}
+
+// A choice may take answers off its way, and a mass those of the arrow's parts.
+function sayPutAside(d: Deciding, corrected: string): void {
+  const aside = Object.keys(d.before.answers).filter((id) => id !== corrected && d.state.answers[id] === undefined);
+  if (aside.length > 0) d.say('off-route', { n: aside.length });
 }
 
 // Another way was chosen: a gate that only the way left behind asks (a target for broadheads, say) no longer holds the walk.
@@ -123,10 +130,5 @@ function offRoute(d: Deciding): void {
     // Nor was an option that is not offered to this archer (any more) chosen by one who may.
     return pending !== null && !(holds(d.state, pending.step.when) && mayChoose(d.state, pending.step, chosen(d.state, id)));
   });
-  let off: readonly string[] = [];
-  for (let more = strays(); more.length > 0; more = strays()) {
-    off = [...off, ...more];
-    d.add({ loop: { suggest: off } });
-  }
-  if (off.length > 0) d.say('off-route', { n: off.length });
+  for (let more = strays(); more.length > 0; more = strays()) d.add({ loop: { suggest: more } });
 }

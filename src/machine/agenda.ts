@@ -42,7 +42,7 @@ export const agenda: (content: Content, state: State) => readonly Pending[] = on
   const due = [...raised, ...toldFirst(content, state, raised)];
   const seen = new Set(due.map((p) => p.id));
   const fresh = routeSoFar(content, state)
-    .filter((id) => !seen.has(id) && state.answers[id] === undefined)
+    .filter((id) => state.answers[id] === undefined && !seen.has(id))
     .flatMap((id) => lookUp(content, id) ?? [])
     .filter((p) => !p.step.onDemand && holds(state, p.step.when));
   // Nor while something stands beyond its hard limit: the bow is looked at undrawn, and that is brought back.

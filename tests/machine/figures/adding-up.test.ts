@@ -109,6 +109,14 @@ describe('a mass that is not known', () => {
     expect([on.type, on.step]).toEqual(['ask', 'first-draw']);
     expect(arrowMass(here.state())).toEqual({ by: 'scale', likely: 410, least: 410 });
   });
+
+  test('weighed after all, what its parts came to counts no more, and that is said', () => {
+    const here = tune({}, { until: at('first-draw') });
+    const on = here.correct('arrow-mass', 400);
+    expect(arrowMass(here.state())).toEqual({ by: 'scale', likely: 400, least: 400 });
+    expect(PARTS.filter((id) => here.state().answers[id] !== undefined)).toEqual([]);
+    expect(on.say).toContain('Answers that hung on the old one: 9. They no longer count, and are kept as suggestions.');
+  });
 });
 
 describe('what of the sum counts', () => {
