@@ -24,6 +24,18 @@ export interface Line {
 /** A belief about a slope: inches of tear per unit of the knob. */
 export interface SlopePrior { readonly mean: number; readonly sd: number }
 
+/** Throws RangeError in the name that `must` carries unless each of these sets can be meant. */
+// Example: checkSettings(checks('checkSettings').checkSettings, [{ x: 0, mean: 1, count: 0, group: 0 }]) throws
+// 'checkSettings: a count of shots is 0; a number above 0 is needed'.
+export function checkSettings(must: Checks, points: readonly SettingPoint[]): void {
+  for (const { x, mean, count, group } of points) {
+    must.measure(x, 'a setting');
+    must.measure(mean, 'a mean tear');
+    must.size(count, 'a count of shots');
+    must.finite(group, 'a group');
+  }
+}
+
 const INTERCEPT_PRECISION = 1 / 9; // tears of up to a few inches are possible before anything is known
 
 /**
@@ -37,12 +49,7 @@ export function fitLine(points: readonly SettingPoint[], sd: number, prior: Slop
   must.fitLine.measure(prior.mean, 'the slope expected beforehand');
   must.fitLine.size(prior.sd, 'the spread of the slope expected beforehand', true);
   must.fitLine.finite(group, 'the group asked for');
-  for (const point of points) {
-    must.fitLine.measure(point.x, 'a setting');
-    must.fitLine.measure(point.mean, 'a mean tear');
-    must.fitLine.size(point.count, 'a count of shots');
-    must.fitLine.finite(point.group, 'a group');
-  }
+  checkSettings(must.fitLine, points);
   const precision = 1 / prior.sd ** 2;
   const groups = [...new Set(points.map((p) => p.group))];
   const sums = new Map(groups.map((id) => [id, sumsOf(points.filter((p) => p.group === id), sd)]));

@@ -6,7 +6,7 @@
 
 import { checks } from '../maths/check.ts';
 import { sum } from '../maths/sum.ts';
-import { chanceWorse, fitLine, type SettingPoint, type SlopePrior } from './response.ts';
+import { chanceWorse, checkSettings, fitLine, type SettingPoint, type SlopePrior } from './response.ts';
 import { checkSpread, type Spread } from './shots.ts';
 
 const must = checks('chanceTrulyWorse');
@@ -25,12 +25,7 @@ export function chanceTrulyWorse(
 ): number {
   checkSpread(must.chanceTrulyWorse, spread);
   must.chanceTrulyWorse.finite(group, 'the group asked for');
-  for (const point of points) {
-    must.chanceTrulyWorse.measure(point.x, 'a setting');
-    must.chanceTrulyWorse.measure(point.mean, 'a mean tear');
-    must.chanceTrulyWorse.size(point.count, 'a count of shots');
-    must.chanceTrulyWorse.finite(point.group, 'a group');
-  }
+  checkSettings(must.chanceTrulyWorse, points);
   must.chanceTrulyWorse.measure(before, 'the setting before');
   must.chanceTrulyWorse.measure(now, 'the setting now');
   must.chanceTrulyWorse.measure(target, 'the target');

@@ -432,6 +432,7 @@ export const FUNCTIONS: readonly Entry[] = [
     fn: response.fitLine, args: [list(settingPoint, 0, 6), sd, slopeBelief, number(PURE, 0, 2, 1)], gives: lineFound,
     fixed: { length: 'tears of up to a few inches are expected beforehand' },
   },
+  { fn: response.checkSettings, args: [words(asker), list(settingPoint, 0, 6)], gives: word, speaksAs: 'asker' },
   { fn: response.predict, args: [line, setting], gives: record({ mean: tear, sd: atLeast0(LENGTH) }) },
   { fn: response.bestSetting, args: [line, maybe(tear, undefined)], gives: number(KNOB, 0, 1, 1) },
   { fn: response.chanceWorse, args: [line, setting, setting, maybe(tear, undefined)], gives: chance },
