@@ -8,6 +8,8 @@ import { isFixable, type KnobBow, type Wanted, type World } from './world.ts';
 const WORSE_BY = 1 / 8;
 const FOURFOLD = 4;
 const READ_TO = 1 / 16;
+/** Paper shows no more, inches. */
+const LARGEST = 4;
 
 /** What came of one bow with one rule. */
 export interface Outcome {
@@ -81,4 +83,4 @@ export class Hands {
 }
 
 /** Halves away from zero: mirrored bows read mirrored. */
-const read = (tear: number): number => (Math.sign(tear) * Math.round(Math.abs(tear) / READ_TO)) * READ_TO + 0;
+const read = (tear: number): number => Math.sign(tear) * Math.min(LARGEST, Math.round(Math.abs(tear) / READ_TO) * READ_TO) + 0;

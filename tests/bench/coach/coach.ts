@@ -1,0 +1,97 @@
+// The coach itself on one bow of the bench: the whole session on a store in memory, from the first shot at paper on. Everything before it (people, range,
+// bow, arrows) is answered once and taken over as facts; every decision is the session's.
+//
+// What differs from the rules it is held against, and cannot be switched off: tears have two axes, so that its usual spread comes from both; a set that is
+// worse is put back and proved before the other side is tried (these shots and moves are counted); scatter is looked into before anything is moved.
+
+import type { Content } from '../../../src/content/types.ts';
+import { memoryStore } from '../../../src/journal/memory-store.ts';
+import type { AxisResult } from '../../../src/machine/notes.ts';
+import type { Fact, SessionLike, View } from '../../../src/machine/types.ts';
+import { openSession } from '../../../src/session.ts';
+import { TestArcher, type Bow } from '../../tunes/archer.ts';
+import { nextMinute, play } from '../../tunes/play.ts';
+import { Hands, type Outcome } from './hands.ts';
+import { KNOB, SAYS, settingOf, smallContent } from './small-content.ts';
+import type { KnobBow, Wanted, World } from './world.ts';
+
+/** A chance that was said after a shot, and whether the bow was in tolerance then. */
+export interface Stated { readonly chance: number; readonly inside: boolean }
+
+export interface CoachOutcome extends Outcome {
+  readonly result: AxisResult;
+  /** Of the moves, those that took one back. */
+  readonly putBacks: number;
+  readonly stated: readonly Stated[];
+  /** By the tolerance of other axes, 1/4 in each way. */
+  readonly insideQuarter: boolean;
+}
+
+/** What the walk calls tuned in height, inches: by its own words, "tuned" means this. */
+export const HEIGHT: Wanted = { aim: 1 / 16, within: 3 / 16 };
+const QUARTER: Wanted = { aim: 0, within: 1 / 4 };
+
+/** Answers as everybody's; it shoots with other hands. */
+const ANSWERS: Bow = { start: { x: 0, y: 0 }, gain: {}, sd: 0, seed: 1 };
+/** No bow takes so many turns; a walk that never ends is a fault. */
+const MOST_TURNS = 600;
+
+/** All lines up to the first shot at paper. */
+export const preparedFacts = (content: Content): readonly Fact[] =>
+  play(ANSWERS, { content, until: (view) => view.ask?.kind === 'tear' }).store.facts;
+
+/** A coach for the bows of one world. `prepared` are the lines of `preparedFacts`. `side` -1 shoots the axis that nothing is wrong with in a mirror. */
+export class Coach {
+  private readonly content: Content;
+  constructor(shipped: Content, private readonly prepared: readonly Fact[], private readonly world: World) {
+    this.content = smallContent(shipped, world);
+  }
+
+  play(bow: KnobBow, side: 1 | -1 = 1): CoachOutcome {
+    const store = memoryStore(this.prepared, { skipCodec: true });
+    const session = openSession({ content: this.content, store, startAt: nextMinute(store), engine: 'bench', tune: 'bench', known: [] });
+    const hands = new Hands(this.world, bow, HEIGHT);
+    const archer = new TestArcher(ANSWERS);
+    const stated: Stated[] = [];
+    let putBacks = 0;
+    for (let turn = 0; turn < MOST_TURNS; turn++) {
+      const before = session.view();
+      const view = this.turn(session, hands, archer, side, nextMinute(store));
+      const at = settingOf(view.bow[KNOB]?.value ?? 0, this.world);
+      if (at !== hands.at) {
+        hands.moveTo(at);
+        if (before.advice?.kind === 'put-back') putBacks++;
+      }
+      stated.push(...chancesIn(view).map((chance) => ({ chance, inside: hands.isInside() })));
+      const result = heightIn(view);
+      if (result !== undefined) return { ...hands.outcome(result === 'tuned'), result, putBacks, stated, insideQuarter: hands.isInside(QUARTER) };
+    }
+    throw new Error(`bow ${bow.seed} came to no end in ${MOST_TURNS} turns`);
+  }
+
+  private turn(session: SessionLike, hands: Hands, archer: TestArcher, side: 1 | -1, now: Date): View {
+    const { ask, advice, bow } = session.view();
+    const answer = ask?.kind === 'tear' ? oneShot(hands, side) : archer.answer({ ask, advice, bow });
+    const { view, error } = session.send({ kind: 'answer', answer }, now);
+    if (error !== undefined) throw new Error(`${ask?.about ?? ''}: ${error.code}: ${error.message}`);
+    return view;
+  }
+}
+
+function oneShot(hands: Hands, side: 1 | -1): { readonly x: number; readonly y: number } {
+  const { tear, other } = hands.shootBoth();
+  return { x: side * other, y: tear };
+}
+
+/** How the height ended, where it just did. */
+const heightIn = ({ findings }: View): AxisResult | undefined => findings.flatMap((f) => (f.kind === 'axis' && f.axis === 'height' ? [f.result] : [])).at(-1);
+
+const STATED = new RegExp(`^${SAYS} (?:(under) 1|(\\d+)) %$`);
+
+/** "under 1 %" is told as 0. */
+function chancesIn({ say }: View): readonly number[] {
+  return say.flatMap((line) => {
+    const found = STATED.exec(line);
+    return found === null ? [] : [found[1] === 'under' ? 0 : Number(found[2]) / 100];
+  });
+}
