@@ -16,6 +16,7 @@ export interface Row {
 }
 
 export const FIGURES = ['tuned', 'wrong', 'worse', 'excursion', 'shots', 'moves'] as const;
+export type FigureName = (typeof FIGURES)[number];
 
 export function rowOf(outcomes: readonly Outcome[]): Row {
   const fixable = outcomes.filter((o) => o.fixable);

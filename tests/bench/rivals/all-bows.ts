@@ -20,11 +20,21 @@ export type Decision = { readonly do: 'tuned' | 'stop' | 'shoot' } | { readonly 
 
 export function allBows(bow: OneKnob, task: Task): Said {
   const [belief, tried] = [new AllBows(task.book), new Tried()];
+  const first = Array.from({ length: FIRST }, () => bow.shoot());
+  // The grid has no mirror: what is told of a mirrored bow must be mirrored all the same.
+  const own = first.reduce((a, b) => a + b, 0) < 0 ? mirrored(bow) : bow;
+  for (const tear of first) {
+    tried.add(0, own === bow ? tear : -tear);
+    belief.see(0, own === bow ? tear : -tear);
+  }
+  return goOn(own, task, belief, tried);
+}
+
+function goOn(bow: OneKnob, task: Task, belief: AllBows, tried: Tried): Said {
   const shoot = (count: number): void => {
     shootHere(bow, tried, count);
     for (const tear of tried.at(bow.at).slice(-count)) belief.see(bow.at, tear);
   };
-  shoot(FIRST);
   while (mayGoOn(bow)) {
     const decision = decide(belief, tried, bow.at, task);
     if (decision.do === 'tuned') return TUNED;
@@ -36,6 +46,14 @@ export function allBows(bow: OneKnob, task: Task): Said {
   backToBest(bow, tried.settings().map((x) => ({ x, tear: (belief.tear(x) + centreOf(tried.at(x), sd).mean) / 2 })));
   return LEFT;
 }
+
+const mirrored = (bow: OneKnob): OneKnob => ({
+  get at() { return -bow.at + 0; },
+  get shots() { return bow.shots; },
+  get moves() { return bow.moves; },
+  shoot: () => -bow.shoot(),
+  moveTo: (setting) => bow.moveTo(-setting + 0),
+});
 
 /** What to do at setting `now`, by all that was shot so far. */
 export function decide(belief: AllBows, tried: Tried, now: number, { within, reach }: Task): Decision {

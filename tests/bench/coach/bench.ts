@@ -1,0 +1,45 @@
+// `npm run bench -- coach`: the coach's decisions on invented bows of one adjustment, by simulation, beside rules that it is held against.
+
+import type { Report, SeedRows } from './report.ts';
+import { pooled, reportOf } from './report.ts';
+import { calibrationLines, rowLines } from './print.ts';
+import { together } from './work.ts';
+import { doByWorkers, type Order } from './workers.ts';
+import { WORLDS, type WorldName } from './world.ts';
+
+export interface CoachOptions { readonly seeds: readonly number[]; readonly bows: number; readonly worlds: readonly WorldName[]; readonly workers: number | undefined }
+
+const NAMES = Object.keys(WORLDS).filter((name): name is WorldName => name in WORLDS);
+
+/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`; a sentence where one cannot be meant. */
+export function coachOptions(raw: { readonly seed: string; readonly bows: string; readonly world: string; readonly workers: string }): CoachOptions | string {
+  const [, from, to] = /^(\d{1,9})(?:-(\d{1,9}))?$/.exec(raw.seed) ?? [];
+  if (from === undefined) return `the seed is ${raw.seed}; a whole number is needed, or two with a dash between`;
+  const [first, last] = [Number(from), Number(to ?? from)];
+  if (last < first || last - first >= 100) return `the seeds are ${raw.seed}; the first comes first, and at most a hundred`;
+  const bows = Number(raw.bows);
+  if (!Number.isInteger(bows) || bows < 1 || bows > 100_000) return `the bows are ${raw.bows}; a whole number from 1 to 100000 is needed`;
+  const worlds = raw.world === 'all' ? NAMES : raw.world.split(',').flatMap((name) => NAMES.filter((known) => known === name));
+  if (raw.world !== 'all' && worlds.length < raw.world.split(',').length) return `there is no world ${raw.world}; there are all, ${NAMES.join(', ')}`;
+  const workers = raw.workers === '' ? undefined : Number(raw.workers);
+  if (workers !== undefined && !(Number.isInteger(workers) && workers > 0)) return `the workers are ${raw.workers}; a whole number above 0 is needed`;
+  return { seeds: Array.from({ length: last - first + 1 }, (_, i) => first + i), bows, worlds, workers };
+}
+
+export async function coachBench({ seeds, bows, worlds, workers }: CoachOptions, json: boolean, by: typeof doByWorkers = doByWorkers): Promise<0> {
+  const orders: Order[] = worlds.flatMap((world) => seeds.map((seed) => ({ world, seed, bows })));
+  const began = performance.now();
+  const done = await by(orders, workers);
+  const seconds = (performance.now() - began) / 1000;
+  const report: Report = reportOf(orders, done);
+  if (json) { console.log(JSON.stringify(report)); return 0; }
+  for (const world of worlds) {
+    const own = done.filter((_, i) => orders[i]?.world === world);
+    const rows: readonly SeedRows[] = pooled(seeds.map(String), own, together);
+    console.log(rows.flatMap((row) => rowLines(world, WORLDS[world].about, row)).join('\n'));
+  }
+  if (report.calibration.length > 0) console.log(calibrationLines(report.calibration).join('\n'));
+  const all = orders.length * bows;
+  console.log(`${all} bows by the coach and its eight rivals in ${seconds.toFixed(1)} s: ${(all / seconds).toFixed(1)} bows a second. All of it by simulation.`);
+  return 0;
+}

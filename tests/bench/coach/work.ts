@@ -1,0 +1,39 @@
+// A piece of the bench's work: some bows of one world and one seed, each played by everybody. Workers do nothing else.
+
+import type { Content } from '../../../src/content/types.ts';
+import type { Fact } from '../../../src/machine/types.ts';
+import { Coach, HEIGHT, QUARTER, type CoachOutcome } from './coach.ts';
+import type { Outcome } from './hands.ts';
+import { playRival, RIVAL_NAMES, type RivalName } from './rules.ts';
+import { knobBow, WORLDS, type WorldName } from './world.ts';
+
+export interface Piece { readonly world: WorldName; readonly seed: number; readonly from: number; readonly to: number }
+
+export type ByRival = ReadonlyMap<RivalName, readonly Outcome[]>;
+
+export interface Done {
+  readonly coach: readonly CoachOutcome[];
+  /** By what the coach calls tuned in height; and by a quarter of an inch each way, as the rules were first measured. */
+  readonly rivals: ByRival;
+  readonly quarter: ByRival;
+}
+
+/** What all pieces share: content as it is shipped, and the lines up to the first shot. */
+export interface Given { readonly content: Content; readonly prepared: readonly Fact[] }
+
+export function doPiece({ content, prepared }: Given, { world: name, seed, from, to }: Piece): Done {
+  const world = WORLDS[name];
+  const coach = new Coach(content, prepared, world);
+  const bows = Array.from({ length: to - from }, (_, i) => knobBow(world, seed, from + i));
+  const rivals = (wanted: typeof HEIGHT): ByRival => new Map(RIVAL_NAMES.map((rival) => [rival, bows.map((bow) => playRival(rival, world, bow, wanted))]));
+  return { coach: bows.map((bow) => coach.play(bow)), rivals: rivals(HEIGHT), quarter: rivals(QUARTER) };
+}
+
+/** One after the other, whichever was done first. */
+export const together = (pieces: readonly Done[]): Done => ({
+  coach: pieces.flatMap(({ coach }) => coach),
+  rivals: joined(pieces.map(({ rivals }) => rivals)),
+  quarter: joined(pieces.map(({ quarter }) => quarter)),
+});
+
+const joined = (parts: readonly ByRival[]): ByRival => new Map(RIVAL_NAMES.map((rival) => [rival, parts.flatMap((part) => part.get(rival) ?? [])]));
