@@ -5,7 +5,7 @@
 
 import { checks, type Checks } from '../maths/check.ts';
 import { sum } from '../maths/sum.ts';
-import { grains, inches, percent, type Grains, type GrainsPerInch, type Inches, type Percent } from '../maths/units.ts';
+import { grains, inches, inUnit, percent, type Grains, type GrainsPerInch, type Inches, type Measured, type Percent } from '../maths/units.ts';
 
 const must = checks('massOfParts', 'leastMass', 'balanceOfParts', 'foc', 'focOfParts');
 
@@ -93,7 +93,24 @@ export function focOfParts(parts: ArrowParts): Percent {
   return focAt(parts.length, balanceOf(lumpsOf(must.focOfParts, parts)));
 }
 
-interface Lump { readonly mass: number; readonly at: number }
+/** What an arrow's flight hangs on. The moment of inertia is that of a turn end over end, about the balance point. */
+export interface MassProperties { readonly mass: Grains; readonly balance: Inches; readonly inertia: Measured<'gr in2'> }
+
+/** Mass, balance point and moment of inertia together. Throws RangeError in the name that `must` carries as massOfParts does. */
+// Example: massProperties(checks('massProperties').massProperties, { length: 28, shaft: 10, point: 120, places: { point: 0 } })
+// is { mass: 400, balance: 18.2, inertia: 34757.3 }.
+export function massProperties(must: Checks, parts: ArrowParts): MassProperties {
+  const lumps = lumpsOf(must, parts);
+  const balance = balanceOf(lumps);
+  return {
+    mass: grains(massOf(lumps)),
+    balance: inches(balance),
+    inertia: inUnit(sum(lumps.map(({ mass, at, own = 0 }) => mass * (at - balance) ** 2 + own)), 'gr in2'),
+  };
+}
+
+/** `own` is its moment of inertia about its own middle, gr in2: 0 for what is short. */
+interface Lump { readonly mass: number; readonly at: number; readonly own?: number }
 
 const massOf = (lumps: readonly Lump[]): number => sum(lumps.map(({ mass }) => mass));
 const balanceOf = (lumps: readonly Lump[]): number => sum(lumps.map(({ mass, at }) => mass * at)) / massOf(lumps);
@@ -114,7 +131,7 @@ function lumpsOf(by: Checks, parts: ArrowParts): readonly Lump[] {
   };
   const vane = lump('a vane', vanes?.each, places.vanes);
   return [
-    { mass: shaft * length, at: length / 2 },
+    { mass: shaft * length, at: length / 2, own: (shaft * length ** 3) / 12 },
     lump('the point', parts.point, length + places.point),
     lump('the insert', parts.insert, length - places.insert),
     lump('the nock', parts.nock, places.nock),

@@ -9,6 +9,17 @@ import { screenArrows } from '../../src/archery/arrow-set.ts';
 import * as bowFigures from '../../src/archery/bow-figures.ts';
 import * as consistency from '../../src/archery/consistency.ts';
 import { judgeDrift } from '../../src/archery/drift.ts';
+import { unfletched, USUAL_ARROW } from '../../src/archery/flight/arrow.ts';
+import { bodyOf } from '../../src/archery/flight/body.ts';
+import { finLift } from '../../src/archery/flight/fins.ts';
+import { flyThrough } from '../../src/archery/flight/fly.ts';
+import { changeOf, type Motion } from '../../src/archery/flight/forces.ts';
+import { fromPoint } from '../../src/archery/flight/from-hand.ts';
+import { impactAt } from '../../src/archery/flight/impact.ts';
+import { sightIn } from '../../src/archery/flight/sight-in.ts';
+import { swingOf } from '../../src/archery/flight/swing.ts';
+import { tearAt } from '../../src/archery/flight/tear.ts';
+import { checkWorld, USUAL_WORLD } from '../../src/archery/flight/world.ts';
 import * as impactAngle from '../../src/archery/impact-angle.ts';
 import * as launchSpeed from '../../src/archery/launch-speed.ts';
 import * as launch from '../../src/archery/launch.ts';
@@ -151,6 +162,38 @@ const RIGID = {
 } as const;
 const launchKnown = record({ angle: number(TILT, 0.1, 2, 0.1, unknownYet), rate: number(TILT, 0.1, 2, 0.1, unknownYet) });
 const paperTear = record({ distance: paperDistance, tear, error: number(LENGTH, 0.02, 0.5, 0.02) });
+const FLOWN = {
+  length: 'air and gravity have a size', mass: 'air and gravity have a size', speed: 'gravity has a size', tilt: 'shots are flat, slants small',
+  paper: 'the arrow has a length, and gravity a size',
+} as const;
+/** Vanes carry more than blades, so that every arrow flies point first. */
+const finsOf = (least: number, most: number): Readonly<Record<string, Shape>> => ({
+  count: number(PURE, 2, 4, 1), height: number(LENGTH, least, most, 1 / 16), chord: number(LENGTH, 2 * least, 3 * most, 1 / 16), tip: number(LENGTH, 0, 1, 1 / 8),
+  sweep: number(LENGTH, 0, 1, 1 / 8), efficiency: number(PURE, 0.75, 1, 1 / 8),
+});
+const coefficient = number(PURE, 0, 2, 1 / 8);
+const flightArrow = record({
+  length: number(LENGTH, 26, 31, 1 / 8), diameter: number(LENGTH, 0.1875, 0.3125, 1 / 64), drag: coefficient, shaft: number({ mass: 1, length: -1 }, 6, 12, 1 / 8),
+  point: number(MASS, 75, 200, 5), nock: number(MASS, 5, 15, 1),
+  vanes: record({ ...finsOf(7 / 16, 5 / 8), each: number(MASS, 3, 12, 1), ahead: number(LENGTH, 0.5, 1.5, 1 / 8), drag: coefficient }),
+  places: record({ point: number(LENGTH, -1, 1, 1 / 8), insert: place, nock: place, pin: place, vanes: place, wrap: place }),
+  head: record({
+    nose: number(LENGTH, 0, 1, 1 / 8), drag: coefficient, blades: maybe(record({ ...finsOf(1 / 16, 3 / 16), behind: number(LENGTH, 0, 1, 1 / 8) }), undefined),
+    lift: maybe(record({ slope: coefficient, behind: number(LENGTH, 0, 1, 1 / 8) }), undefined),
+  }),
+});
+const world = record({ density: number(PURE, 0, 1.5, 1 / 8), gravity: number(PURE, 0, 10, 1 / 2), crossFlow: coefficient, step: number(PURE, 0.001, 0.008, 0.001) });
+const turnOf = (turns: Side): Shape => record({ angle: number(TILT, -3, 3, 1 / 8, { turns }), rate: number(TILT, -3, 3, 1 / 8, { turns }) });
+const shot = {
+  arrow: flightArrow, speed, side: maybe(turnOf('side'), undefined), height: maybe(turnOf('height'), undefined),
+  bearing: maybe(number(TILT, -2, 2, 1 / 8, side), undefined),
+};
+const anyShot = record({ ...shot, elevation: maybe(number(TILT, -2, 2, 1 / 8, height), undefined) });
+const flightDistance = number({ paper: 1 }, 1, 40, 1);
+const passageFound = record({ x: number(LENGTH, 0, 1, 1, side), y: number(LENGTH, 0, 1, 1, height), time: atLeast0(PURE), speed: atLeast0(SPEED) });
+const falls = { fixed: FLOWN, oneSided: { height: 'gravity pulls one way' } } as const;
+/** Turning and slanting, to one side and up. */
+const ASKEW: Motion = { x: 0, speed: 80, side: { at: 0, speed: 1, turn: 0.02, turning: 1 }, height: { at: 0, speed: -1, turn: 0.01, turning: -2 } };
 const WRITTEN = { length: 'a figure is written as it is', any: 'a figure is written as it is' } as const;
 const GRAINS = { mass: 'which virtual masses are believable is built in' } as const;
 
@@ -229,6 +272,10 @@ export const FUNCTIONS: readonly Entry[] = [
   { fn: arrowPartsOf.balanceOfParts, args: [arrowParts], gives: number(LENGTH, 0, 1, 1) },
   { fn: arrowPartsOf.foc, args: [number(LENGTH, 24, 33, 1 / 8), number(LENGTH, 10, 23, 1 / 8)], gives: number(PURE, 0, 1, 1) },
   { fn: arrowPartsOf.focOfParts, args: [arrowParts], gives: number(PURE, 0, 1, 1) },
+  {
+    fn: arrowPartsOf.massProperties, args: [words(asker), arrowParts], speaksAs: 'asker',
+    gives: record({ mass: atLeast0(MASS), balance: number(LENGTH, 0, 1, 1), inertia: atLeast0({ mass: 1, length: 2 }) }),
+  },
   { fn: bowFigures.letOff, args: [force, number(FORCE, 5, 40, 0.5)], gives: atLeast0(PURE) },
   { fn: bowFigures.holdingWeight, args: [force, number(PURE, 0, 99, 1)], gives: atLeast0(FORCE) },
   { fn: bowFigures.drawLength, args: [number(LENGTH, 20, 32, 1 / 4)], gives: atLeast0(LENGTH), fixed: { length: '1 3/4 in are added' } },
@@ -276,6 +323,45 @@ export const FUNCTIONS: readonly Entry[] = [
   {
     fn: launch.broadheadsApart, args: [record({ ...leaving, errors: leavingErrors, correlation: number(PURE, -1, 1, 1 / 8) }), maybe(speed, undefined)],
     gives: record({ apart: number(TILT, 0, 1, 1, side), error: atLeast0(TILT), errorInAll: atLeast0(TILT) }), fixed: { speed: RIGID.speed },
+  },
+
+  // ---- src/archery/flight
+  { fn: unfletched, args: [words(USUAL_ARROW)], gives: word, says: (arrow: object) => 'vanes' in arrow },
+  {
+    fn: finLift, args: [words(asker), record(finsOf(1 / 16, 5 / 8)), size], speaksAs: 'asker',
+    gives: record({ slope: atLeast0(PURE), centre: number(LENGTH, 0, 1, 1) }),
+  },
+  {
+    fn: bodyOf, args: [words(asker), flightArrow], speaksAs: 'asker',
+    gives: record({
+      mass: atLeast0(MASS), inertia: atLeast0({ mass: 1, length: 2 }), toTip: number(LENGTH, 0, 1, 1), toNock: number(LENGTH, 0, 1, 1), diameter: atLeast0(LENGTH),
+      section: atLeast0(AREA), drag: atLeast0(PURE), slope: atLeast0(PURE), lever: number(LENGTH, 0, 1, 1), damping: atLeast0(AREA),
+      strips: list(number(LENGTH, 0, 1, 1), 0, 99, 'in order'), strip: atLeast0(LENGTH),
+    }),
+  },
+  { fn: checkWorld, args: [words(asker), world], gives: word, speaksAs: 'asker' },
+  {
+    fn: changeOf, args: [words(bodyOf(asker, USUAL_ARROW)), words(USUAL_WORLD)], gives: list(number(PURE, 0, 1, 1), 10, 10, 'in order'),
+    says: (change: (now: Motion) => Motion) => {
+      const { x, speed: slower, side: one, height: other } = change(ASKEW);
+      return [x, slower, ...Object.values(one), ...Object.values(other)];
+    },
+  },
+  { fn: flyThrough, args: [words(asker), anyShot, flightDistance, world], gives: record({ point: passageFound, nock: passageFound }), speaksAs: 'asker', ...falls },
+  { fn: tearAt, args: [anyShot, flightDistance, maybe(world, undefined)], gives: point, ...falls },
+  { fn: impactAt, args: [anyShot, flightDistance, maybe(world, undefined)], gives: passageFound, ...falls },
+  { fn: sightIn, args: [record(shot), flightDistance, maybe(world, undefined)], gives: number(TILT, 0, 1, 1), ...falls },
+  {
+    fn: swingOf, args: [flightArrow, maybe(world, undefined)], fixed: FLOWN,
+    gives: record({
+      margin: number(LENGTH, 0, 1, 1),
+      swings: maybe(record({ wavelength: atLeast0({ paper: 1 }), decay: atLeast0({ paper: 1 }), damping: atLeast0(PURE) }), null),
+    }),
+  },
+  {
+    fn: fromPoint, args: [number({ paper: 1 }, 5, 60, 0.5), number(LENGTH, 24, 32, 1 / 8), maybe(number(LENGTH, 5, 8, 1 / 4), undefined)],
+    gives: atLeast0({ paper: 1 }),
+    fixed: { paper: 'feet and inches are taken together', length: 'feet and inches are taken together' },
   },
 
   // ---- src/archery: shots

@@ -45,7 +45,7 @@ const holds = (entry: Entry, law: (args: readonly unknown[]) => void, numRuns = 
 
 describe('the registry', () => {
   const FOLDERS = ['maths', 'archery'];
-  const files = FOLDERS.flatMap((folder) => readdirSync(new URL(`../../src/${folder}`, import.meta.url))
+  const files = FOLDERS.flatMap((folder) => readdirSync(new URL(`../../src/${folder}`, import.meta.url), { recursive: true, encoding: 'utf8' })
     .filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts')).map((name) => `${folder}/${name}`));
   const registered = new Set<unknown>(FUNCTIONS.map(({ fn }) => fn));
   it.each(files)('has every exported function of %s', async (file) => {

@@ -8,7 +8,7 @@ import * as units from '../../src/maths/units.ts';
 import { differs, documented, evaluate, examplesIn, functionsIn, withNumbers, type Documented, type Example } from '../tools/examples.ts';
 
 const ALL = documented();
-const SOURCES = import.meta.glob<Record<string, unknown>>('../../src/{maths,archery}/*.ts');
+const SOURCES = import.meta.glob<Record<string, unknown>>('../../src/{maths,archery}/**/*.ts');
 const scopeOf = async ({ file }: Documented): Promise<Record<string, unknown>> => ({ checks, ...units, ...await SOURCES[`../../src/${file}`]?.() });
 
 /** null where the example holds, otherwise what is wrong. */

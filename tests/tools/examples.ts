@@ -24,7 +24,7 @@ export interface Documented {
 
 /** All exported functions, but for those that do nothing but put a unit on a number. */
 export function documented(): readonly Documented[] {
-  return FOLDERS.flatMap((folder) => readdirSync(join(SRC, folder)).filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts')).sort().flatMap((name) => {
+  return FOLDERS.flatMap((folder) => readdirSync(join(SRC, folder), { recursive: true, encoding: 'utf8' }).filter((name) => name.endsWith('.ts') && !name.endsWith('.d.ts')).sort().flatMap((name) => {
     const text = readFileSync(join(SRC, folder, name), 'utf8');
     return functionsIn(`${folder}/${name}`, text);
   }));

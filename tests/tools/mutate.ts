@@ -17,7 +17,8 @@ const TESTS = ['maths', 'archery', 'sources', 'properties', 'tooling', 'tools'];
 const LEFT_OUT = ['jstat.d.ts', 'consistency-limits.ts'];
 
 const { values, positionals } = parseArgs({ allowPositionals: true, options: { workers: { type: 'string', default: String(availableParallelism()) } } });
-const all = MUTATED.flatMap((folder) => readdirSync(join(ROOT, 'src', folder)).filter((name) => !LEFT_OUT.includes(name)).map((name) => `src/${folder}/${name}`));
+const all = MUTATED.flatMap((folder) => readdirSync(join(ROOT, 'src', folder), { recursive: true, encoding: 'utf8' })
+  .filter((name) => name.endsWith('.ts') && !LEFT_OUT.includes(name)).map((name) => `src/${folder}/${name}`));
 const files = positionals.length > 0 ? positionals : all;
 const unknown = files.filter((file) => !all.includes(file));
 if (unknown.length > 0) throw new Error(`no such file to mutate: ${unknown.join(', ')}; give files of src/maths or src/archery`);
