@@ -19,7 +19,7 @@ interface Options {
 
 const BENCHES: Readonly<Record<string, { readonly about: string; readonly run: (options: Options) => number | Promise<number> }>> = {
   methods: { about: 'the published tables of the decision methods, simulated anew: --only A3,B1 --json --seed N', run: methods },
-  coach: { about: 'the coach on invented bows of one adjustment, beside its rivals: --bows N --seed A-B --world NAME --workers N --json', run: coach },
+  coach: { about: 'the coach on invented bows of one adjustment, beside its rivals: --bows N --seed A-B --world NAME --only coach,chart --workers N --json', run: coach },
   speed: { about: 'decisions in a second of the main functions, on this machine', run: speed },
 };
 

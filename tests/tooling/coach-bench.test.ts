@@ -21,7 +21,7 @@ afterEach(() => { vi.restoreAllMocks(); });
 it('prints one object with --json and nothing else, the same each time', async () => {
   const lines: string[] = [];
   vi.spyOn(console, 'log').mockImplementation((line: string) => { lines.push(line); });
-  const options = coachOptions({ seed: '7', bows: '2', world: 'nominal', workers: '' });
+  const options = coachOptions({ seed: '7', bows: '2', world: 'nominal', only: '', workers: '' });
   if (typeof options === 'string') throw new Error(options);
   for (let i = 0; i < 2; i++) await coachBench(options, true, async (orders) => doHere(orders, GIVEN));
   expect(lines).toHaveLength(2);
@@ -39,9 +39,9 @@ it('prints one object with --json and nothing else, the same each time', async (
 });
 
 it('options that cannot be meant are refused in a sentence', () => {
-  const raw = { seed: '901-903', bows: '10', world: 'all', workers: '' };
-  expect(coachOptions(raw)).toMatchObject({ seeds: [901, 902, 903], bows: 10 });
-  expect([{ seed: '3-1' }, { seed: 'x' }, { bows: '0' }, { world: 'mars' }, { workers: '-1' }].map((one) => typeof coachOptions({ ...raw, ...one }))).toEqual(Array(5).fill('string'));
+  const raw = { seed: '901-903', bows: '10', world: 'all', only: 'coach,chart', workers: '' };
+  expect(coachOptions(raw)).toMatchObject({ seeds: [901, 902, 903], bows: 10, rivals: ['chart', 'oracle'] });
+  expect([{ seed: '3-1' }, { seed: 'x' }, { bows: '0' }, { world: 'mars' }, { workers: '-1' }, { only: 'nobody' }].map((one) => typeof coachOptions({ ...raw, ...one }))).toEqual(Array(6).fill('string'));
 });
 
 describe('in a mirror', () => {

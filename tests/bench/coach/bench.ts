@@ -3,16 +3,24 @@
 import type { Report, SeedRows } from './report.ts';
 import { pooled, reportOf } from './report.ts';
 import { calibrationLines, rowLines } from './print.ts';
+import { RIVAL_NAMES, type RivalName } from './rules.ts';
 import { together } from './work.ts';
 import { doByWorkers, type Order } from './workers.ts';
 import { WORLDS, type WorldName } from './world.ts';
 
-export interface CoachOptions { readonly seeds: readonly number[]; readonly bows: number; readonly worlds: readonly WorldName[]; readonly workers: number | undefined }
+export interface CoachOptions {
+  readonly seeds: readonly number[]; readonly bows: number; readonly worlds: readonly WorldName[];
+  /** Who plays beside the coach; who knows the response always does. */
+  readonly rivals: readonly RivalName[];
+  readonly workers: number | undefined;
+}
 
 const NAMES = Object.keys(WORLDS).filter((name): name is WorldName => name in WORLDS);
 
-/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`; a sentence where one cannot be meant. */
-export function coachOptions(raw: { readonly seed: string; readonly bows: string; readonly world: string; readonly workers: string }): CoachOptions | string {
+interface Raw { readonly seed: string; readonly bows: string; readonly world: string; readonly only: string; readonly workers: string }
+
+/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`, `--only coach,chart`; a sentence where one cannot be meant. */
+export function coachOptions(raw: Raw): CoachOptions | string {
   const [, from, to] = /^(\d{1,9})(?:-(\d{1,9}))?$/.exec(raw.seed) ?? [];
   if (from === undefined) return `the seed is ${raw.seed}; a whole number is needed, or two with a dash between`;
   const [first, last] = [Number(from), Number(to ?? from)];
@@ -21,15 +29,19 @@ export function coachOptions(raw: { readonly seed: string; readonly bows: string
   if (!Number.isInteger(bows) || bows < 1 || bows > 100_000) return `the bows are ${raw.bows}; a whole number from 1 to 100000 is needed`;
   const worlds = raw.world === 'all' ? NAMES : raw.world.split(',').flatMap((name) => NAMES.filter((known) => known === name));
   if (raw.world !== 'all' && worlds.length < raw.world.split(',').length) return `there is no world ${raw.world}; there are all, ${NAMES.join(', ')}`;
+  const only = raw.only.split(',').filter((name) => name !== '' && name !== 'coach');
+  const unknown = only.find((name) => RIVAL_NAMES.every((known) => known !== name));
+  if (unknown !== undefined) return `there is no rival ${unknown}; there are ${RIVAL_NAMES.join(', ')}`;
+  const rivals = raw.only === '' ? RIVAL_NAMES : RIVAL_NAMES.filter((name) => name === 'oracle' || only.includes(name));
   const workers = raw.workers === '' ? undefined : Number(raw.workers);
   if (workers !== undefined && !(Number.isInteger(workers) && workers > 0)) return `the workers are ${raw.workers}; a whole number above 0 is needed`;
-  return { seeds: Array.from({ length: last - first + 1 }, (_, i) => first + i), bows, worlds, workers };
+  return { seeds: Array.from({ length: last - first + 1 }, (_, i) => first + i), bows, worlds, rivals, workers };
 }
 
-export async function coachBench({ seeds, bows, worlds, workers }: CoachOptions, json: boolean, by: typeof doByWorkers = doByWorkers): Promise<0> {
+export async function coachBench({ seeds, bows, worlds, rivals, workers }: CoachOptions, json: boolean, by: typeof doByWorkers = doByWorkers): Promise<0> {
   const orders: Order[] = worlds.flatMap((world) => seeds.map((seed) => ({ world, seed, bows })));
   const began = performance.now();
-  const done = await by(orders, workers);
+  const done = await by(orders, rivals, workers);
   const seconds = (performance.now() - began) / 1000;
   const report: Report = reportOf(orders, done);
   if (json) { console.log(JSON.stringify(report)); return 0; }
@@ -40,6 +52,6 @@ export async function coachBench({ seeds, bows, worlds, workers }: CoachOptions,
   }
   if (report.calibration.length > 0) console.log(calibrationLines(report.calibration).join('\n'));
   const all = orders.length * bows;
-  console.log(`${all} bows by the coach and its eight rivals in ${seconds.toFixed(1)} s: ${(all / seconds).toFixed(1)} bows a second. All of it by simulation.`);
+  console.log(`${all} bows by the coach and ${rivals.length} rivals in ${seconds.toFixed(1)} s: ${(all / seconds).toFixed(1)} bows a second. All of it by simulation.`);
   return 0;
 }

@@ -43,14 +43,14 @@ export const preparedFacts = (content: Content): readonly Fact[] =>
 /** A coach for the bows of one world. `prepared` are the lines of `preparedFacts`. `side` -1 shoots the axis that nothing is wrong with in a mirror. */
 export class Coach {
   private readonly content: Content;
-  constructor(shipped: Content, private readonly prepared: readonly Fact[], private readonly world: World) {
+  constructor(shipped: Content, private readonly prepared: readonly Fact[], private readonly world: World, private readonly wanted = HEIGHT) {
     this.content = smallContent(shipped, world);
   }
 
   play(bow: KnobBow, side: 1 | -1 = 1): CoachOutcome {
     const store = memoryStore(this.prepared, { skipCodec: true });
     const session = openSession({ content: this.content, store, startAt: nextMinute(store), engine: 'bench', tune: 'bench', known: [] });
-    const hands = new Hands(this.world, bow, HEIGHT);
+    const hands = new Hands(this.world, bow, this.wanted);
     const archer = new TestArcher(ANSWERS);
     const stated: Stated[] = [];
     let putBacks = 0;

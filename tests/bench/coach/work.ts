@@ -18,14 +18,14 @@ export interface Done {
   readonly quarter: ByRival;
 }
 
-/** What all pieces share: content as it is shipped, and the lines up to the first shot. */
-export interface Given { readonly content: Content; readonly prepared: readonly Fact[] }
+/** What all pieces share: content as it is shipped, the lines up to the first shot, and who plays beside the coach. */
+export interface Given { readonly content: Content; readonly prepared: readonly Fact[]; readonly rivals: readonly RivalName[] }
 
-export function doPiece({ content, prepared }: Given, { world: name, seed, from, to }: Piece): Done {
+export function doPiece({ content, prepared, rivals: names }: Given, { world: name, seed, from, to }: Piece): Done {
   const world = WORLDS[name];
   const coach = new Coach(content, prepared, world);
   const bows = Array.from({ length: to - from }, (_, i) => knobBow(world, seed, from + i));
-  const rivals = (wanted: typeof HEIGHT): ByRival => new Map(RIVAL_NAMES.map((rival) => [rival, bows.map((bow) => playRival(rival, world, bow, wanted))]));
+  const rivals = (wanted: typeof HEIGHT): ByRival => new Map(names.map((rival) => [rival, bows.map((bow) => playRival(rival, world, bow, wanted))]));
   return { coach: bows.map((bow) => coach.play(bow)), rivals: rivals(HEIGHT), quarter: rivals(QUARTER) };
 }
 
@@ -36,4 +36,5 @@ export const together = (pieces: readonly Done[]): Done => ({
   quarter: joined(pieces.map(({ quarter }) => quarter)),
 });
 
-const joined = (parts: readonly ByRival[]): ByRival => new Map(RIVAL_NAMES.map((rival) => [rival, parts.flatMap((part) => part.get(rival) ?? [])]));
+const joined = (parts: readonly ByRival[]): ByRival =>
+  new Map(RIVAL_NAMES.flatMap((rival) => (parts.some((part) => part.has(rival)) ? [[rival, parts.flatMap((part) => part.get(rival) ?? [])] as const] : [])));

@@ -5,6 +5,7 @@ import { Worker } from 'node:worker_threads';
 import { bundle } from '../../explore/bundle.ts';
 import { preparedFacts } from './coach.ts';
 import { shippedContent } from '../../tunes/play.ts';
+import { RIVAL_NAMES, type RivalName } from './rules.ts';
 import { doPiece, together, type Done, type Given, type Piece } from './work.ts';
 
 /** Bows in a piece: small enough that no worker waits long for the last one. */
@@ -12,9 +13,9 @@ const PIECE = 25;
 /** Pieces are copied: nothing is handed over. */
 const NOTHING_ELSE: readonly never[] = [];
 
-export function given(): Given {
+export function given(rivals: readonly RivalName[] = RIVAL_NAMES): Given {
   const content = shippedContent();
-  return { content, prepared: preparedFacts(content) };
+  return { content, prepared: preparedFacts(content), rivals };
 }
 
 /** `bows` of one world and one seed. */
@@ -29,11 +30,12 @@ export const doHere = (orders: readonly Order[], all: Given): readonly Done[] =>
   orders.map((order) => together(piecesOf(order).map((piece) => doPiece(all, piece))));
 
 /** By workers; at most `most`. The promise fails where a worker does. */
-export async function doByWorkers(orders: readonly Order[], most = availableParallelism()): Promise<readonly Done[]> {
+export async function doByWorkers(orders: readonly Order[], rivals: readonly RivalName[], most = availableParallelism()): Promise<readonly Done[]> {
   const program = await bundle('tests/bench/coach/worker.ts', 'coach-worker');
   const queue = orders.flatMap((order, place) => piecesOf(order).map((piece, i) => ({ piece, place, i })));
   const done: Done[][] = orders.map(() => []);
-  const workers = Array.from({ length: Math.min(most, queue.length) }, () => new Worker(program, { workerData: given() }));
+  const workerData = given(rivals);
+  const workers = Array.from({ length: Math.min(most, queue.length) }, () => new Worker(program, { workerData }));
   try {
     await Promise.all(workers.map((worker) => new Promise<void>((resolve, reject) => {
       let now: (typeof queue)[number] | undefined;
