@@ -30,6 +30,30 @@ describe('tears that drift while arrows are shot in rounds', () => {
     expect([0.2, 0.8].map((drift) => judgeDrift(set(drift))?.drifts)).toEqual([false, true]);
   });
 
+  it('of little by a hundred shots are proven, and harm no arrow all the same', () => {
+    const set = Array.from({ length: 12 }, (_, i) => Array.from({ length: 8 }, (_, round) => {
+      const at = 12 * round + i;
+      return shot(at, (0.2 * at) / 95 + 0.1 * [1, -1, -1, 1][round % 4]!);
+    }));
+    const told = judgeDrift(set);
+    // Two spreads of 0.1 from the first shot to the last, and 0.1 / sqrt(times) of luck in the slope: seven standard errors.
+    expect(told?.size).toBeCloseTo(0.2, 2);
+    expect(told?.drifts).toBe(false);
+  });
+
+  it('that look large by three arrows shot twice are not proven by so few', () => {
+    // By hand: 0.4 in on average in three turns, each arrow 0.1 to 0.3 from it, so a spread of sqrt(0.07 / 4) = 0.132, on 4 df. The slope is
+    // 0.4 / 3, its standard error 0.132 / sqrt(13.5): 3.7 of them, where 5.6 are asked (Student's t, 0.9975).
+    const told = judgeDrift([[shot(0, 0), shot(3, 0.6)], [shot(1, 0), shot(4, 0.1)], [shot(2, 0), shot(5, 0.5)]]);
+    expect(told?.size).toBeCloseTo(0.4 / 3 * 5, 12);
+    expect(told?.drifts).toBe(false);
+  });
+
+  it('are as large whenever the count of shots began', () => {
+    const set = (from: number) => Array.from({ length: 3 }, (_, i) => [shot(from + i, 0), shot(from + 3 + i, 0.3)]);
+    expect(judgeDrift(set(100))).toEqual(judgeDrift(set(0)));
+  });
+
   it('say nothing by too few shots', () => {
     expect(judgeDrift([])).toBeNull();
     expect(judgeDrift([[shot(0, 0)], [shot(1, 1)]])).toBeNull();

@@ -84,6 +84,13 @@ describe('bestTurn', () => {
     expect(bestTurn([far, { turn: 1, shots: [at(0.49), at(0.49)] }, six], zero, spread)).toBe(2);
     expect(bestTurn([far, { turn: 1, shots: [at(0.4), at(0.4)] }, six], zero, spread)).toBe(1);
   });
+  // By hand, spread 0.2, so 0.04 of luck in one shot. At 0.2 by six and at 0.3 by one, turns lie 0.0092 (variance) from the target: what is
+  // then expected in the square is 0.021 and 0.018. At 0.2 by six and at 0.1 by one, luck explains all.
+  it('weighs what luck leaves of each, whichever looks nearer', () => {
+    const shots = (away: number, count: number) => Array.from({ length: count }, () => at(away));
+    expect(bestTurn([{ turn: 0, shots: shots(0.2, 6) }, { turn: 1, shots: shots(0.3, 1) }], zero, spread)).toBe(1);
+    expect(bestTurn([{ turn: 0, shots: shots(0.2, 6) }, { turn: 1, shots: shots(0.1, 1) }], zero, spread)).toBe(0);
+  });
   it('does not depend on order or side', () => {
     const shots = fc.array(point, { minLength: 1, maxLength: 3 });
     fc.assert(fc.property(fc.array(shots, { minLength: 1, maxLength: 4 }), point, (all, target) => {

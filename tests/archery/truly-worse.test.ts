@@ -32,6 +32,11 @@ describe('chanceTrulyWorse', () => {
     expect(chanceTrulyWorse(points(0.5, -0.6, 50), 0, known, wide, 0, 1, -0.5)).toBeLessThan(0.01);
   });
 
+  it('a setting that stands alone, while another adjustment stood elsewhere, takes nothing from what the others show', () => {
+    const alone = { x: 0, mean: 5, count: 3, group: 1 };
+    expect(chanceTrulyWorse([...points(1, 0.3), alone], 0, known, WAYS, 0, 1)).toBeCloseTo(chanceTrulyWorse(points(1, 0.3), 0, known, WAYS, 0, 1), 9);
+  });
+
   it('says nothing where the points show no slope, and is the same in a mirror', () => {
     expect(chanceTrulyWorse([], 0, known, WAYS, 0, 1)).toBe(0);
     expect(chanceTrulyWorse([{ x: 0, mean: 1, count: 4, group: 0 }, { x: 1, mean: 2, count: 4, group: 1 }], 0, known, WAYS, 0, 1)).toBe(0);
