@@ -1,11 +1,10 @@
 // From how an arrow leaves to what paper or target shows. The room asks for a flight by this shape alone, so that a slow exact model and
 // a quick one can stand in for each other: a bench that plays thousands of tunes flies by the table.
 
-import { dragShare } from '../archery/impact-angle.ts';
 import { tearFrom, type LaunchAxis, type Leaving } from '../archery/launch.ts';
 import type { Point } from '../archery/shots.ts';
 import { checks } from '../maths/check.ts';
-import { inches, type Feet, type Fps, type Yards } from '../maths/units.ts';
+import { inches, yards, type Feet, type Fps, type Yards } from '../maths/units.ts';
 import type { Departure } from './departure.ts';
 
 const must = checks('impact');
@@ -17,7 +16,7 @@ export type Flying = (typeof HEADS)[number];
 export interface Flight {
   /** Tear (in), tail less point, in paper at `distance` from the bow hand (ft). A fletched arrow with a field point. */
   readonly tear: (departure: Departure, speed: Fps, distance: Feet) => Point;
-  /** Where it lands (in), from where a field point lands that leaves quite straight at the speed that the sight was set with. */
+  /** Where it lands (in) at `distance` from the bow hand (yd), from where a field point lands that leaves quite straight at the speed that the sight was set with. */
   readonly impact: (departure: Departure, flying: Flying, speed: Fps, sighted: Fps, distance: Yards) => Point;
 }
 
@@ -34,9 +33,17 @@ const ASIDE: Readonly<Record<Flying, { readonly angle: At; readonly rate: At }>>
   unfletched: { angle: [0.598, 1.239, 2.256], rate: [4.951, 10.564, 16.429] },
 };
 const USUAL_SPEED = 280;
-/** Drop (in) of a level shot at 280 fps at these distances (derived, by the same arrow). */
-const DROP: At = [9.135, 20.653, 37.037];
+/**
+ * Drop (in) of a level shot at 280 fps at these distances (derived, by the same arrow). Blades and bare shafts fall less, though blades brake: an arrow that is slow
+ * to follow its way down flies nose up, and is carried.
+ */
+const DROP: Readonly<Record<Flying, At>> = {
+  field: [9.135, 20.653, 37.037], fixed: [8.677, 19.872, 35.986], mechanical: [9.079, 20.588, 36.97], unfletched: [8.814, 19.633, 34.447],
+};
 const FARTHEST = 40;
+
+/** From the bow hand to the point as it leaves the string, yd: 28.5 in of arrow less 7 in of brace height (derived). */
+const HAND_TO_POINT = 0.6;
 
 /** At a distance (yd), through nothing at 0 and these three (Lagrange). */
 function along([at20, at30, at40]: At, distance: Yards): number {
@@ -57,10 +64,10 @@ export const byTable: Flight = {
   impact: ({ side, height }, flying, speed, sighted, distance) => {
     must.impact.size(speed, "the arrow's speed");
     must.impact.size(sighted, 'the speed that the sight was set with');
-    if (!(distance > 0 && distance <= FARTHEST)) throw must.impact.error(`the distance is ${distance} yd; up to ${FARTHEST} are needed`);
+    if (!(distance > HAND_TO_POINT && distance <= FARTHEST)) throw must.impact.error(`the distance is ${distance} yd; up to ${FARTHEST} are needed`);
+    const flown = yards(distance - HAND_TO_POINT);
     const slower = USUAL_SPEED / speed;
-    const drop = along(DROP, distance) * ((USUAL_SPEED / sighted) ** 2 - slower ** 2);
-    const brakes = flying === 'fixed' ? dragShare(distance) : 0;
-    return { x: inches(aside(side, flying, slower, distance)), y: inches(aside(height, flying, slower, distance) + drop + brakes) };
+    const falls = along(DROP.field, flown) * (USUAL_SPEED / sighted) ** 2 - along(DROP[flying], flown) * slower ** 2;
+    return { x: inches(aside(side, flying, slower, flown)), y: inches(aside(height, flying, slower, flown) + falls) };
   },
 };

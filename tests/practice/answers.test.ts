@@ -1,6 +1,9 @@
 // What the practice archer answers: only what is there, what was really moved, and what fails a gate.
 
 import { describe, expect, it } from 'vitest';
+import type { Step } from '../../src/content/types.ts';
+import { parseAnswer } from '../../src/machine/answer.ts';
+import { aboutOf } from '../../src/machine/ask.ts';
 import type { Ask, View } from '../../src/machine/types.ts';
 import { inUnit, yards } from '../../src/maths/units.ts';
 import { answerTo, askedOf } from '../../src/practice/answers.ts';
@@ -8,8 +11,8 @@ import { HONEST } from '../../src/practice/archer.ts';
 import type { PracticeBow } from '../../src/practice/bow.ts';
 import { FOR_THE_ARCHER, FOR_THE_DEALER } from '../../src/practice/danger.ts';
 import { caughtUp, FRESH, type Memory } from '../../src/practice/memory.ts';
-import { soundWorld, type World } from '../../src/practice/world.ts';
-import { KNOBS, playPractice } from './play.ts';
+import { bowByNumber, soundWorld, type World } from '../../src/practice/world.ts';
+import { CONTENT, KNOBS, playPractice } from './play.ts';
 
 const world = soundWorld(4, KNOBS, { ...HONEST, noise: 0.7 }, { cams: 'yoke', rest: 'blade' });
 const withBow = (bow: Partial<PracticeBow>, of = world): World => ({ ...of, bow: { ...of.bow, ...bow } });
@@ -142,6 +145,45 @@ describe('shots', () => {
     const second = answerTo(world, first.memory, shown(plan));
     expect([first.memory.condition.shots, second.memory.condition.shots]).toEqual([1, 2]);
     expect(second.happened?.departure).not.toEqual(first.happened?.departure);
+  });
+});
+
+describe('every question of the walk', () => {
+  const steps = Object.values(CONTENT.steps);
+  const options = (values: readonly string[], pass?: string) => values.map((value) => ({ value, label: value, ...(value === pass ? { pass: true as const } : {}) }));
+  const askOf = (step: Step): Ask => {
+    const common = { ...base, step: step.id, about: aboutOf(step), ...(step.unknown ? { unknown: true as const } : {}) };
+    switch (step.kind) {
+      case 'choice': return { ...common, kind: 'choice', options: options(step.options.map(({ value }) => value), step.options.find(({ gate }) => gate === 'pass')?.value) };
+      case 'chunk': return { ...common, kind: 'choice', many: true, options: options(['all true', ...step.checks.map(({ id }) => id)], 'all true') };
+      case 'number': return { ...common, kind: 'number', unit: step.unit, min: step.min, max: step.max };
+      case 'confirm': return { ...common, kind: 'confirm' };
+      case 'text': return { ...common, kind: 'text' };
+    }
+  };
+  // What the loop asks by itself, and the checks of a list one by one.
+  const ofTheLoop = [
+    choice('accept', 'accept', 'go on'), choice('finishing', 'leave', 'one more step'), choice('turn-the-set', 'done', 'one stays', 'leave'),
+    choice('arrow-look', 'crack', 'wobble', 'vane', 'nothing'), ...Object.values(CONTENT.inspections).map((one) => choice('inspected', ...one.options.map(({ value }) => value))),
+    ...steps.flatMap((step): Ask[] => (step.kind === 'chunk' ? step.checks.map(({ id }) => ({ ...base, about: `gate:${id}`, kind: 'choice', options: options(['true', 'false'], 'true') })) : [])),
+  ];
+
+  it('has an answer in a form that is taken, but for a dealer\'s', () => {
+    const asks = [...steps.map(askOf), ...ofTheLoop];
+    expect(asks.length).toBeGreaterThan(200);
+    for (const of of [world, bowByNumber(3, KNOBS), bowByNumber(9, KNOBS)]) {
+      const refused = asks.filter((ask) => {
+        const answer = said(of, ask).said;
+        return answer === null || !parseAnswer(ask, answer).ok;
+      });
+      expect(refused.map(({ about }) => about)).toEqual(['released']);
+    }
+  });
+
+  it('of a bow that is in order passes every gate', () => {
+    const gates = [...steps.map(askOf), ...ofTheLoop].flatMap((ask) => (ask.kind === 'choice' && ask.options.some(({ pass }) => pass === true) ? [ask] : []));
+    expect(gates.length).toBeGreaterThan(150);
+    expect(gates.filter((ask) => said(world, ask).said !== ask.options.find(({ pass }) => pass === true)?.value).map(({ about }) => about)).toEqual([]);
   });
 });
 

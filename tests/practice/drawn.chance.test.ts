@@ -5,12 +5,14 @@ import { KNOBS as KNOB_IDS } from '../../src/content/types.ts';
 import { sum } from '../../src/maths/sum.ts';
 import { feet, yards } from '../../src/maths/units.ts';
 import { adjustmentBy, bookOf, GAIN_SPREAD } from '../../src/practice/adjustment.ts';
+import { answerTo } from '../../src/practice/answers.ts';
 import { archerBy, HONEST } from '../../src/practice/archer.ts';
 import { ownWorth } from '../../src/practice/bow.ts';
 import { chanceOf } from '../../src/practice/chance.ts';
 import { AS_FOUND } from '../../src/practice/condition.ts';
 import { TEAR_PER_INCH } from '../../src/practice/departure.ts';
 import type { Hardware } from '../../src/practice/hardware.ts';
+import { FRESH } from '../../src/practice/memory.ts';
 import { read, shoot, type Asked } from '../../src/practice/shoot.ts';
 import { bowByNumber, soundWorld } from '../../src/practice/world.ts';
 import { KNOBS } from './play.ts';
@@ -29,7 +31,7 @@ const HARDWARE: readonly Hardware[] = [
   { hand: 'right', cams: 'yoke', rest: 'blade', press: 'none', restScale: 'fine-screw' },
   { hand: 'right', cams: 'two-track', rest: 'drop-away-cable', press: 'none', restScale: 'coarse' },
 ];
-const MANY = 1500;
+const MANY = 1200;
 
 describe.each(HARDWARE)('on a bow with $cams and $rest', (hardware) => {
   it.each(KNOB_IDS.filter((id) => KNOBS[id].axis !== 'none'))('%s answers as strongly, to the other side and not at all as often as the book says', (id) => {
@@ -87,6 +89,24 @@ describe('archers and bows', () => {
       return 'missed' in told || told.x === 0 ? [] : [Math.sign(told.x) !== Math.sign(happened.hole.x)];
     });
     often(aside.filter((wrong) => wrong).length, aside.length, 0.25);
+  });
+
+  it('move a step too many or too few, see it, and find what is there as often as they are said to', () => {
+    const shooter = { ...HONEST, wrongAmount: { often: 0.2, told: 0.6 }, finds: 0.85, torque: { always: 0.1, spread: 0 } };
+    const world = soundWorld(3, KNOBS, shooter);
+    const base = { step: '', short: '', text: [], why: [], caution: [] };
+    const amount = { value: 1 / 32, unit: 'in' } as const;
+    const advice = { kind: 'adjust', knob: 'rest-height', direction: 'up', amount, to: amount, what: '', why: '', caution: [] } as const;
+    const moves = Array.from({ length: MANY }, (_, n) => {
+      const memory = { ...FRESH, condition: { ...AS_FOUND, moves: n } };
+      return answerTo(world, memory, { ask: { ...base, about: 'moved', kind: 'amount', unit: 'in', max: 1 }, bow: {}, advice });
+    });
+    const told = moves.filter(({ said }) => said !== 'as told').length;
+    const unseen = moves.filter(({ memory }) => memory.slip !== null).length;
+    often(told + unseen, MANY, 0.2);
+    often(told, told + unseen, 0.6);
+    const found = Array.from({ length: MANY }, (_, looks) => answerTo(world, { ...FRESH, looks }, { ask: { ...base, about: 'grip', kind: 'choice', options: [] }, bow: {}, advice: null }).said);
+    often(found.filter((said) => said === 'moved').length, MANY, 0.85);
   });
 
   it('bring their troubles as often as they are said to', () => {

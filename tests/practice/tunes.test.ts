@@ -5,13 +5,21 @@ import type { Lesson } from '../../src/practice/lesson-names.ts';
 import { lessonBow } from '../../src/practice/lessons.ts';
 import type { Memory } from '../../src/practice/memory.ts';
 import { truth } from '../../src/practice/truth.ts';
-import { bowByNumber, mirrored } from '../../src/practice/world.ts';
+import { bowByNumber, mirrored, type World } from '../../src/practice/world.ts';
 import { KNOBS, playPractice, type PracticeTune } from './play.ts';
 
 const lesson = (name: Lesson, seed: number) => {
   const world = lessonBow(name, seed, KNOBS);
-  return { world, tune: playPractice(world), wrong: truth(world).adjustments.filter(({ wrong }) => wrong) };
+  return { world, tune: tuneOf(world), wrong: truth(world).adjustments.filter(({ wrong }) => wrong) };
 };
+/** Each bow is played once. */
+function tuneOf(world: World): PracticeTune {
+  const name = `${world.lesson ?? ''} ${world.seed}`;
+  const tune = played.get(name) ?? playPractice(world);
+  played.set(name, tune);
+  return tune;
+}
+const played = new Map<string, PracticeTune>();
 const adjusted = (tune: PracticeTune): readonly string[] => [...new Set(tune.moves.filter((move) => move.startsWith('adjust')).map((move) => move.split(' ')[1] ?? ''))];
 const causes = (tune: PracticeTune): readonly string[] => tune.findings.flatMap((finding) => (finding.kind === 'cause' ? [finding.cause] : []));
 const ends = (tune: PracticeTune): readonly string[] => tune.findings.flatMap((finding) => (finding.kind === 'axis' && finding.chapter === 'paper' ? [`${finding.axis} ${finding.result}`] : []));
@@ -72,9 +80,9 @@ describe('the first guess is wrong', () => {
   });
 
   it('and so it is in the mirror, move for move', () => {
-    const world = lessonBow('the first guess is wrong', 1, KNOBS);
+    const { world, tune: here } = lesson('the first guess is wrong', 1);
     const swapped = (move: string): string => move.replace(/left|right/, (side) => (side === 'left' ? 'right' : 'left'));
-    const [here, there] = [playPractice(world), playPractice(mirrored(world))];
+    const there = playPractice(mirrored(world));
     expect(there.moves).toEqual(here.moves.map((move) => (move.includes('rest-side') ? swapped(move) : move)));
     expect(there.shots.length).toBe(here.shots.length);
   });
@@ -89,10 +97,10 @@ describe('do not shoot this bow', () => {
 });
 
 describe('a bow by its number', () => {
-  // Among these: a loose rest, contact, a hand that twists, a string that settles, bad arrows, broadheads, a clip that is missing, a loop that is worn.
-  it.each([8, 10, 13, 16, 20, 34])('comes to its end, and its ledger tells near enough where it stands (%i)', (number) => {
+  // Among these: contact, a string that settles, a bad arrow, broadheads of both kinds, a clip that is missing, a loop that is worn.
+  it.each([8, 10, 13, 16, 34])('comes to its end, and its ledger tells near enough where it stands (%i)', (number) => {
     const world = bowByNumber(number, KNOBS);
-    const tune = playPractice(world);
+    const tune = tuneOf(world);
     const danger = world.bow.danger?.mends === 'dealer';
     expect(tune.last.type).toBe(danger ? 'stop' : 'done');
     for (const [knob, { value }] of Object.entries(tune.last.bow)) {
@@ -103,7 +111,9 @@ describe('a bow by its number', () => {
   });
 
   it('is the same tune each time, also where its memory is written down and read back after every answer', () => {
-    const told = (keep: (memory: Memory) => Memory) => playPractice(bowByNumber(18, KNOBS), { keep }).turns.map(({ about, said }) => [about, said]);
-    expect(told((memory) => JSON.parse(JSON.stringify(memory)) as Memory)).toEqual(told((memory) => memory));
+    const world = bowByNumber(16, KNOBS);
+    const again = playPractice(world, { keep: (memory) => JSON.parse(JSON.stringify(memory)) as Memory });
+    const told = ({ turns }: PracticeTune) => turns.map(({ about, said }) => [about, said]);
+    expect(told(again)).toEqual(told(tuneOf(world)));
   });
 });
