@@ -11,6 +11,7 @@ import type { Fact, SessionLike, View } from '../../../src/machine/types.ts';
 import { openSession } from '../../../src/session.ts';
 import { TestArcher, type Bow } from '../../tunes/archer.ts';
 import { nextMinute, play } from '../../tunes/play.ts';
+import { mayGoOn } from '../rivals/one-knob.ts';
 import { Hands, type Outcome } from './hands.ts';
 import { KNOB, SAYS, settingOf, smallContent } from './small-content.ts';
 import type { KnobBow, Wanted, World } from './world.ts';
@@ -18,8 +19,11 @@ import type { KnobBow, Wanted, World } from './world.ts';
 /** A chance that was said after a shot, and whether the bow was in tolerance then. */
 export interface Stated { readonly chance: number; readonly inside: boolean }
 
+/** How the height ended; `budget` where it did not within the moves and shots that every rule has. */
+export type End = AxisResult | 'budget';
+
 export interface CoachOutcome extends Outcome {
-  readonly result: AxisResult;
+  readonly result: End;
   /** Of the moves, those that took one back. */
   readonly putBacks: number;
   readonly stated: readonly Stated[];
@@ -33,7 +37,7 @@ export const QUARTER: Wanted = { aim: 0, within: 1 / 4 };
 
 /** Answers as everybody's; it shoots with other hands. */
 const ANSWERS: Bow = { start: { x: 0, y: 0 }, gain: {}, sd: 0, seed: 1 };
-/** No bow takes so many turns; a walk that never ends is a fault. */
+/** Questions included, no bow takes so many turns within the budget; a walk that asks for ever is a fault. */
 const MOST_TURNS = 600;
 
 /** All lines up to the first shot at paper. */
@@ -62,8 +66,10 @@ export class Coach {
         hands.moveTo(at);
         if (before.advice?.kind === 'put-back') putBacks++;
       }
-      stated.push(...chancesIn(view).map((chance) => ({ chance, inside: hands.isInside() })));
-      const result = heightIn(view);
+      // In one turn the height may be settled and the other axis looked at: the first word is of the height, and only a shot asks for one.
+      const [chance] = before.ask?.kind === 'tear' ? chancesIn(view) : [];
+      if (chance !== undefined) stated.push({ chance, inside: hands.isInside() });
+      const result = heightIn(view) ?? (mayGoOn(hands) ? undefined : 'budget');
       if (result !== undefined) return { ...hands.outcome(result === 'tuned'), result, putBacks, stated, insideQuarter: hands.isInside(QUARTER) };
     }
     throw new Error(`bow ${bow.seed} came to no end in ${MOST_TURNS} turns`);

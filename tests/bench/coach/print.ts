@@ -18,7 +18,7 @@ export function rowLines(world: string, about: string, { seed, bows, fixable, po
   return [
     `${world} (${about}), seed ${seed}: ${bows} bows, of which the adjustment can tune ${fixable}. Tuned is 1/8 in low to 1/4 in high, as the coach says it of the height.`,
     ...aligned([HEAD, line('coach', coach), ...Object.entries(rivals).map(([name, policy]) => line(name, policy))]),
-    `  the coach's ends, %: tuned ${percent(ended.tuned)}, left at a borderline ${percent(ended.accepted)}, cannot ${percent(ended.cannot)}, scatter ${percent(ended.inconsistent)}; `
+    `  the coach's ends, %: tuned ${percent(ended.tuned)}, left at a borderline ${percent(ended.accepted)}, cannot ${percent(ended.cannot)}, scatter ${percent(ended.inconsistent)}, out of moves or shots ${percent(ended.budget)}; `
       + `put back and proved ${coach.putBacks.toFixed(2)} times a bow, counted in shots and moves; wrong by more than 1/4 in ${percent(coach.wrongByQuarter)}`,
     `the rivals where tuned is 1/4 in each way`,
     ...aligned([HEAD, ...Object.entries(quarter).map(([name, policy]) => line(name, policy))]),

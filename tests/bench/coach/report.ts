@@ -82,7 +82,7 @@ function coachPolicy(outcomes: readonly CoachOutcome[], oracle: Row): CoachPolic
   const ended = (result: CoachOutcome['result']): number => shareOf(fixable, (o) => o.result === result).value;
   return {
     ...policyOf(rowOf(outcomes), oracle),
-    ended: { tuned: ended('tuned'), accepted: ended('accepted'), cannot: ended('cannot'), inconsistent: ended('inconsistent') },
+    ended: { tuned: ended('tuned'), accepted: ended('accepted'), cannot: ended('cannot'), inconsistent: ended('inconsistent'), budget: ended('budget') },
     putBacks: fixable.reduce((total, o) => total + o.putBacks, 0) / Math.max(1, fixable.length),
     wrongByQuarter: shareOf(outcomes.filter((o) => o.declared), (o) => !o.insideQuarter).value,
   };

@@ -28,7 +28,7 @@ export type Rule = (bow: OneKnob, task: Task) => Said;
 /** Nobody makes more of either for one axis. */
 const MOST_MOVES = 10;
 const MOST_SHOTS = 60;
-export const mayGoOn = ({ moves, shots }: OneKnob): boolean => moves < MOST_MOVES && shots < MOST_SHOTS;
+export const mayGoOn = ({ moves, shots }: Pick<OneKnob, 'moves' | 'shots'>): boolean => moves < MOST_MOVES && shots < MOST_SHOTS;
 
 export const TUNED: Said = { tuned: true };
 export const LEFT: Said = { tuned: false };
