@@ -57,7 +57,10 @@ export function askedOf({ archer }: World, { kind, distance: { value }, shaft, h
 /** What the archer does when told to move something. */
 function moveFor(world: World, memory: Memory, ask: Extract<Ask, { kind: 'amount' }>, advice: Advice | null): Answering {
   const knob = bowKnobOf(advice);
-  if (advice?.knob === 'nock-swap' && advice.arrow !== undefined) return { said: 'as told', memory: withCondition(memory, { newNocks: [...memory.condition.newNocks, advice.arrow] }) };
+  if (advice?.knob === 'nock-swap' && advice.arrow !== undefined) {
+    const { condition } = memory;
+    return { said: 'as told', memory: { ...memory, condition: { ...condition, newNocks: [...condition.newNocks, advice.arrow] } } };
+  }
   const one = knob === null ? undefined : world.bow.adjustments[knob];
   // A turned nock is told with the next shot of that arrow; what a bow has no adjustment for cannot be moved.
   if (knob === null) return { said: 'as told', memory };
@@ -79,8 +82,6 @@ function moveFor(world: World, memory: Memory, ask: Extract<Ask, { kind: 'amount
 const SLIPS = 10_000;
 /** The last step that fits; a little beside, by its play, counts as it was meant. */
 const inSteps = (room: number, step: number): number => Math.floor(room / step + 0.6) * step;
-
-export const withCondition = (memory: Memory, change: Partial<Memory['condition']>): Memory => ({ ...memory, condition: { ...memory.condition, ...change } });
 
 /** What is wrong with the bow, where it is asked for and not mended yet. */
 function ofDanger(world: World, memory: Memory, ask: Ask): Answering | null {

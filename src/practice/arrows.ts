@@ -22,7 +22,9 @@ export interface PracticeArrow {
 }
 
 /** What the parts of one arrow weigh (gr), and its shaft's length (in). */
-export interface Parts { readonly shaftGrains: number; readonly length: number; readonly point: number; readonly insert: number; readonly nock: number; readonly vane: number }
+export interface Parts {
+  readonly shaftGrains: number; readonly length: number; readonly point: number; readonly insert: number; readonly nock: number; readonly vane: number;
+}
 
 export interface ArrowSet {
   readonly arrows: readonly PracticeArrow[];
@@ -70,7 +72,8 @@ export function withBad(chance: Random, set: ArrowSet, number: string, fault: Ar
 }
 
 /** How an arrow pushes itself with its nock turned by so many vanes, the nock its own or a new one. */
-export function arrowPush({ vanes, twice }: Pick<ArrowSet, 'vanes' | 'twice'>, { shaft, nock }: Pick<PracticeArrow, 'shaft' | 'nock'>, turn: number, newNock: boolean): Push {
+export function arrowPush(set: Pick<ArrowSet, 'vanes' | 'twice'>, { shaft, nock }: Pick<PracticeArrow, 'shaft' | 'nock'>, turn: number, newNock: boolean): Push {
+  const { vanes, twice } = set;
   const turned = predictTurns(NO_PUSH, shaft, vanes);
   const at = (n: number): Push => turned[((n % vanes) + vanes) % vanes] ?? shaft;
   const [once, again] = [at(turn), at(2 * turn)];

@@ -106,7 +106,8 @@ export function pushOf({ adjustments }: Pick<PracticeBow, 'adjustments'>, settin
 }
 
 /** How the bow sends off an arrow that is quite alike all others, from a quiet hand. */
-export const bowDeparture = (bow: Pick<PracticeBow, 'adjustments' | 'nuisance'>, settings: Settings): Departure => inAll([departureOf(pushOf(bow, settings)), bow.nuisance]);
+export const bowDeparture = (bow: Pick<PracticeBow, 'adjustments' | 'nuisance'>, settings: Settings): Departure =>
+  inAll([departureOf(pushOf(bow, settings)), bow.nuisance]);
 
 /** How a bow is left that is in order: gravity alone tears 0.07 in low at 7 ft, and a little high is the safe side. 1/16 in high, then. */
 export const A_LITTLE_HIGH: Departure = departureOf({ x: 0, y: -1 / 40 });
@@ -119,7 +120,10 @@ export const contactBy = (chance: Random): Contact => {
   const size = between(chance, 0.08, 0.2);
   return { often: between(chance, 0.3, 0.8), push: { x: size * chance.normal(), y: -size } };
 };
-export const looseBy = (chance: Random): Loose => ({ knob: oneOfThese(chance, ['rest-height', 'rest-side'] as const), from: Math.round(between(chance, 3, 25)), each: eitherSide(chance) * between(chance, 1 / 512, 1 / 128) });
+export const looseBy = (chance: Random): Loose => {
+  const [knob, from] = [oneOfThese(chance, ['rest-height', 'rest-side'] as const), Math.round(between(chance, 3, 25))];
+  return { knob, from, each: eitherSide(chance) * between(chance, 1 / 512, 1 / 128) };
+};
 export const creepBy = (chance: Random): Creep => ({ nock: -between(chance, 1 / 128, 1 / 40), shots: between(chance, 30, 90) });
 
 /** Adjustments that go to the other side in a mirror. */

@@ -30,4 +30,5 @@ export const between = (chance: Random, low: number, high: number): number => lo
 export const eitherSide = (chance: Random): 1 | -1 => (happens(chance, 1 / 2) ? 1 : -1);
 /** With this median; `spread` is the standard deviation of its natural logarithm. */
 export const logNormal = (chance: Random, median: number, spread: number): number => median * Math.exp(spread * chance.normal());
-export const oneOfThese = <L extends readonly [unknown, ...unknown[]]>(chance: Random, list: L): L[number] => list[Math.floor(chance.uniform() * list.length)] ?? list[0];
+export const oneOfThese = <L extends readonly [unknown, ...unknown[]]>(chance: Random, list: L): L[number] =>
+  list[Math.floor(chance.uniform() * list.length)] ?? list[0];

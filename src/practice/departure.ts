@@ -35,11 +35,14 @@ const leaving = (inches: number): Leaving => ({ angle: degrees(PER_INCH.angle * 
 // Example: departureOf({ x: 0.1, y: 0 }).side is { angle: 0.201, rate: 0.735 }.
 export const departureOf = ({ x, y }: Push): Departure => ({ side: leaving(x), height: leaving(y) });
 
-const added = (all: readonly Leaving[]): Leaving => ({ angle: degrees(sum(all.map(({ angle }) => angle))), rate: radiansPerSecond(sum(all.map(({ rate }) => rate))) });
+const added = (all: readonly Leaving[]): Leaving =>
+  ({ angle: degrees(sum(all.map(({ angle }) => angle))), rate: radiansPerSecond(sum(all.map(({ rate }) => rate))) });
 
 /** Several departures as one: small angles add up. */
-export const inAll = (departures: readonly Departure[]): Departure => ({ side: added(departures.map(({ side }) => side)), height: added(departures.map(({ height }) => height)) });
+export const inAll = (departures: readonly Departure[]): Departure =>
+  ({ side: added(departures.map(({ side }) => side)), height: added(departures.map(({ height }) => height)) });
 
 /** Seen in a mirror: left is right. */
 export const mirroredPush = ({ x, y }: Push): Push => ({ x: -x, y });
-export const mirroredDeparture = ({ side: { angle, rate }, height }: Departure): Departure => ({ side: { angle: degrees(-angle), rate: radiansPerSecond(-rate) }, height });
+export const mirroredDeparture = ({ side: { angle, rate }, height }: Departure): Departure =>
+  ({ side: { angle: degrees(-angle), rate: radiansPerSecond(-rate) }, height });

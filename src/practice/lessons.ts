@@ -70,6 +70,7 @@ type Forced = Readonly<Partial<Record<KnobId, readonly [Works, number]>>>;
 
 /** The bow's adjustments, some of them working as the lesson needs it. */
 function worksAs({ bow }: World, seed: number, knobs: Content['knobs'], forced: Forced): PracticeBow['adjustments'] {
-  const own = knobEntries(forced).map(([id, [works, gain]], nth) => [id, adjustmentBy(chanceOf(seed, 'lesson', 50 + nth), knobs[id], bow.hardware, { works, gain })] as const);
+  const own = knobEntries(forced).map(([id, [works, gain]], nth) =>
+    [id, adjustmentBy(chanceOf(seed, 'lesson', 50 + nth), knobs[id], bow.hardware, { works, gain })] as const);
   return { ...bow.adjustments, ...Object.fromEntries(own) };
 }

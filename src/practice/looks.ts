@@ -15,12 +15,20 @@ import type { World } from './world.ts';
 interface Found { readonly said: string; readonly memory: Memory }
 
 /** What a look may find, in the order in which it is looked for: whether it is there, and what is put right with it. */
-interface Cause { readonly option: string; readonly there: (world: World, condition: Condition) => boolean; readonly right: (world: World, condition: Condition) => Partial<Condition> }
+interface Cause {
+  readonly option: string;
+  readonly there: (world: World, condition: Condition) => boolean;
+  readonly right: (world: World, condition: Condition) => Partial<Condition>;
+}
 
 const CAUSES: readonly Cause[] = [
   { option: 'contact', there: touches, right: () => ({ contactCured: true }) },
   { option: 'loose-part', there: isLoose, right: () => ({ tightened: true }) },
-  { option: 'one-arrow', there: (world, condition) => oddAmongTuning(world, condition) !== undefined, right: (world, { leftOut, ...condition }) => ({ leftOut: [...leftOut, oddAmongTuning(world, { ...condition, leftOut }) ?? ''] }) },
+  {
+    option: 'one-arrow',
+    there: (world, condition) => oddAmongTuning(world, condition).length > 0,
+    right: (world, condition) => ({ leftOut: [...condition.leftOut, ...oddAmongTuning(world, condition).slice(0, 1)] }),
+  },
   { option: 'grip', there: twists, right: () => ({ handRelaxed: true }) },
   { option: 'tired', there: isTired, right: (_world, { shots }) => ({ rested: shots }) },
 ];
@@ -33,7 +41,8 @@ function isLoose({ bow: { loose } }: World, { shots, tightened }: Condition): bo
   return loose !== null && !tightened && shots > loose.from;
 }
 
-const oddAmongTuning = (world: World, condition: Pick<Condition, 'leftOut'>): string | undefined => tuningArrows(world, condition).find(({ fault }) => fault !== null)?.number;
+const oddAmongTuning = (world: World, condition: Condition): readonly string[] =>
+  tuningArrows(world, condition).flatMap(({ number, fault }) => (fault === null ? [] : [number]));
 
 function twists({ archer: { torque } }: World, { handRelaxed }: Condition): boolean {
   return torque !== null && !handRelaxed;
@@ -49,7 +58,8 @@ export function inspected(world: World, memory: Memory, ask: Ask): Found | null 
   const offered = CAUSES.filter(({ option }) => ask.options.some(({ value }) => value === option));
   const [seen, after] = seeing(world, memory);
   const cause = offered.find(({ there }) => seen && there(world, memory.condition));
-  return cause === undefined ? { said: 'nothing', memory: after } : { said: cause.option, memory: { ...after, condition: { ...memory.condition, ...cause.right(world, memory.condition) } } };
+  if (cause === undefined) return { said: 'nothing', memory: after };
+  return { said: cause.option, memory: { ...after, condition: { ...memory.condition, ...cause.right(world, memory.condition) } } };
 }
 
 /** Whether this look sees what is there. */

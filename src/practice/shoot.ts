@@ -71,7 +71,8 @@ const usualSpeed = ({ bow, set }: World): Fps => speedFor(bow.throws, massOf(set
 
 /** Tuning arrows are shot in turn, without those that are left out. */
 const TUNING = 3;
-export const tuningArrows = ({ set }: World, { leftOut }: Pick<Condition, 'leftOut'>): readonly PracticeArrow[] => set.arrows.filter(({ number }) => !leftOut.includes(number)).slice(0, TUNING);
+export const tuningArrows = ({ set }: World, { leftOut }: Pick<Condition, 'leftOut'>): readonly PracticeArrow[] =>
+  set.arrows.filter(({ number }) => !leftOut.includes(number)).slice(0, TUNING);
 
 function arrowShot(world: World, condition: Condition, wanted: string | null, number: number): PracticeArrow {
   const tuning = tuningArrows(world, condition);
@@ -80,7 +81,10 @@ function arrowShot(world: World, condition: Condition, wanted: string | null, nu
   return arrow;
 }
 
-interface Luck { readonly angle: Push; readonly rate: Push; readonly aim: Push; readonly hand: number; readonly fails: number; readonly calls: number; readonly touches: number }
+interface Luck {
+  readonly angle: Push; readonly rate: Push; readonly aim: Push;
+  readonly hand: number; readonly fails: number; readonly calls: number; readonly touches: number;
+}
 
 function drawn(chance: Random): Luck {
   const two = (): Push => ({ x: chance.normal(), y: chance.normal() });

@@ -8,7 +8,7 @@ import type { Random } from '../maths/random.ts';
 import { mirroredAdjustment, type Settings } from './adjustment.ts';
 import { archerBy, mirroredArcher, type PracticeArcher } from './archer.ts';
 import { ARROW_FAULTS, arrowsBy, massOf, mirroredArrows, withBad, type ArrowSet } from './arrows.ts';
-import { adjustmentsBy, contactBy, creepBy, looseBy, SIDEWAYS, nuisanceBy, soundAdjustments, type Measures, type PracticeBow } from './bow.ts';
+import { adjustmentsBy, contactBy, creepBy, looseBy, SIDEWAYS, nuisanceBy, soundAdjustments, type PracticeBow } from './bow.ts';
 import { between, chanceOf, happens, oneOfThese } from './chance.ts';
 import { deadlyBy, mendableBy } from './danger.ts';
 import { mirroredDeparture, mirroredPush } from './departure.ts';
@@ -30,7 +30,7 @@ export interface World {
 /** How often each trouble comes with a bow (assumed). */
 const OFTEN = { contact: 0.08, loose: 0.05, creep: 0.15, badArrow: 0.2, deadly: 0.03, mendable: 0.05 } as const;
 
-/** The bow of this number, as anybody may bring it. `knobs` is what the book says of each adjustment. Throws RangeError unless the number is whole, 0 or more. */
+/** The bow of this number, as anybody may bring it; `knobs` is content's. Throws RangeError unless the number is whole, 0 or more. */
 export function bowByNumber(number: number, knobs: Content['knobs']): World {
   const hardware = hardwareBy(chanceOf(number, 'bow'));
   const chance = chanceOf(number, 'bow', TROUBLES);
@@ -73,7 +73,7 @@ function setBy(chance: Random): ArrowSet {
 /** A bow of 280 fps or near it (assumed), for an arrow of this mass; its virtual mass is about that of a light string (from memory). */
 const VIRTUAL_MASS = grains(100);
 
-function figuresBy(chance: Random, { hand }: Hardware, restOptimum: number, { parts, vanes }: ArrowSet): { readonly measures: Measures; readonly throws: PracticeBow['throws'] } {
+function figuresBy(chance: Random, { hand }: Hardware, restOptimum: number, { parts, vanes }: ArrowSet): Pick<PracticeBow, 'measures' | 'throws'> {
   const ratedWeight = happens(chance, 0.6) ? 60 : 70;
   const boltsOut = Math.round(between(chance, 0, 8)) / 4;
   const [known, speed] = [happens(chance, 0.8), between(chance, 265, 295)];
@@ -91,7 +91,10 @@ const inEighths = (inches: number): number => Math.round(inches * 8) / 8;
 /** A usual centre shot, inches (common practice). */
 const FIGURE = 13 / 16;
 
-/** What the tape reads from riser to shaft, to 1/32 in, where the rest would have to go right by `optimum` to stand at the figure: the riser is right of the arrow for a right-handed archer. */
+/**
+ * What the tape reads from riser to shaft, to 1/32 in, where the rest would have to go right by `optimum` to stand at the figure: the riser is right of the arrow
+ * for a right-handed archer.
+ */
 // Example: centreShot('right', 0.8125, 0.0625) is 0.875.
 export const centreShot = (hand: Hardware['hand'], figure: number, optimum: number): number =>
   Math.round((figure + (hand === 'right' ? optimum : -optimum)) * 32) / 32;

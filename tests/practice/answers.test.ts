@@ -154,7 +154,8 @@ describe('every question of the walk', () => {
   const askOf = (step: Step): Ask => {
     const common = { ...base, step: step.id, about: aboutOf(step), ...(step.unknown ? { unknown: true as const } : {}) };
     switch (step.kind) {
-      case 'choice': return { ...common, kind: 'choice', options: options(step.options.map(({ value }) => value), step.options.find(({ gate }) => gate === 'pass')?.value) };
+      case 'choice':
+        return { ...common, kind: 'choice', options: options(step.options.map(({ value }) => value), step.options.find(({ gate }) => gate === 'pass')?.value) };
       case 'chunk': return { ...common, kind: 'choice', many: true, options: options(['all true', ...step.checks.map(({ id }) => id)], 'all true') };
       case 'number': return { ...common, kind: 'number', unit: step.unit, min: step.min, max: step.max };
       case 'confirm': return { ...common, kind: 'confirm' };
@@ -164,8 +165,10 @@ describe('every question of the walk', () => {
   // What the loop asks by itself, and the checks of a list one by one.
   const ofTheLoop = [
     choice('accept', 'accept', 'go on'), choice('finishing', 'leave', 'one more step'), choice('turn-the-set', 'done', 'one stays', 'leave'),
-    choice('arrow-look', 'crack', 'wobble', 'vane', 'nothing'), ...Object.values(CONTENT.inspections).map((one) => choice('inspected', ...one.options.map(({ value }) => value))),
-    ...steps.flatMap((step): Ask[] => (step.kind === 'chunk' ? step.checks.map(({ id }) => ({ ...base, about: `gate:${id}`, kind: 'choice', options: options(['true', 'false'], 'true') })) : [])),
+    choice('arrow-look', 'crack', 'wobble', 'vane', 'nothing'),
+    ...Object.values(CONTENT.inspections).map((one) => choice('inspected', ...one.options.map(({ value }) => value))),
+    ...steps.flatMap((step) => (step.kind === 'chunk' ? step.checks : []))
+      .map(({ id }): Ask => ({ ...base, about: `gate:${id}`, kind: 'choice', options: options(['true', 'false'], 'true') })),
   ];
 
   it('has an answer in a form that is taken, but for a dealer\'s', () => {
@@ -181,7 +184,8 @@ describe('every question of the walk', () => {
   });
 
   it('of a bow that is in order passes every gate', () => {
-    const gates = [...steps.map(askOf), ...ofTheLoop].flatMap((ask) => (ask.kind === 'choice' && ask.options.some(({ pass }) => pass === true) ? [ask] : []));
+    const gates = [...steps.map(askOf), ...ofTheLoop]
+      .flatMap((ask) => (ask.kind === 'choice' && ask.options.some(({ pass }) => pass === true) ? [ask] : []));
     expect(gates.length).toBeGreaterThan(150);
     expect(gates.filter((ask) => said(world, ask).said !== ask.options.find(({ pass }) => pass === true)?.value).map(({ about }) => about)).toEqual([]);
   });

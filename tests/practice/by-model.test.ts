@@ -1,6 +1,7 @@
 // The quick table of flight and the rigid arrow itself: the same shot where pushes are small, and the model's own beyond.
 
 import { describe, expect, it } from 'vitest';
+import type { Point } from '../../src/archery/shots.ts';
 import { degrees, feet, fps, radiansPerSecond, yards } from '../../src/maths/units.ts';
 import { byModel } from '../../src/practice/by-model.ts';
 import { STRAIGHT, type Departure } from '../../src/practice/departure.ts';
@@ -13,14 +14,15 @@ const leaves = (angle: number, rate: number): Departure => ({
   side: { angle: degrees(angle), rate: radiansPerSecond(rate) }, height: { angle: degrees(-angle / 2), rate: radiansPerSecond(rate / 2) },
 });
 const SMALL = [[0.3, 0], [0, 0.3], [-0.2, 0.3], [0.3, 0.2]] as const;
-const near = (told: { readonly x: number; readonly y: number }, flown: { readonly x: number; readonly y: number }, give: number, share: number): void => {
+const near = (told: Point, flown: Point, give: number, share: number): void => {
   for (const axis of ['x', 'y'] as const) expect(Math.abs(told[axis] - flown[axis])).toBeLessThan(give + share * Math.abs(flown[axis]));
 };
 
 describe('a small push', () => {
   it.each([7, 9, 15])('tears alike at %i ft from the bow hand', (distance) => {
     for (const speed of [265, 280, 295]) for (const [angle, rate] of SMALL) {
-      near(byTable.tear(leaves(angle, rate), fps(speed), feet(distance)), model.tear(leaves(angle, rate), fps(speed), feet(distance)), 0.005, 0.03);
+      const tears = (flight: Flight) => flight.tear(leaves(angle, rate), fps(speed), feet(distance));
+      near(tears(byTable), tears(model), 0.005, 0.03);
     }
   });
 
@@ -28,7 +30,8 @@ describe('a small push', () => {
   it.each(HEADS)('lands alike with %s, from 20 to 40 yd', (flying) => {
     const share = flying === 'unfletched' ? 0.2 : 0.11;
     for (const distance of [20, 30, 40]) for (const [angle, rate] of SMALL) {
-      near(byTable.impact(leaves(angle, rate), flying, fps(280), fps(280), yards(distance)), model.impact(leaves(angle, rate), flying, fps(280), fps(280), yards(distance)), 0.04, share);
+      const lands = (flight: Flight) => flight.impact(leaves(angle, rate), flying, fps(280), fps(280), yards(distance));
+      near(lands(byTable), lands(model), 0.04, share);
     }
   });
 

@@ -105,7 +105,8 @@ describe('archers and bows', () => {
     const unseen = moves.filter(({ memory }) => memory.slip !== null).length;
     often(told + unseen, MANY, 0.2);
     often(told, told + unseen, 0.6);
-    const found = Array.from({ length: MANY }, (_, looks) => answerTo(world, { ...FRESH, looks }, { ask: { ...base, about: 'grip', kind: 'choice', options: [] }, bow: {}, advice: null }).said);
+    const grip = { ...base, about: 'grip', kind: 'choice', options: [] } as const;
+    const found = Array.from({ length: MANY }, (_, looks) => answerTo(world, { ...FRESH, looks }, { ask: grip, bow: {}, advice: null }).said);
     often(found.filter((said) => said === 'moved').length, MANY, 0.85);
   });
 

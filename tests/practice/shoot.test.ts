@@ -9,6 +9,7 @@ import { departureOf, STRAIGHT, type Departure } from '../../src/practice/depart
 import { byTable } from '../../src/practice/flight.ts';
 import { read, shoot, tuningArrows, type Asked } from '../../src/practice/shoot.ts';
 import { centreShot, soundWorld, type World } from '../../src/practice/world.ts';
+import type { Point } from '../../src/archery/shots.ts';
 import type { PracticeBow } from '../../src/practice/bow.ts';
 import { fly } from '../archery/rigid-arrow.ts';
 import { KNOBS } from './play.ts';
@@ -18,7 +19,7 @@ const STILL = { ...HONEST, noise: 0 };
 const world = soundWorld(1, KNOBS, STILL, { cams: 'yoke' });
 const withBow = (bow: Partial<PracticeBow>): World => ({ ...world, bow: { ...world.bow, ...bow } });
 const AT_PAPER: Asked = { arrow: '1', nockTurn: 0, flying: 'field', at: { paper: feet(7) } };
-const hole = (of: World, condition: Partial<Condition> = {}, asked: Partial<Asked> = {}): { readonly x: number; readonly y: number } => shoot(of, { ...AS_FOUND, ...condition }, { ...AT_PAPER, ...asked }).hole;
+const hole = (of: World, condition: Partial<Condition> = {}): Point => shoot(of, { ...AS_FOUND, ...condition }, AT_PAPER).hole;
 
 describe('the table of flight', () => {
   it('tears 6 in for an inch of rest at 7 ft from the point: 3/16 in for 1/32 in (common practice)', () => {
@@ -113,7 +114,8 @@ describe('an archer', () => {
 
   it('reads by the marks of a rule, calls before looking, and finds no hole beyond what can be read', () => {
     const at = { paper: feet(7) };
-    const reads = (x: number, y: number, called: 'good' | 'bad' = 'good') => read(world, AS_FOUND, { hole: { x, y }, arrow: '1', departure: STRAIGHT, called, flier: false, contact: false }, at);
+    const reads = (x: number, y: number, called: 'good' | 'bad' = 'good') =>
+      read(world, AS_FOUND, { hole: { x, y }, arrow: '1', departure: STRAIGHT, called, flier: false, contact: false }, at);
     expect(reads(0.3, -0.3)).toEqual({ x: 5 / 16, y: -5 / 16 });
     expect(reads(-0.01, 0.01)).toEqual({ x: 0, y: 0 });
     expect(reads(0.3, 0, 'bad')).toEqual({ x: 5 / 16, y: 0, called: 'bad' });

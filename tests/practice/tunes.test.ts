@@ -22,7 +22,8 @@ function tuneOf(world: World): PracticeTune {
 const played = new Map<string, PracticeTune>();
 const adjusted = (tune: PracticeTune): readonly string[] => [...new Set(tune.moves.filter((move) => move.startsWith('adjust')).map((move) => move.split(' ')[1] ?? ''))];
 const causes = (tune: PracticeTune): readonly string[] => tune.findings.flatMap((finding) => (finding.kind === 'cause' ? [finding.cause] : []));
-const ends = (tune: PracticeTune): readonly string[] => tune.findings.flatMap((finding) => (finding.kind === 'axis' && finding.chapter === 'paper' ? [`${finding.axis} ${finding.result}`] : []));
+const ends = (tune: PracticeTune): readonly string[] =>
+  tune.findings.flatMap((finding) => (finding.kind === 'axis' && finding.chapter === 'paper' ? [`${finding.axis} ${finding.result}`] : []));
 const SEEDS = [1, 2];
 
 describe('two things wrong', () => {
@@ -98,7 +99,7 @@ describe('do not shoot this bow', () => {
 
 describe('a bow by its number', () => {
   // Among these: contact, a string that settles, a bad arrow, broadheads of both kinds, a clip that is missing, a loop that is worn.
-  it.each([8, 10, 13, 16, 34])('comes to its end, and its ledger tells near enough where it stands (%i)', (number) => {
+  it.each([8, 13, 16, 34])('comes to its end, and its ledger tells near enough where it stands (%i)', (number) => {
     const world = bowByNumber(number, KNOBS);
     const tune = tuneOf(world);
     const danger = world.bow.danger?.mends === 'dealer';

@@ -14,14 +14,18 @@ import { bowByNumber, mirrored, mirroredSettings, type World } from '../../src/p
 import { KNOBS } from './play.ts';
 
 const SEEDS = fc.integer({ min: 0, max: 2 ** 31 });
-const anyWorld = fc.record({ seed: SEEDS, lesson: fc.constantFrom(null, ...LESSONS) }).map(({ seed, lesson }): World => (lesson === null ? bowByNumber(seed, KNOBS) : lessonBow(lesson, seed, KNOBS)));
+const anyWorld = fc.record({ seed: SEEDS, lesson: fc.constantFrom(null, ...LESSONS) })
+  .map(({ seed, lesson }): World => (lesson === null ? bowByNumber(seed, KNOBS) : lessonBow(lesson, seed, KNOBS)));
 const anyAsked = fc.record({
-  arrow: fc.constantFrom(null, '1', '2', '5'), nockTurn: fc.integer({ min: 0, max: 2 }), flying: fc.constantFrom(...HEADS),
+  arrow: fc.constantFrom(null, '1', '2', '5'), nockTurn: fc.integer({ min: 0, max: 2 }),
+  flying: fc.constantFrom(...HEADS),
   at: fc.oneof(fc.double({ min: 5, max: 30, noNaN: true }).map((d) => ({ paper: feet(d) })), fc.constantFrom(20, 30, 40).map((d) => ({ target: yards(d) }))),
 });
+const MOVED = fc.double({ min: -0.2, max: 0.2, noNaN: true });
 const anyCondition = fc.record({
-  shots: fc.nat(120), rested: fc.nat(40), contactCured: fc.boolean(), handRelaxed: fc.boolean(), tightened: fc.boolean(), newNocks: fc.constantFrom<readonly string[]>([], ['2']),
-  settings: fc.record({ 'rest-height': fc.double({ min: -0.2, max: 0.2, noNaN: true }), 'rest-side': fc.double({ min: -0.2, max: 0.2, noNaN: true }), 'yoke': fc.integer({ min: -4, max: 4 }) }),
+  shots: fc.nat(120), rested: fc.nat(40), contactCured: fc.boolean(), handRelaxed: fc.boolean(), tightened: fc.boolean(),
+  newNocks: fc.constantFrom<readonly string[]>([], ['2']),
+  settings: fc.record({ 'rest-height': MOVED, 'rest-side': MOVED, 'yoke': fc.integer({ min: -4, max: 4 }) }),
 }).map((some): Condition => ({ ...AS_FOUND, ...some }));
 
 const toOtherSide = <T extends { readonly x: number; readonly y: number }>(point: T): T => ({ ...point, x: 0 - point.x });
