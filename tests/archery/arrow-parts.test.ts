@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { balanceOfParts, foc, focOfParts, leastMass, massOfParts, USUAL_PLACES, type ArrowParts } from '../../src/archery/arrow-parts.ts';
+import { balanceOfParts, foc, focOfParts, leastMass, massOfParts, massProperties, USUAL_PLACES, type ArrowParts } from '../../src/archery/arrow-parts.ts';
+import { checks } from '../../src/maths/check.ts';
 import { grains, grainsPerInch, inches } from '../../src/maths/units.ts';
 import { said } from './said.ts';
 
@@ -152,8 +153,30 @@ describe('four vanes of 7 gr put 28 gr on the tail', () => {
   });
 });
 
+describe('mass properties', () => {
+  const propertiesOf = (arrow: ArrowParts): ReturnType<typeof massProperties> => massProperties(checks('massProperties').massProperties, arrow);
+  it('a bare shaft turns about its middle by m l^2 / 12; a lump 6 in from the balance point adds its mass times 36 (by hand)', () => {
+    expect(propertiesOf(SHAFT)).toEqual({ mass: 280, balance: 14, inertia: (280 * 28 ** 2) / 12 });
+    // As heavy at both ends, the balance stays in the middle.
+    const two = propertiesOf({ ...SHAFT, point: grains(50), nock: grains(50), places: { point: inches(-8), nock: inches(8) } });
+    expect(two.inertia).toBeCloseTo((280 * 28 ** 2) / 12 + 2 * 50 * 36, 9);
+  });
+  it('of one more lump: shaft and lump about the balance point between them (by hand, 280 gr at 14 in and 70 at 28)', () => {
+    const { balance, inertia } = propertiesOf({ ...SHAFT, point: grains(70) });
+    expect(balance).toBeCloseTo(16.8, 12);
+    expect(inertia).toBeCloseTo((280 * 28 ** 2) / 12 + 280 * 2.8 ** 2 + 70 * 11.2 ** 2, 9);
+  });
+  it('mass and balance are those of the parts, and no part makes it easier to turn', () => {
+    fc.assert(fc.property(parts, fc.constantFrom(...LUMPS), fc.double({ min: 1, max: 50, noNaN: true }), (arrow, part, more) => {
+      const { mass: whole, balance, inertia } = propertiesOf(arrow);
+      expect([whole, balance]).toEqual([massOfParts(arrow), balanceOfParts(arrow)]);
+      expect(propertiesOf({ ...arrow, [part]: grains((arrow[part] ?? 0) + more) }).inertia).toBeGreaterThanOrEqual(inertia);
+    }));
+  });
+});
+
 describe('refuse what is no arrow, by name', () => {
-  const all = { massOfParts, leastMass, balanceOfParts, focOfParts };
+  const all = { massOfParts, leastMass, balanceOfParts, focOfParts, massProperties: (arrow: ArrowParts) => massProperties(checks('massProperties').massProperties, arrow) };
   it('lengths and shafts', () => {
     for (const [name, act] of Object.entries(all)) {
       for (const bad of [NaN, Infinity, 0, -1]) {

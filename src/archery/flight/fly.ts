@@ -1,6 +1,6 @@
 // An arrow flown from the string through a plane across its way, by the classical Runge-Kutta method of fourth order. Distances count from where
 // the point is as the arrow leaves the string; fromPoint (from-hand.ts) makes them of the archer's own.
-// Rejected: a package whose steps fit themselves. Steps that stay are the same to the last bit on either side of a mirror, and err by less than 1e-5 in.
+// Rejected: a package whose steps fit themselves. Steps that stay are the same to the last bit on either side of a mirror, and err by less than 2e-5 in.
 
 import type { Checks } from '../../maths/check.ts';
 import { FOOT, INCH } from '../../maths/exact.ts';
@@ -92,7 +92,7 @@ function flown(must: Checks, change: (now: Motion) => Motion, from: Moment, x: n
   while (x - now.x > THERE) {
     now = stepped(change, now, Math.min(step, (x - now.x) / now.speed));
     if (!(now.time < LONGEST && flies(now.side, now.speed) && flies(now.height, now.speed))) {
-      throw must.error('the arrow does not fly so far: it turns round or stops; give it a launch, or parts, that let it fly');
+      throw must.error('the arrow does not fly so far: it turns round, stops or only falls; give it a launch, or parts, that let it fly');
     }
   }
   return now;
