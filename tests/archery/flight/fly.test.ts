@@ -131,6 +131,17 @@ describe('refuses in the name that it is handed', () => {
       expect(refusal({ elevation: degrees(bad) })).toBe(`oracle: the elevation is ${bad}; -15 to 15 degrees are needed`);
     }
   });
+  it('without air: an arrow that spins past a right angle, and one that falls faster than it flies', () => {
+    const word = /^oracle: the arrow does not fly so far: it turns round, stops or only falls; /;
+    const still = (shot: Shot, distance: number): string => said(() => flyThrough(must, shot, feet(distance), { ...USUAL_WORLD, density: 0 }));
+    // 30 rad/s at 280 fps are a right angle after 14.7 ft of the nock's way, 2.4 ft of it the arrow's own length (by hand).
+    expect(still(shotOf(USUAL_ARROW, 0, 30), 15)).toMatch(word);
+    expect(still(shotOf(USUAL_ARROW, 0, -30), 15)).toMatch(word);
+    expect(still(shotOf(USUAL_ARROW, 0, 30), 11)).toBe('no error');
+    // 50 fps are fallen by after 1.55 s, 77.7 ft on (by hand).
+    expect(still(shotOf(USUAL_ARROW, 0, 0, 50), 80)).toMatch(word);
+    expect(still(shotOf(USUAL_ARROW, 0, 0, 50), 73)).toBe('no error');
+  });
   it('an arrow that turns round, or stops, on its way', () => {
     const word = 'oracle: the arrow does not fly so far: it turns round, stops or only falls; give it a launch, or parts, that let it fly';
     const bladed = { ...USUAL_ARROW, head: { ...FIELD_POINT, lift: { slope: 300, behind: inches(0) } } };
