@@ -38,8 +38,9 @@ export const FIXED_BLADES: Head = {
 export const MECHANICAL: Head = { ...FIELD_POINT, drag: 0.2, lift: { slope: 3, behind: inches(0.5) } };
 
 /**
- * A hunting arrow of 395 gr with 11 percent FOC. Sizes are common practice, the places where its parts weigh assumed. It brakes by 2.2 in all: a guess near
- * what was measured on smaller arrows, 1.56 with small vanes and 2.05 with large ones (Proceedings 2020, 49(1), 56, doi 10.3390/proceedings2020049056, read).
+ * A hunting arrow of 395 gr with 11 percent FOC. Sizes are common practice; where its parts weigh and its vanes end is assumed, to the last digit so that it is
+ * the arrow of the tables that it is tested by. It brakes by 2.2 in all: a guess near what was measured on smaller arrows, 1.56 with small vanes and 2.05
+ * with large ones (Proceedings 2020, 49(1), 56, doi 10.3390/proceedings2020049056, read).
  */
 export const USUAL_ARROW: FlightArrow = {
   length: inches(28.5), diameter: inches(0.246), drag: 1.5, shaft: grainsPerInch(8.6), point: grains(100), insert: grains(20), nock: grains(9),
