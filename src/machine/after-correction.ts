@@ -7,7 +7,7 @@ import { lookUp } from './agenda.ts';
 import { undoAnew } from './bring-back.ts';
 import { classedTooEarly } from './arrows/late.ts';
 import { seeToMass } from './figures/adding-up.ts';
-import { isPart } from './figures/arrow-mass.ts';
+import { arrowParts, isPart, MASS_WAY, PARTS } from './figures/arrow-mass.ts';
 import { isFigure } from './figures/list.ts';
 import { sayFigure } from './figures/said.ts';
 import { chosen, holds, mayChoose } from './guards.ts';
@@ -88,7 +88,8 @@ function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, a
     ?? (inForce && isPart(fact.step) ? takenBack(d.before.stop, { step: 'arrow-mass', line: fact.seq, inForce }) : null);
   if (d.place === 'stopped' && left !== null) d.add({ loop: { stop: left } });
   if (inForce) seeToMass(d, fact.step);
-  applyGate(d, fact.step, answer, fact.seq);
+  const ruled = (inForce ? lastPartOf(d, fact.step) : null) ?? { step: fact.step, answer };
+  applyGate(d, ruled.step, ruled.answer, fact.seq);
   if (inForce) sayFigure(d, fact.step);
   // What happened to the bow, or that the place was another, was never looked into: no later "nothing since" makes up for it.
   if (inForce || fact.step === 'history' || fact.step === 'place') sideEffects(d, fact.step, answer);
@@ -98,6 +99,15 @@ function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, a
   }
   sayPutAside(d, fact.step);
   rejudge(d);
+}
+
+// Where the way is "add up" once more and every part is told, their sum is held against the limit anew, as by the last of them: to have
+// chosen it again is no answer to a mass that was too low.
+function lastPartOf(d: Deciding, step: string): { readonly step: string; readonly answer: Answer } | null {
+  if (step !== MASS_WAY || arrowParts(d.state) === null) return null;
+  const last = PARTS.findLast((part) => d.state.answers[part] !== undefined);
+  const answer = last === undefined ? undefined : d.state.answers[last]?.answer;
+  return last === undefined || answer === undefined ? null : { step: last, answer };
 }
 
 // A choice may take answers off its way, and a mass those of the arrow's parts.

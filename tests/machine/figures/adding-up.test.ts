@@ -132,6 +132,15 @@ describe('what of the sum counts', () => {
     expect(decided.say.join(' ')).toMatch(/304\.2 gr on 62 lb.*4\.90 gr.*The sum itself would be enough: a scale may show/);
   });
 
+  test('to say once more that they are added up is no way out of a sum that is too low', () => {
+    const here = tune({ 'point-grains': 25 }, { until: (view) => gatesOf(view).includes('arrow-mass failed') });
+    const stopped = here.session.view();
+    expect(stopped.type).toBe('stop');
+    for (let i = 0; i < 3 && here.session.view().ask?.about !== 'arrow-mass'; i++) here.answer(60);
+    const on = here.correct('mass-way', 'add-up');
+    expect([on.type, gatesOf(on)]).toEqual(['stop', expect.arrayContaining(['arrow-mass failed'])]);
+  });
+
   test('weighed, the same arrows may pass', () => {
     const here = tune(light, { until: stoppedFor });
     here.answer(60);
