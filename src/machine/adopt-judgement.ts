@@ -6,7 +6,7 @@ import type { Deciding } from './deciding.ts';
 import { lineOf, priorOf } from './loop/evidence.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { secondKind } from './loop/gauge-groups.ts';
-import { axisFinding, axisResults, endAxes, unsaid } from './loop/results.ts';
+import { axisFinding, axisResults, endAxes, tunedByScatter, unsaid } from './loop/results.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
 import { sideEffectOf } from './loop/side-effect.ts';
@@ -104,7 +104,7 @@ function undoUnjudged(d: Deciding<Shooting>): boolean {
 function leaveScattered(d: Deciding<Shooting>): true {
   const { of, axes: all } = gaugeOf(d.state);
   // Broadheads that scatter farther back leave nothing standing of what agreed nearer: it is one and the same group.
-  const axes = of === 'broadheads' ? all : all.filter((axis) => axisResults(d.state)[axis]?.result !== 'tuned');
+  const axes = of === 'broadheads' ? all : all.filter((axis) => axisResults(d.state)[axis]?.result !== 'tuned' || tunedByScatter(d.state, axis));
   d.event({ type: 'settled' }, {
     findings: axes.map((axis) => axisFinding(d.state, axis, 'inconsistent')),
     loop: { ...endAxes(d.state, Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }]))), inspection: null },

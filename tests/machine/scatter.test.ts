@@ -44,4 +44,19 @@ describe('scatter', () => {
     expect(findings.filter((f) => f.kind === 'axis').map((f) => f.result)).not.toContain('tuned');
     expect(findings.filter((f) => f.kind === 'knob' && f.result === 'learned')).toEqual([]);
   });
+
+  it('that comes up in the very set by which the height was called tuned leaves nothing of that word', () => {
+    const wild = [[-1.2, 0.9], [1.3, -0.2], [0.1, -1.4], [-0.9, -0.8], [1.1, 1.2]];
+    let shots = 0;
+    const tear = (): { x: number; y: number } => {
+      const n = shots++;
+      // High as found, level after the move, and a little to the right all the time: sideways asks for one shot more.
+      const [x = 0, y = 0] = n < 3 ? [0.2, 0.6 + 0.02 * n] : n < 8 ? [0.2 + 0.02 * (n % 3), 0.08] : (wild[n % wild.length] ?? []);
+      return { x, y };
+    };
+    const { findings, last } = play({ start: { x: 0, y: 0 }, gain: {}, sd: 0.1, seed: 1, answers: { tear } }, { most: 300 });
+    const ends = findings.flatMap((f) => (f.kind === 'axis' && f.chapter === 'paper' ? [`${f.axis} ${f.result}`] : []));
+    expect(ends).toEqual(['height tuned', 'height inconsistent', 'side inconsistent']);
+    expect(last.type).toBe('done');
+  });
 });

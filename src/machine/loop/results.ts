@@ -39,11 +39,17 @@ export function lastWord({ facts }: State, axis: Axis, chapter: Chapter): (AxisE
 
 /**
  * Whether an axis is tuned, and that was said by shots at the very setting at which the bow stands now, with nothing found or replaced since: a
- * word that rests on shots before a later change, of whatever, is none.
+ * word that rests on shots before a later change, of whatever, is none; nor is one by a set that went on to scatter.
  */
 export function tunedHere(state: State, axis: Axis): boolean {
   const set = tunedBy(state, axis);
-  return set?.epoch === state.notes.epoch && settingKey(set.settings) === settingKey(settingsOf(state.moves));
+  return set?.epoch === state.notes.epoch && settingKey(set.settings) === settingKey(settingsOf(state.moves)) && !tunedByScatter(state, axis);
+}
+
+/** Called tuned by a set whose later shots scattered: none of them shows anything of the bow. */
+export function tunedByScatter(state: State, axis: Axis): boolean {
+  const set = tunedBy(state, axis);
+  return set !== undefined && state.notes.scattered.includes(set.id);
 }
 
 /** The same, and from where it is shot now. */
