@@ -68,10 +68,16 @@ function outOfIt({ state, lines }: Moment, seq: number, axis: Axis): string | nu
   return middle >= lo && middle <= hi ? null : `${axis} is called tuned, and the middle of ${shots.length} shots is ${middle} in`;
 }
 
-// Shots that were called scattered show nothing of the bow; a fresh set was asked for.
+// Shots that were called scattered show nothing of the bow; a fresh set was asked for. Unless one of them was corrected before anything was
+// looked into, and as they now read nothing was left to look for.
 function scatteredBy(sets: Moment['state']['sets'], lines: readonly Fact[]): Moment['state']['sets'] {
-  const said = lines.filter((line) => line.decided.events.some((event) => event.type === 'verdict' && event.verdict === 'inconsistent'));
+  const said = lines.filter((line, i) => line.decided.events.some((event) => event.type === 'verdict' && event.verdict === 'inconsistent') && !takenBack(lines.slice(i + 1)));
   return said.flatMap((line) => sets.findLast((one) => one.shots.some((shot) => shot.seq <= line.seq)) ?? []);
+}
+
+function takenBack(after: readonly Fact[]): boolean {
+  const next = after.find((line) => line.decided.events.some(({ type }) => type === 'looked'));
+  return next?.kind === 'corrected';
 }
 
 const settingKey = (settings: Moment['state']['sets'][number]['settings']): string => JSON.stringify(Object.entries(settings).filter(([, value]) => value !== 0).toSorted());
