@@ -28,6 +28,8 @@ export type Shooting = Extract<PlaceIn<'paper' | 'broadheads'>, PlaceOf<'shootin
 
 /** Shots that cannot be read: a cause is looked for. */
 export function adoptScatter(d: Deciding<Shooting>, judged: Judgement<'inconsistent' | 'gross'>): boolean {
+  // More than an inch is looked into; where it is more than two, and a change was just made, that change comes off first.
+  if (judged.verdict === 'gross' && judged.notes.inspection !== 'gross' && undoTooFar(d)) return true;
   const verdict = keep(d, judged);
   if (verdict === null) return false;
   if (verdict === 'gross') learn(d);
@@ -97,6 +99,26 @@ function undoUnjudged(d: Deciding<Shooting>): boolean {
   if (judged) return false;
   d.say('unjudged-back');
   d.event({ type: 'put back' }, { loop: { undo: [last.seq], inspection: null } });
+  nextUndo(d);
+  return true;
+}
+
+// The first set after an advised change shows more than two inches: nobody looks on, shoots on or leaves it so. What it taught is kept.
+function undoTooFar(d: Deciding<Shooting>): boolean {
+  const { moves, sets, notes } = d.state;
+  const last = moves.at(-1);
+  if (last?.why !== 'advice' || !d.may('put back')) return false;
+  if (sets.filter((set) => set.shots.some((shot) => shot.seq > last.seq)).length > 1) return false;
+  const times = (notes.worse[last.knob] ?? 0) + 1;
+  learn(d);
+  d.say('gross-back');
+  d.event({ type: 'put back' }, {
+    ...(times >= 2 ? { findings: [{ kind: 'knob', knob: last.knob, result: 'limit' }] } : {}),
+    loop: {
+      undo: [last.seq], inspection: null, worse: { ...notes.worse, [last.knob]: times },
+      ...(times >= 2 ? { ended: { ...notes.ended, [last.knob]: 'limit' } } : {}),
+    },
+  });
   nextUndo(d);
   return true;
 }

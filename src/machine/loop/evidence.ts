@@ -72,8 +72,11 @@ export function lineOf(content: Content, state: State, axis: Axis, knob: KnobId)
   return fitLine(points, spreadOf(state).sd, priorOf(content, state, knob), group);
 }
 
+/** A point of a line, and how many good shots it was made of. */
+export interface TriedPoint extends SettingPoint { readonly shots: number }
+
 /** Settings tried for a knob, as points of its line: one per setting, epoch and position of all other knobs. */
-export function pointsOf(state: State, axis: Axis, knob: KnobId): { readonly points: readonly SettingPoint[]; readonly group: number } {
+export function pointsOf(state: State, axis: Axis, knob: KnobId): { readonly points: readonly TriedPoint[]; readonly group: number } {
   const gauge = gaugeOf(state);
   const sd = spreadOf(state).sd;
   const groups: string[] = [];
@@ -93,7 +96,7 @@ export function pointsOf(state: State, axis: Axis, knob: KnobId): { readonly poi
   const group = indexIn(groups, `${state.notes.epoch}|${settingKey(here, knob)}`);
   const points = [...cells.values()].flatMap(({ x, group: g, shots }) => {
     const centre = gauge.read(shots, sd);
-    return centre === null ? [] : [{ x, mean: on(axis, centre.mean), count: settingCount(state, knob, on(axis, centre.count), sd), group: g }];
+    return centre === null ? [] : [{ x, mean: on(axis, centre.mean), count: settingCount(state, knob, on(axis, centre.count), sd), group: g, shots: gauge.count(shots) }];
   });
   return { points, group };
 }

@@ -158,7 +158,11 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   const home = homeOf(state, rung.knob);
   const best = bestTried(points.filter((p) => p.group === group), line, aim, rung, home);
   const helped = best !== home && chanceWorse(line, best, home, aim) >= WORSE_FROM;
-  const beyond = sizeMove(content, state, axis, rung) === null;
+  const next = sizeMove(content, state, axis, rung);
+  const beyond = next === null;
+  // One step to and fro would go on for ever: the aim lies between two settings that both had their shots.
+  const coarse = next !== null && !next.trial && Math.abs(next.to - next.from) < rung.smallest + 1e-9 && evidence.shots >= gaugeOf(state).first
+    && points.some((p) => p.group === group && Math.abs(p.x - next.to) < 1e-9 && p.shots >= gaugeOf(state).first && (p.mean - aim) * (evidence.mean - aim) < 0);
   // An adjustment that helps is used up to its limit, also where it alone will not do: the next rung begins nearer.
   const unreachable = enough && !helped && chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE;
   const now = settingNow(state, rung.knob);
@@ -167,11 +171,11 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   // Away from paper two steps may hide in the spread: nothing is called deaf before the setting has all its shots.
   const shotEnough = gaugeOf(state).of === 'paper' || evidence.shots >= gaugeOf(state).most;
   const deaf = enough && shotEnough && !answers && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, home, now, aim) < WORSE_FROM;
-  if (!beyond && !unreachable && !deaf) return null;
-  const result = helped ? 'limit' : 'no response';
-  const target = helped ? best : home;
+  if (!beyond && !unreachable && !deaf && !coarse) return null;
+  const result = helped || coarse ? 'limit' : 'no response';
+  const target = helped || coarse ? best : home;
   return judgement('cannot', {
-    say: [phrase(content, helped ? 'knob-limit' : 'knob-no-response', { knob: knob.name })],
+    say: [phrase(content, coarse ? 'knob-too-coarse' : helped ? 'knob-limit' : 'knob-no-response', { knob: knob.name })],
     notes: { ended: { ...state.notes.ended, [rung.knob]: result }, undo: undoTo(state, rung.knob, target) },
     findings: [{ kind: 'knob', knob: rung.knob, result }],
   });
