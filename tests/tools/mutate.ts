@@ -57,7 +57,7 @@ function tell(mutants: Mutants): void {
   const of = (...states: readonly Mutants[number]['status'][]): Mutants => mutants.filter(({ status }) => states.includes(status));
   const alive = of('Survived', 'NoCoverage');
   for (const { fileName, location, mutatorName, replacement = '', status } of alive) {
-    console.log(`${fileName}:${location.start.line + 1}:${location.start.column + 1} ${status} ${mutatorName} -> ${replacement.replace(/\s+/g, ' ')}`);
+    console.log(`${fileName}:${location.start.line}:${location.start.column} ${status} ${mutatorName} -> ${replacement.replace(/\s+/g, ' ')}`);
   }
   const killed = of('Killed', 'Timeout').length;
   const score = (100 * killed) / (killed + alive.length);
