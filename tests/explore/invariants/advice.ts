@@ -51,16 +51,16 @@ function tooFar(m: Moment, knob: Knob, from: number, to: number): string | null 
   const home = m.state.notes.of === 'broadheads' ? (m.state.sets.findLast((set) => set.of !== 'broadheads' && set.shots.length > 0)?.settings[knob.id] ?? 0) : -offset;
   const [was, will] = [Math.abs(from + offset), Math.abs(to + offset)];
   const tell = `${knob.id} from ${from} to ${to}`;
-  const nock = gates.number('nock-height');
+  const nock = nockNow(m);
   // Where the maker's figure or level is far off, it is set right in one move: that is no step of the search.
-  const mendsNock = knob.id === 'nock-height' && nock !== undefined && (nock < 0 || nock > 1 / 4);
+  const mendsNock = knob.id === 'nock-height' && nock !== null && (nock < 0 || nock > 1 / 4);
   const mendsRest = knob.id === 'rest-side' && was > 1 / 16 + DUST && will < DUST;
   if (!mendsNock && will > knob.hard + DUST && will >= was) return `${tell}: hard limit ${knob.hard}, counted from ${-offset}`;
   const [near, far] = [Math.abs(from - home), Math.abs(to - home)];
   if (!mendsNock && far > soft + DUST && far >= near) return `${tell}: soft limit ${soft}, counted from ${home}`;
   const cap = capOf(m, knob, axis);
   if (!mendsNock && !mendsRest && Math.abs(to - from) > cap + DUST) return `${tell}: at most ${cap} at once`;
-  return knob.id === 'nock-height' && nock !== undefined ? nockOut(m.bow, gates.answeredAt('nock-height'), nock, to - from) : null;
+  return knob.id === 'nock-height' && nock !== null ? nockOut(nock, to - from) : null;
 }
 
 const DUST = 1e-9;
@@ -82,9 +82,16 @@ function capOf({ view, bow }: Moment, knob: Knob, axis: 'height' | 'side'): numb
   return bow.turned.some((turn) => turn.knob === knob.id) ? Math.max(knob.later, knob.first) : Math.max(knob.first, far);
 }
 
+/** How far above level the nocking point stands: as it was measured, and what was moved since. */
+function nockNow({ gates, bow }: Moment): number | null {
+  const measured = gates.number('nock-height');
+  if (measured === undefined) return null;
+  const since = gates.answeredAt('nock-height');
+  return bow.turned.filter((turn) => turn.knob === 'nock-height' && turn.seq > since).reduce((sum, turn) => sum + turn.delta, measured);
+}
+
 // The nocking point stays between level and 1/4 in above, or comes nearer to that.
-function nockOut(bow: BowBook, measuredAt: number, height: number, by: number): string | null {
-  const now = bow.turned.filter((turn) => turn.knob === 'nock-height' && turn.seq > measuredAt).reduce((sum, turn) => sum + turn.delta, height);
+function nockOut(now: number, by: number): string | null {
   const outside = (h: number): number => Math.max(0, -h, h - 1 / 4);
   return outside(now + by) <= 1 / 64 + DUST || outside(now + by) < outside(now) ? null : `the nock would stand ${now + by} above level`;
 }
