@@ -2,7 +2,7 @@
 
 import type { Knob } from '../../../src/content/types.ts';
 import { bowKnobOf } from '../../../src/machine/types.ts';
-import { sameSetting, type BowBook } from '../books/bow-book.ts';
+import { sameSetting } from '../books/bow-book.ts';
 import { adjustmentTold, asked, workTold, type Invariant, type Moment } from '../moment.ts';
 
 export const oneChangeAtATime: Invariant = {
