@@ -64,7 +64,8 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
     const ended = judgeEnd(content, state, axis, rung, evidence);
     if (ended !== null) return { ...ended, say: [...say, ...ended.say] };
   }
-  // Shots no longer help; a step that is known to help does, otherwise leaving it is the archer's choice.
+  // Shots no longer help; a step of what was moved already, and by the line comes nearer, does. By simulation 7 to 11 of 100 bows more
+  // are tuned so, for 0.7 shots each, and no more of them wrongly. Otherwise leaving it is the archer's choice.
   if (evidence.says !== 'out' && !promising(content, state, axis, rung, evidence)) {
     return judgement('borderline', { say: [...say, undecidedWords(content, state, evidence)], notes: { offered: 'accept' } });
   }
@@ -72,7 +73,7 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
 }
 
 function promising(content: Content, state: State, axis: Axis, rung: Rung | null, evidence: AxisEvidence): boolean {
-  if (rung === null || gaugeOf(state).of !== 'paper' || state.notes.learned[rung.knob] === undefined) return false;
+  if (rung === null || gaugeOf(state).of !== 'paper') return false;
   const sized = sizeMove(content, state, axis, rung);
   if (sized === null || sized.trial) return false;
   const { aim } = toleranceOn(state, axis);
