@@ -6,12 +6,11 @@ import { tellOver } from './brought-inside.ts';
 import type { Deciding } from './deciding.ts';
 import { chosen, holds } from './guards.ts';
 import { heldOver } from './loop/inside.ts';
-import type { State } from './state.ts';
 import { turnFinish } from './turn-finish.ts';
 import { arrowsWait, turnArrows } from './turn-arrows.ts';
 import { tellWhatPaperLeaves, turnFarther, turnPreparing } from './turn-broadheads.ts';
 import type { PlaceIn } from './places.ts';
-import { coverBlades, lookBeforeShot } from './target.ts';
+import { broadheadsAreOff, coverBlades, lookBeforeShot } from './target.ts';
 import { turnLoop } from './turn-loop.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
 
@@ -71,9 +70,6 @@ function turnOfShooting(d: Deciding<PlaceIn<(typeof SHOOTING)[number]>>, pending
   if (d.isIn('finish')) return turnFinish(d);
   return d.isIn('paper', 'broadheads') && turnLoop(d);
 }
-
-// Thought better of, or not allowed any more: their gates are off the route, so no further one is shot.
-const broadheadsAreOff = (state: State): boolean => state.notes.of === 'broadheads' && !holds(state, ['shoots-broadheads']);
 
 // From wherever it stands to the end of the chapter: a put-back, a proof or an offer that is under way is left first.
 function leave(d: Deciding, why?: string): boolean {

@@ -5,6 +5,7 @@ import type { Content } from '../content/types.ts';
 import { agenda } from './agenda.ts';
 import type { Deciding } from './deciding.ts';
 import { standingAsk } from './ask.ts';
+import { holds } from './guards.ts';
 import { subjectIn } from './bring-back.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { FIRST_AT_TARGET } from './loop/gauge-groups.ts';
@@ -28,6 +29,9 @@ function asksForShot(content: Content, state: State): boolean {
   const kind = standingAsk(content, state)?.kind;
   return kind === 'tear' || kind === 'impact';
 }
+
+/** Thought better of, or not allowed any more: their gates are off the route, so no further one is shot. */
+export const broadheadsAreOff = (state: State): boolean => state.notes.of === 'broadheads' && !holds(state, ['shoots-broadheads']);
 
 /** Nobody ends with blades on: the sight is set, and the range left, with field points. True where they are to be put back on. */
 export function bladesOff(d: Deciding): boolean {

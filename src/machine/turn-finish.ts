@@ -9,7 +9,7 @@ import { countingSets, currentSet, FIRST_DISTANCE, goodShots, settingKey, shotsH
 import type { LoopNotes, SetKind } from './notes.ts';
 import type { PlaceIn } from './places.ts';
 import { settingsOf, type ShotSet, type State } from './state.ts';
-import { bladesOff } from './target.ts';
+import { bladesOff, broadheadsAreOff } from './target.ts';
 import { nothingToLookFor, startAnew } from './turn-loop.ts';
 
 /** One automatic step of the finish; false where a question stands. */
@@ -17,14 +17,18 @@ export function turnFinish(d: Deciding<PlaceIn<'finish'>>): boolean {
   if (d.isAt('finish.tightening')) {
     const hardware = ['cams', 'rest'].filter((id) => d.state.answers[id] === undefined);
     if (hardware.length > 0) { d.add({ due: hardware }); return true; }
-    d.add({ loop: { ...proofBy(d.state), purpose: 'tightened' } });
-    d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
+    beginProof(d);
     return d.event({ type: 'settled' });
   }
   if (d.isAt('finish.proof')) return turnProof(d);
   if (d.isAt('finish.closing')) return bladesOff(d) || d.event({ type: 'settled' });
   // inspecting: the archer chooses, unless there is nothing left to look for.
   return d.isAt('finish.inspecting') && nothingToLookFor(d);
+}
+
+function beginProof(d: Deciding): void {
+  d.add({ loop: { ...proofBy(d.state), purpose: 'tightened' } });
+  d.add({ loop: { newSet: true, wanted: gaugeOf(d.state).first } });
 }
 
 /** What last showed this very setting, and from where: that is what the shots after tightening can be held against. */
@@ -40,6 +44,10 @@ function proofBy(state: State): Pick<LoopNotes, 'of' | 'distance'> {
 
 // Tightening can move a rest: three shots against the last ones at this setting. Nothing to hold them against, nothing to prove.
 function turnProof(d: Deciding<'finish.proof'>): boolean {
+  if (broadheadsAreOff(d.state)) {
+    d.say('broadheads-left');
+    beginProof(d);
+  }
   if (shotsHere(d.state).length === 0) return d.event({ type: 'settled' });
   startAnew(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });

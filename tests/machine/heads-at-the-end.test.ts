@@ -81,6 +81,18 @@ describe('the end', () => {
     expect(asked.filter((step) => step === 'points-back')).toHaveLength(1);
   });
 
+  test('thought better of while tightening is proved with them: no further one is shot, and the points are back on first', () => {
+    const tune = Tune.at((view) => view.step === 'shoot-proof' && broadhead(view), { ...HUNTER, answers: { ...HUNTER.answers, 'broadheads-farther': 'enough' } });
+    const wanted = tune.store.facts.find((fact) => fact.kind === 'answered' && fact.step === 'broadheads-wanted');
+    tune.send({ kind: 'back', to: wanted?.seq ?? 0 });
+    expect(tune.send({ kind: 'answer', answer: 'never' }).say).toContain(content.phrases['broadheads-left']);
+    const heads: boolean[] = [];
+    const asked = tune.until((view) => { heads.push(broadhead(view)); return view.type === 'done'; });
+    expect(heads).not.toContain(true);
+    expect(asked.filter((step) => step === 'points-back')).toHaveLength(1);
+    expect(asked.slice(0, asked.indexOf('points-back'))).not.toContain('shoot-proof');
+  });
+
   test('nobody had broadheads on: nothing is asked about them', () => {
     const tune = Tune.at(({ step }) => step === 'tightened', { ...HUNTER, answers: { 'broadheads-wanted': 'never' } });
     expect(tune.until(({ type }) => type === 'done')).not.toContain('points-back');
