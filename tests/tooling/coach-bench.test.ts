@@ -21,7 +21,7 @@ afterEach(() => { vi.restoreAllMocks(); });
 it('prints one object with --json and nothing else, the same each time', async () => {
   const lines: string[] = [];
   vi.spyOn(console, 'log').mockImplementation((line: string) => { lines.push(line); });
-  const options = coachOptions({ seed: '7', bows: '2', world: 'nominal', only: '', workers: '' });
+  const options = coachOptions({ seed: '7', bows: '2', world: 'nominal', only: RIVAL_NAMES.join(','), workers: '' });
   if (typeof options === 'string') throw new Error(options);
   for (let i = 0; i < 2; i++) await coachBench(options, true, async (orders) => doHere(orders, GIVEN));
   expect(lines).toHaveLength(2);

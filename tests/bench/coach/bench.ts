@@ -1,10 +1,13 @@
-// `npm run bench -- coach`: the coach's decisions on invented bows of one adjustment, by simulation, beside rules that it is held against.
+// `npm run bench -- coach`: the coach's decisions by simulation. The kernel: invented bows of one adjustment, beside rules that it is held against. The walk:
+// whole tunes of practice bows, with content as it is shipped.
 
 import type { Report, SeedRows } from './report.ts';
 import { pooled, reportOf } from './report.ts';
 import { calibrationLines, rowLines } from './print.ts';
 import { RIVAL_NAMES, type RivalName } from './rules.ts';
 import { together } from './work.ts';
+import { piecesByWorkers, walk } from './walk.ts';
+import { walkLines } from './walk-print.ts';
 import { doByWorkers, type Order } from './workers.ts';
 import { WORLDS, type WorldName } from './world.ts';
 
@@ -12,6 +15,8 @@ export interface CoachOptions {
   readonly seeds: readonly number[]; readonly bows: number; readonly worlds: readonly WorldName[];
   /** Who plays beside the coach; who knows the response always does. */
   readonly rivals: readonly RivalName[];
+  /** Which rows: without --only both. */
+  readonly rows: { readonly kernel: boolean; readonly walk: boolean };
   readonly workers: number | undefined;
 }
 
@@ -19,7 +24,7 @@ const NAMES = Object.keys(WORLDS).filter((name): name is WorldName => name in WO
 
 interface Raw { readonly seed: string; readonly bows: string; readonly world: string; readonly only: string; readonly workers: string }
 
-/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`, `--only coach,chart`; a sentence where one cannot be meant. */
+/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`, `--only coach,chart` or `walk`; a sentence where one cannot be meant. */
 export function coachOptions(raw: Raw): CoachOptions | string {
   const [, from, to] = /^(\d{1,9})(?:-(\d{1,9}))?$/.exec(raw.seed) ?? [];
   if (from === undefined) return `the seed is ${raw.seed}; a whole number is needed, or two with a dash between`;
@@ -29,22 +34,33 @@ export function coachOptions(raw: Raw): CoachOptions | string {
   if (!Number.isInteger(bows) || bows < 1 || bows > 100_000) return `the bows are ${raw.bows}; a whole number from 1 to 100000 is needed`;
   const worlds = raw.world === 'all' ? NAMES : raw.world.split(',').flatMap((name) => NAMES.filter((known) => known === name));
   if (raw.world !== 'all' && worlds.length < raw.world.split(',').length) return `there is no world ${raw.world}; there are all, ${NAMES.join(', ')}`;
-  const only = raw.only.split(',').filter((name) => name !== '' && name !== 'coach');
+  const named = raw.only.split(',').filter((name) => name !== '');
+  const rows = { kernel: named.length === 0 || named.some((name) => name !== 'walk'), walk: named.length === 0 || named.includes('walk') };
+  const only = named.filter((name) => name !== 'coach' && name !== 'walk');
   const unknown = only.find((name) => RIVAL_NAMES.every((known) => known !== name));
-  if (unknown !== undefined) return `there is no rival ${unknown}; there are ${RIVAL_NAMES.join(', ')}`;
+  if (unknown !== undefined) return `there is no rival ${unknown}; there are walk, ${RIVAL_NAMES.join(', ')}`;
   const rivals = raw.only === '' ? RIVAL_NAMES : RIVAL_NAMES.filter((name) => name === 'oracle' || only.includes(name));
   const workers = raw.workers === '' ? undefined : Number(raw.workers);
   if (workers !== undefined && !(Number.isInteger(workers) && workers > 0)) return `the workers are ${raw.workers}; a whole number above 0 is needed`;
-  return { seeds: Array.from({ length: last - first + 1 }, (_, i) => first + i), bows, worlds, rivals, workers };
+  return { seeds: Array.from({ length: last - first + 1 }, (_, i) => first + i), bows, worlds, rivals, rows, workers };
 }
 
-export async function coachBench({ seeds, bows, worlds, rivals, workers }: CoachOptions, json: boolean, by: typeof doByWorkers = doByWorkers): Promise<0> {
+export async function coachBench(options: CoachOptions, json: boolean, by = doByWorkers, walkBy = piecesByWorkers): Promise<0> {
+  const { seeds, bows, rows, workers } = options;
+  const kernel = rows.kernel ? await kernelBench(options, json, by) : {};
+  const walked = rows.walk ? { walk: await walk(seeds, bows, workers, walkBy) } : {};
+  if (json) console.log(JSON.stringify({ ...kernel, ...walked }));
+  else if (walked.walk !== undefined) console.log(walkLines(walked.walk).join('\n'));
+  return 0;
+}
+
+async function kernelBench({ seeds, bows, worlds, rivals, workers }: CoachOptions, quiet: boolean, by: typeof doByWorkers): Promise<Report> {
   const orders: Order[] = worlds.flatMap((world) => seeds.map((seed) => ({ world, seed, bows })));
   const began = performance.now();
   const done = await by(orders, rivals, workers);
   const seconds = (performance.now() - began) / 1000;
   const report: Report = reportOf(orders, done);
-  if (json) { console.log(JSON.stringify(report)); return 0; }
+  if (quiet) return report;
   for (const world of worlds) {
     const own = done.filter((_, i) => orders[i]?.world === world);
     const rows: readonly SeedRows[] = pooled(seeds.map(String), own, together);
@@ -53,5 +69,5 @@ export async function coachBench({ seeds, bows, worlds, rivals, workers }: Coach
   if (report.calibration.length > 0) console.log(calibrationLines(report.calibration).join('\n'));
   const all = orders.length * bows;
   console.log(`${all} bows by the coach and ${rivals.length} rivals in ${seconds.toFixed(1)} s: ${(all / seconds).toFixed(1)} bows a second. All of it by simulation.`);
-  return 0;
+  return report;
 }

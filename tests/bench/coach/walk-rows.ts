@@ -1,0 +1,154 @@
+// What came of many whole tunes: shares as fractions of 1 with 95 % intervals, and the numbers of the bows of which something is wrong. Two axes of one bow
+// count as two, so that intervals of axes are a little too narrow.
+
+import { meanWithin, shareWithin, type Interval } from './interval.ts';
+import { CAP_NAMES, type CapName } from './walk-caps.ts';
+import type { AxisEnd } from './walk-play.ts';
+import { isInTolerance, onAxis } from './walk-truth.ts';
+import type { Played, RowName, Told } from './walk-work.ts';
+
+type Shares<Name extends string> = Readonly<Record<Name, Interval>>;
+
+const RESULTS = ['tuned', 'cannot', 'accepted', 'inconsistent'] as const;
+
+export interface AnyRow {
+  readonly axes: Shares<(typeof RESULTS)[number] | 'tunedButNot'>;
+  /** Of axes: a larger mean tear as left than as found; larger than with nothing moved; outside of what is called tuned; and of bows, one axis or both. */
+  readonly worse: Shares<'axis' | 'byMoves' | 'andOutside' | 'bow'>;
+  readonly beyond: Interval;
+  readonly broadheads: Shares<'shot' | 'inside' | 'calledOfShot' | 'insideOfCalled'>;
+  readonly arrows: Shares<'soundAside' | 'badFound'>;
+  readonly counts: Shares<'shots' | 'moves' | 'questions'>;
+  readonly stops: Shares<'due' | 'wrong'>;
+  readonly second: Readonly<Record<'known' | 'fresh', Shares<'shots' | 'moves' | 'questions' | 'tuned'>>> & { readonly savedShots: Interval; readonly savedMoves: Interval };
+}
+
+export interface CapRow { readonly name: 'shipped' | CapName; readonly shots: Interval; readonly moves: Interval; readonly tuned: Interval; readonly worse: Interval; readonly beyond: Interval }
+
+export interface WalkReport {
+  readonly seeds: readonly number[];
+  readonly bows: number;
+  readonly any: AnyRow;
+  readonly unfixable: Interval;
+  readonly contact: Interval;
+  readonly danger: Interval;
+  readonly neverEnds: Interval;
+  readonly caps: readonly CapRow[];
+  /** Bows by their number, so that each can be played again. */
+  readonly faults: Readonly<Record<'never' | 'refused' | 'wronglyStopped' | 'shotThoughDeadly' | 'worseByMoves' | 'unfixableMissed' | 'contactMissed', readonly string[]>>;
+}
+
+/** So much larger (in) is worse. */
+const WORSE = 1 / 16;
+/** The right finding comes within so many shots of the axis. */
+const SOON = 25;
+
+interface One { readonly tune: Told; readonly end: AxisEnd }
+
+export function walkReport(seeds: readonly number[], bows: number, of: (row: RowName) => readonly Played[]): WalkReport {
+  const rows = { any: of('any'), unfixable: of('unfixable'), contact: of('contact'), danger: of('danger') };
+  const all = [...Object.values(rows), ...CAP_NAMES.map(of)].flat();
+  const everyTune = all.flatMap(({ tune, again }) => [tune, ...(again === null || again === undefined ? [] : [again.known, again.fresh])]);
+  return {
+    seeds, bows, any: anyRow(rows.any),
+    unfixable: shareWithin(rows.unfixable, isFoundUnfixable), contact: shareWithin(rows.contact, isFoundTouching),
+    danger: shareWithin(rows.danger, isStoppedUnshot), neverEnds: shareWithin(everyTune, ({ end }) => end === 'never'),
+    caps: [{ name: 'shipped', ...capRow(rows.any) }, ...CAP_NAMES.map((name) => ({ name, ...capRow(of(name)) }))],
+    faults: {
+      never: everyTune.flatMap((tune) => (tune.end === 'never' ? [`${tune.number} at ${tune.why}`] : [])),
+      refused: everyTune.flatMap((tune) => (tune.end === 'refused' ? [`${tune.number} at ${tune.why}`] : [])),
+      wronglyStopped: rows.any.flatMap(({ tune, deadly }) => (tune.end === 'stopped' && !deadly ? [`${tune.number} after ${tune.shots} shots`] : [])),
+      shotThoughDeadly: [...rows.any, ...rows.danger].flatMap((one) => (one.deadly && !isStoppedUnshot(one) ? [`${one.tune.number} ${one.tune.shots} shots`] : [])),
+      worseByMoves: axesOf(rows.any).flatMap((one) => (isWorse(one) && isWorseByMoves(one) ? [storyOf(one)] : [])),
+      unfixableMissed: rows.unfixable.flatMap((one) => (isFoundUnfixable(one) ? [] : [`${one.tune.number} ${one.unfixable ?? ''}: ${endsOf(one.tune)}`])),
+      contactMissed: rows.contact.flatMap((one) => (isFoundTouching(one) ? [] : [`${one.tune.number}: ${endsOf(one.tune)}`])),
+    },
+  };
+}
+
+function anyRow(played: readonly Played[]): AnyRow {
+  const shot = played.filter(({ deadly }) => !deadly);
+  const tunes = shot.map(({ tune }) => tune);
+  const axes = axesOf(shot);
+  const ended = (result: AxisEnd['result']): Interval => shareWithin(axes, ({ end }) => end.result === result);
+  const withHeads = tunes.filter(({ broadheads }) => broadheads !== null);
+  const sets = shot.filter(({ tune }) => tune.aside !== null);
+  const bad = sets.flatMap((one) => one.bad.map((arrow) => ({ arrow, tune: one.tune })));
+  const again = played.flatMap((one) => (one.again === null || one.again === undefined ? [] : [one.again]));
+  return {
+    axes: {
+      tuned: ended('tuned'), cannot: ended('cannot'), accepted: ended('accepted'), inconsistent: ended('inconsistent'),
+      tunedButNot: shareWithin(axes.filter(({ end }) => end.result === 'tuned'), isBeyond),
+    },
+    worse: {
+      axis: shareWithin(axes, isWorse), byMoves: shareWithin(axes, (one) => isWorse(one) && isWorseByMoves(one)),
+      andOutside: shareWithin(axes, (one) => isWorse(one) && isBeyond(one)), bow: shareWithin(tunes, (tune) => axesIn(tune).some(isWorse)),
+    },
+    beyond: shareWithin(axes, isBeyond),
+    broadheads: {
+      shot: shareWithin(tunes, ({ broadheads }) => broadheads !== null), inside: shareWithin(tunes, ({ broadheads }) => broadheads?.inside === true),
+      calledOfShot: shareWithin(withHeads, ({ broadheads }) => broadheads?.called === true),
+      insideOfCalled: shareWithin(withHeads.filter(({ broadheads }) => broadheads?.called === true), ({ broadheads }) => broadheads?.inside === true),
+    },
+    arrows: {
+      soundAside: shareWithin(sets, (one) => (one.tune.aside ?? []).some((arrow) => !one.bad.includes(arrow))),
+      badFound: shareWithin(bad, ({ arrow, tune }) => [...(tune.aside ?? []), ...tune.touched].includes(arrow)),
+    },
+    counts: countsOf(tunes),
+    stops: {
+      due: shareWithin(played.filter(({ deadly }) => deadly), isStoppedUnshot),
+      wrong: shareWithin(tunes, ({ end }) => end === 'stopped'),
+    },
+    second: {
+      known: secondOf(again.map(({ known }) => known)), fresh: secondOf(again.map(({ fresh }) => fresh)),
+      savedShots: meanWithin(again, ({ known, fresh }) => fresh.shots - known.shots), savedMoves: meanWithin(again, ({ known, fresh }) => fresh.moves - known.moves),
+    },
+  };
+}
+
+const countsOf = (tunes: readonly Told[]): Shares<'shots' | 'moves' | 'questions'> =>
+  ({ shots: meanWithin(tunes, ({ shots }) => shots), moves: meanWithin(tunes, ({ moves }) => moves), questions: meanWithin(tunes, ({ questions }) => questions) });
+
+const secondOf = (tunes: readonly Told[]): Shares<'shots' | 'moves' | 'questions' | 'tuned'> =>
+  ({ ...countsOf(tunes), tuned: shareWithin(tunes.flatMap(axesIn), ({ end }) => end.result === 'tuned') });
+
+function capRow(played: readonly Played[]): Omit<CapRow, 'name'> {
+  const shot = played.filter(({ deadly }) => !deadly);
+  const axes = axesOf(shot);
+  const { shots, moves } = countsOf(shot.map(({ tune }) => tune));
+  return { shots, moves, tuned: shareWithin(axes, ({ end }) => end.result === 'tuned'), worse: shareWithin(axes, isWorse), beyond: shareWithin(axes, isBeyond) };
+}
+
+const axesIn = (tune: Told): readonly One[] => tune.axes.map((end) => ({ tune, end }));
+const axesOf = (played: readonly Played[]): readonly One[] => played.flatMap(({ tune }) => axesIn(tune));
+
+const sizes = ({ tune, end: { axis } }: One) => ({
+  found: Math.abs(onAxis(axis, tune.found)), left: Math.abs(onAxis(axis, tune.left)), unmoved: Math.abs(onAxis(axis, tune.unmoved)),
+});
+
+function isWorse(one: One): boolean {
+  const { found, left } = sizes(one);
+  return left - found > WORSE;
+}
+
+function isWorseByMoves(one: One): boolean {
+  const { left, unmoved } = sizes(one);
+  return left - unmoved > WORSE;
+}
+
+const isBeyond = ({ tune, end: { axis } }: One): boolean => !isInTolerance(axis, tune.left);
+const isStoppedUnshot = ({ tune: { end, shots } }: Played): boolean => end === 'stopped' && shots === 0;
+
+const isFoundUnfixable = ({ tune, unfixable }: Played): boolean =>
+  tune.axes.some(({ axis, result, shots }) => axis === unfixable && result === 'cannot' && shots <= SOON);
+
+/** That something touches; or, where it was looked for and not seen, that the shots do not agree. */
+const isFoundTouching = ({ tune: { axes, causes } }: Played): boolean =>
+  causes.some(({ cause, shots }) => cause === 'contact' && shots <= SOON) || axes.some(({ result, shots }) => result === 'inconsistent' && shots <= SOON);
+
+const inches = (tear: number): string => tear.toFixed(2);
+function storyOf({ tune, end: { axis, result } }: One): string {
+  return `${tune.number} ${axis} ${result ?? 'no end'}: found ${inches(onAxis(axis, tune.found))}, left ${inches(onAxis(axis, tune.left))}, unmoved ${inches(onAxis(axis, tune.unmoved))}; moved ${tune.moved.join(' ')}`;
+}
+const endsOf = ({ axes, causes }: Told): string =>
+  [...axes.map(({ axis, result, shots }) => `${axis} ${result ?? 'no end'} after ${shots}`), ...causes.map(({ cause, shots }) => `${cause} at ${shots}`)].join(', ');

@@ -1,0 +1,93 @@
+// The practice bows that whole tunes are played with: any bow by its number, with a rest that does not drop away, twelve arrows, and an archer who hunts
+// with fixed blades. Beside them two worlds with one trouble each: an axis that no adjustment can mend, and vanes that touch. All invented.
+
+import type { Axis, Content } from '../../../src/content/types.ts';
+import { sum } from '../../../src/maths/sum.ts';
+import { grains } from '../../../src/maths/units.ts';
+import { archerBy, type PracticeArcher } from '../../../src/practice/archer.ts';
+import { arrowsBy, massOf, type ArrowSet } from '../../../src/practice/arrows.ts';
+import { adjustmentsBy, A_LITTLE_HIGH, type PracticeBow } from '../../../src/practice/bow.ts';
+import { between, chanceOf, eitherSide, happens } from '../../../src/practice/chance.ts';
+import { departureOf, inAll, TEAR_PER_INCH } from '../../../src/practice/departure.ts';
+import type { Hardware } from '../../../src/practice/hardware.ts';
+import { FRESH, type Memory } from '../../../src/practice/memory.ts';
+import { bowByNumber, centreShot, soundWorld, type World } from '../../../src/practice/world.ts';
+
+type Knobs = Content['knobs'];
+
+const REST: Partial<Hardware> = { rest: 'blade', restScale: 'fine-screw' };
+const HUNTS: Partial<PracticeArcher> = { use: 'hunting', heads: 'fixed', shootsAll: true };
+const ARROWS = 12;
+/** Where the rest stands that is right, as bows by number have it, inches. */
+const FIGURE = 13 / 16;
+
+/** Bow `nth` of a seed has this number: what is printed of a bow can be played again. */
+// Example: numberOf(901, 12) is 90100012.
+export const numberOf = (seed: number, nth: number): number => MOST_OF_A_SEED * seed + nth;
+const MOST_OF_A_SEED = 100_000;
+
+export function anyBow(number: number, knobs: Knobs): World {
+  const { archer, set, bow, ...world } = bowByNumber(number, knobs);
+  const hardware = { ...bow.hardware, ...REST };
+  const adjustments = adjustmentsBy(number, knobs, hardware);
+  const measures = { ...bow.measures, centreShot: centreShot(hardware.hand, FIGURE, adjustments['rest-side']?.optimum ?? 0) };
+  return { ...world, archer: { ...archer, ...HUNTS }, set: twelve(number, set), bow: { ...bow, hardware, adjustments, measures } };
+}
+
+/** The set filled up with sound arrows of the same parts. */
+function twelve(number: number, set: ArrowSet): ArrowSet {
+  const more = arrowsBy(chanceOf(number, 'arrows', 1));
+  const heavier = massOf(set.parts, set.vanes) - massOf(more.parts, more.vanes);
+  const others = more.arrows.map((arrow) => ({ ...arrow, mass: grains(arrow.mass + heavier) }));
+  return { ...set, arrows: [...set.arrows, ...others].slice(0, ARROWS).map((arrow, i) => ({ ...arrow, number: `${i + 1}` })) };
+}
+
+/** Nothing wrong but what the caller adds, in the hands of the usual archer, whose hand is quiet. */
+function plainBow(number: number, knobs: Knobs): World {
+  const archer: PracticeArcher = { ...archerBy(chanceOf(number, 'archer')), ...HUNTS, torque: null };
+  const world = soundWorld(number, knobs, archer, REST);
+  return { ...world, set: twelve(number, world.set), bow: { ...world.bow, nuisance: A_LITTLE_HIGH } };
+}
+
+const withBow = (world: World, bow: Partial<PracticeBow>): World => ({ ...world, bow: { ...world.bow, ...bow } });
+/** Draws of this file: no lesson is numbered so high. */
+const WALK = 1000;
+
+/** Tears of the axis that cannot be mended, inches at 7 ft. */
+const UNFIXABLE = [0.5, 1] as const;
+
+/** Nothing that can be moved does anything on one axis, and that axis is off. */
+export function unfixableBow(number: number, knobs: Knobs): { readonly world: World; readonly axis: Axis } {
+  const chance = chanceOf(number, 'lesson', WALK);
+  const axis: Axis = happens(chance, 1 / 2) ? 'height' : 'side';
+  const push = (eitherSide(chance) * between(chance, ...UNFIXABLE)) / TEAR_PER_INCH;
+  const world = plainBow(number, knobs);
+  const dead = Object.entries(world.bow.adjustments).map(([id, one]) =>
+    [id, { ...one, works: 'not at all' as const, worth: axis === 'side' ? { x: 0, y: one.worth.y } : { x: one.worth.x, y: 0 } }] as const);
+  const nuisance = inAll([world.bow.nuisance, departureOf(axis === 'side' ? { x: push, y: 0 } : { x: 0, y: push })]);
+  return { axis, world: withBow(world, { adjustments: Object.fromEntries(dead), nuisance }) };
+}
+
+/** Vanes that touch on so many shots, and push the tail by at least so many standard deviations of this archer's shots; 0.18 in at the usual noise. */
+const TOUCHES = { often: 0.4, from: 6, to: 8, sd: 0.18 } as const;
+
+export function contactBow(number: number, knobs: Knobs): World {
+  const chance = chanceOf(number, 'lesson', WALK + 1);
+  const world = plainBow(number, knobs);
+  const size = (between(chance, TOUCHES.from, TOUCHES.to) * TOUCHES.sd * world.archer.noise) / TEAR_PER_INCH;
+  // Onto the rest and away from it, never straight down: from half of a right angle on.
+  const angle = Math.PI * between(chance, 1 / 4, 3 / 4);
+  return withBow(world, { contact: { often: TOUCHES.often, push: { x: size * Math.cos(angle), y: -size * Math.sin(angle) } } });
+}
+
+/** More than all numbers of bows, so that no other day has the same luck. */
+const ANOTHER_DAY = 2 ** 40;
+
+/** The same bow and archer on another day, everything set as it was first found; what was put right stays so, and a string settles once. */
+export function anotherDay(world: World, { condition, mended }: Memory): { readonly world: World; readonly memory: Memory } {
+  const { contactCured, handRelaxed, tightened, newNocks, leftOut } = condition;
+  return {
+    world: { ...withBow(world, { creep: null }), seed: sum([world.seed, ANOTHER_DAY]) },
+    memory: { ...FRESH, mended, condition: { ...FRESH.condition, contactCured, handRelaxed, tightened, newNocks, leftOut } },
+  };
+}

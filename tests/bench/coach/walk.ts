@@ -1,0 +1,34 @@
+// The walk's rows of `npm run bench -- coach`: whole tunes of practice bows by the session, with content as it is shipped.
+
+import { bundle } from '../../explore/bundle.ts';
+import { shippedContent } from '../../tunes/play.ts';
+import { byPool } from './pool.ts';
+import { CAP_NAMES } from './walk-caps.ts';
+import { walkReport, type WalkReport } from './walk-rows.ts';
+import { playPiece, type Played, type RowName, type WalkPiece } from './walk-work.ts';
+
+/** A tune takes a fifth of a second. */
+const PIECE = 5;
+const ROWS: readonly RowName[] = ['any', 'unfixable', 'contact', 'danger', ...CAP_NAMES];
+
+export type PlayPieces = (pieces: readonly WalkPiece[], workers?: number) => Promise<readonly (readonly Played[])[]>;
+
+export async function piecesByWorkers(pieces: readonly WalkPiece[], workers?: number): Promise<readonly (readonly Played[])[]> {
+  return byPool(await bundle('tests/bench/coach/walk-worker.ts', 'walk-worker'), shippedContent(), pieces, workers);
+}
+
+/** In this process: for a handful of bows. */
+export const piecesHere: PlayPieces = (pieces) => {
+  const content = shippedContent();
+  return Promise.resolve(pieces.map((piece) => playPiece(content, piece)));
+};
+
+export async function walk(seeds: readonly number[], bows: number, workers?: number, by: PlayPieces = piecesByWorkers): Promise<WalkReport> {
+  const pieces = ROWS.flatMap((row) => seeds.flatMap((seed) => piecesOf(row, seed, bows)));
+  const done = await by(pieces, workers);
+  const of = (row: RowName): readonly Played[] => pieces.flatMap((piece, i) => (piece.row === row ? (done[i] ?? []) : []));
+  return walkReport(seeds, bows, of);
+}
+
+const piecesOf = (row: RowName, seed: number, bows: number): readonly WalkPiece[] =>
+  Array.from({ length: Math.ceil(bows / PIECE) }, (_, i) => ({ row, seed, from: i * PIECE, to: Math.min(bows, (i + 1) * PIECE) }));
