@@ -30,6 +30,8 @@ export interface Tune {
   readonly axes: readonly AxisEnd[];
   readonly causes: readonly { readonly cause: string; readonly shots: number }[];
   readonly shots: number;
+  /** Shots on which something touched, by truth, until both axes were first ended at paper. */
+  readonly touches: number;
   readonly moves: number;
   readonly questions: number;
   readonly moved: readonly KnobId[];
@@ -86,6 +88,7 @@ class Seen {
   private readonly moved = new Set<KnobId>();
   private readonly touched = new Set<string>();
   private shots = 0;
+  private touches = 0;
   private moves = 0;
   private questions = 0;
   private groups: { readonly distance: Yards; readonly margin: number; readonly aim: Tear; readonly memory: Memory; readonly bow: View['bow'] } | null = null;
@@ -93,8 +96,10 @@ class Seen {
   constructor(private readonly world: World) {}
 
   turn({ ask, advice, chapter }: View, { said, happened }: Answering, after: View, memory: Memory): void {
-    if (happened !== undefined) this.shots++;
-    else if (ask?.about === 'moved' && said !== 'not now') {
+    if (happened !== undefined) {
+      this.shots++;
+      if (happened.contact && this.ends.size < AXES.length) this.touches++;
+    } else if (ask?.about === 'moved' && said !== 'not now') {
       this.moves++;
       if (advice?.arrow !== undefined) this.touched.add(advice.arrow);
       const knob = bowKnobOf(advice);
@@ -118,7 +123,7 @@ class Seen {
     const classes = new Map(findings.flatMap((one) => (one.kind === 'arrow' ? [[one.arrow, one.class] as const] : [])));
     const unmoved = { ...memory.condition, settings: before.condition.settings };
     return {
-      number: world.seed, end, why, causes: this.causes, shots: this.shots, moves: this.moves, questions: this.questions, moved: [...this.moved],
+      number: world.seed, end, why, causes: this.causes, shots: this.shots, touches: this.touches, moves: this.moves, questions: this.questions, moved: [...this.moved],
       axes: AXES.map((axis) => ({ axis, result: this.resultOf('paper', axis), shots: this.shotsOf(axis) })),
       found: meanTear(world, before.condition), left: meanTear(world, memory.condition), unmoved: meanTear(world, unmoved),
       broadheads: this.broadheads(),

@@ -10,14 +10,14 @@ const mean = ({ value, low, high }: Interval): string => `${value.toFixed(1)} ($
 const share = (name: string, one: Interval): readonly string[] => [name, percent(one), `${one.of}`];
 const count = (name: string, one: Interval): readonly string[] => [name, mean(one), `${one.of}`];
 
-export function walkLines({ seeds, bows, any, unfixable, contact, danger, neverEnds, caps, faults }: WalkReport): readonly string[] {
+export function walkLines({ seeds, bows, any, unfixable, contact, contactTwice, danger, neverEnds, caps, faults }: WalkReport): readonly string[] {
   const { axes, worse, broadheads, arrows, counts, stops, second } = any;
   return [
     `walk (whole tunes, content as shipped), seed ${seeds.join(', ')}: ${bows} bows a seed. In percent or as a mean, with the 95 % interval.`,
     ...aligned([
       ['', 'value', 'of'],
       share('axes tuned', axes.tuned), share('axes that cannot be', axes.cannot), share('left at a borderline', axes.accepted), share('scatter', axes.inconsistent),
-      share('called tuned, and not so by truth', axes.tunedButNot), share('axes outside of tolerance as left', any.beyond),
+      share('called tuned, and not so by truth', axes.tunedButNot), share('axes outside of tolerance as found, by truth', any.beyondAsFound), share('  and as left', any.beyond),
       share('axes left worse than found', worse.axis), share('  by what was moved', worse.byMoves), share('  and outside of tolerance', worse.andOutside),
       share('bows with an axis left worse', worse.bow),
       share('tunes that come to broadheads', broadheads.shot), share('broadheads inside the margin, of all tunes', broadheads.inside),
@@ -26,7 +26,8 @@ export function walkLines({ seeds, bows, any, unfixable, contact, danger, neverE
       count('shots in all', counts.shots), count('adjustments', counts.moves), count('questions', counts.questions),
       share('stopped unshot, of those that must be', stops.due), share('stopped, of those that need not be', stops.wrong),
       share('lesson "do not shoot this bow": stopped unshot', danger), share('an axis beyond mending: told within 25 shots', unfixable),
-      share('vanes that touch: told within 25 shots', contact), share('never ends', neverEnds),
+      share('vanes that touch: told within 25 shots', contact),
+      share('  of those that touched twice before paper was done', contactTwice), share('never ends', neverEnds),
       ...(['known', 'fresh'] as const).flatMap((how) => {
         const name = `second tune, ${how === 'known' ? 'with what was carried' : 'without'}`;
         return [count(`${name}: shots`, second[how].shots), count(`${name}: adjustments`, second[how].moves), share(`${name}: axes tuned`, second[how].tuned)];

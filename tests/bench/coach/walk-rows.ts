@@ -16,6 +16,7 @@ export interface AnyRow {
   /** Of axes: a larger mean tear as left than as found; larger than with nothing moved; outside of what is called tuned; and of bows, one axis or both. */
   readonly worse: Shares<'axis' | 'byMoves' | 'andOutside' | 'bow'>;
   readonly beyond: Interval;
+  readonly beyondAsFound: Interval;
   readonly broadheads: Shares<'shot' | 'inside' | 'calledOfShot' | 'insideOfCalled'>;
   readonly arrows: Shares<'soundAside' | 'badFound'>;
   readonly counts: Shares<'shots' | 'moves' | 'questions'>;
@@ -30,7 +31,9 @@ export interface WalkReport {
   readonly bows: number;
   readonly any: AnyRow;
   readonly unfixable: Interval;
+  /** And of those only whose vanes touched at least twice before paper was done. */
   readonly contact: Interval;
+  readonly contactTwice: Interval;
   readonly danger: Interval;
   readonly neverEnds: Interval;
   readonly caps: readonly CapRow[];
@@ -52,6 +55,7 @@ export function walkReport(seeds: readonly number[], bows: number, of: (row: Row
   return {
     seeds, bows, any: anyRow(rows.any),
     unfixable: shareWithin(rows.unfixable, isFoundUnfixable), contact: shareWithin(rows.contact, isFoundTouching),
+    contactTwice: shareWithin(rows.contact.filter(({ tune }) => tune.touches > 1), isFoundTouching),
     danger: shareWithin(rows.danger, isStoppedUnshot), neverEnds: shareWithin(everyTune, ({ end }) => end === 'never'),
     caps: [{ name: 'shipped', ...capRow(rows.any) }, ...CAP_NAMES.map((name) => ({ name, ...capRow(of(name)) }))],
     faults: {
@@ -61,7 +65,7 @@ export function walkReport(seeds: readonly number[], bows: number, of: (row: Row
       shotThoughDeadly: [...rows.any, ...rows.danger].flatMap((one) => (one.deadly && !isStoppedUnshot(one) ? [`${one.tune.number} ${one.tune.shots} shots`] : [])),
       worseByMoves: axesOf(rows.any).flatMap((one) => (isWorse(one) && isWorseByMoves(one) ? [storyOf(one)] : [])),
       unfixableMissed: rows.unfixable.flatMap((one) => (isFoundUnfixable(one) ? [] : [`${one.tune.number} ${one.unfixable ?? ''}: ${endsOf(one.tune)}`])),
-      contactMissed: rows.contact.flatMap((one) => (isFoundTouching(one) ? [] : [`${one.tune.number}: ${endsOf(one.tune)}`])),
+      contactMissed: rows.contact.flatMap((one) => (isFoundTouching(one) ? [] : [`${one.tune.number} touched ${one.tune.touches}: ${endsOf(one.tune)}`])),
     },
   };
 }
@@ -84,7 +88,7 @@ function anyRow(played: readonly Played[]): AnyRow {
       axis: shareWithin(axes, isWorse), byMoves: shareWithin(axes, (one) => isWorse(one) && isWorseByMoves(one)),
       andOutside: shareWithin(axes, (one) => isWorse(one) && isBeyond(one)), bow: shareWithin(tunes, (tune) => axesIn(tune).some(isWorse)),
     },
-    beyond: shareWithin(axes, isBeyond),
+    beyond: shareWithin(axes, isBeyond), beyondAsFound: shareWithin(axes, ({ tune, end: { axis } }) => !isInTolerance(axis, tune.found)),
     broadheads: {
       shot: shareWithin(tunes, ({ broadheads }) => broadheads !== null), inside: shareWithin(tunes, ({ broadheads }) => broadheads?.inside === true),
       calledOfShot: shareWithin(withHeads, ({ broadheads }) => broadheads?.called === true),
