@@ -10,7 +10,7 @@ const mean = ({ value, low, high }: Interval): string => `${value.toFixed(1)} ($
 const share = (name: string, one: Interval): readonly string[] => [name, percent(one), `${one.of}`];
 const count = (name: string, one: Interval): readonly string[] => [name, mean(one), `${one.of}`];
 
-export function walkLines({ seeds, bows, any, unfixable, contact, contactTwice, danger, neverEnds, caps, faults }: WalkReport): readonly string[] {
+export function walkLines({ seeds, bows, any, unfixable, unfixableEver, contact, contactTwice, contactEver, danger, neverEnds, caps, faults }: WalkReport): readonly string[] {
   const { axes, worse, broadheads, arrows, counts, stops, second } = any;
   return [
     `walk (whole tunes, content as shipped), seed ${seeds.join(', ')}: ${bows} bows a seed. In percent or as a mean, with the 95 % interval.`,
@@ -25,9 +25,10 @@ export function walkLines({ seeds, bows, any, unfixable, contact, contactTwice, 
       share('sets with a sound arrow set aside', arrows.soundAside), share('bad arrows found', arrows.badFound),
       count('shots in all', counts.shots), count('adjustments', counts.moves), count('questions', counts.questions),
       share('stopped unshot, of those that must be', stops.due), share('stopped, of those that need not be', stops.wrong),
-      share('lesson "do not shoot this bow": stopped unshot', danger), share('an axis beyond mending: told within 25 shots', unfixable),
+      share('lesson "do not shoot this bow": stopped unshot', danger), share('an axis beyond mending: told within 25 shots', unfixable), share('  at all, as beyond mending', unfixableEver),
       share('vanes that touch: told within 25 shots', contact),
-      share('  of those that touched twice before paper was done', contactTwice), share('never ends', neverEnds),
+      share('  of those that touched twice before paper was done', contactTwice), share('  found at all, in a whole tune', contactEver),
+      share('never ends', neverEnds),
       ...(['known', 'fresh'] as const).flatMap((how) => {
         const name = `second tune, ${how === 'known' ? 'with what was carried' : 'without'}`;
         return [count(`${name}: shots`, second[how].shots), count(`${name}: adjustments`, second[how].moves), share(`${name}: axes tuned`, second[how].tuned)];

@@ -30,10 +30,13 @@ export interface WalkReport {
   readonly seeds: readonly number[];
   readonly bows: number;
   readonly any: AnyRow;
+  /** Told within so many shots, and at all. */
   readonly unfixable: Interval;
+  readonly unfixableEver: Interval;
   /** And of those only whose vanes touched at least twice before paper was done. */
   readonly contact: Interval;
   readonly contactTwice: Interval;
+  readonly contactEver: Interval;
   readonly danger: Interval;
   readonly neverEnds: Interval;
   readonly caps: readonly CapRow[];
@@ -54,8 +57,11 @@ export function walkReport(seeds: readonly number[], bows: number, of: (row: Row
   const everyTune = all.flatMap(({ tune, again }) => [tune, ...(again === null || again === undefined ? [] : [again.known, again.fresh])]);
   return {
     seeds, bows, any: anyRow(rows.any),
-    unfixable: shareWithin(rows.unfixable, isFoundUnfixable), contact: shareWithin(rows.contact, isFoundTouching),
+    unfixable: shareWithin(rows.unfixable, isFoundUnfixable),
+    unfixableEver: shareWithin(rows.unfixable, ({ tune, unfixable }) => tune.axes.some(({ axis, result }) => axis === unfixable && result === 'cannot')),
+    contact: shareWithin(rows.contact, isFoundTouching),
     contactTwice: shareWithin(rows.contact.filter(({ tune }) => tune.touches > 1), isFoundTouching),
+    contactEver: shareWithin(rows.contact, ({ tune }) => tune.causes.some(({ cause }) => cause === 'contact')),
     danger: shareWithin(rows.danger, isStoppedUnshot), neverEnds: shareWithin(everyTune, ({ end }) => end === 'never'),
     caps: [{ name: 'shipped', ...capRow(rows.any) }, ...CAP_NAMES.map((name) => ({ name, ...capRow(of(name)) }))],
     faults: {

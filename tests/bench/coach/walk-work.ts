@@ -44,15 +44,14 @@ function playOne(content: Content, row: RowName, number: number): Played {
       const { world, axis } = unfixableBow(number, knobs);
       return { ...played(world, playWalk(content, world, { until: paperIsDone })), unfixable: axis };
     }
-    case 'contact': return plainly(content, contactBow(number, knobs), paperIsDone);
+    case 'contact': return plainly(content, contactBow(number, knobs));
     case 'danger': return plainly(content, lessonBow('do not shoot this bow', number, knobs));
     // The bow is made by the content as it is shipped: only the coach's caps differ.
     default: return plainly(withoutCap(content, row), anyBow(number, knobs));
   }
 }
 
-const plainly = (content: Content, world: World, until?: (view: View) => boolean): Played =>
-  played(world, playWalk(content, world, until === undefined ? {} : { until }));
+const plainly = (content: Content, world: World): Played => played(world, playWalk(content, world));
 
 function played({ bow, set }: World, tune: Tune): Played {
   return { tune: told(tune), deadly: bow.danger?.mends === 'dealer', bad: set.arrows.flatMap(({ number, fault }) => (fault === null ? [] : [number])) };
