@@ -7,7 +7,7 @@ import { dayOf } from './history.ts';
 import { centreOf } from './loop/centre.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { leavingInShort } from './loop/leaving.ts';
-import { lastWord } from './loop/results.ts';
+import { lastWord, tunedByScatter } from './loop/results.ts';
 import { countingSets, FIRST_DISTANCE, goodShots, SECOND_DISTANCE, settingKey } from './loop/sets.ts';
 import { hasStopWord } from './stop-words.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from './state.ts';
@@ -51,7 +51,7 @@ function axisRows(content: Content, state: State): readonly RecordRow[] {
 function axisInWords(content: Content, state: State, axis: Axis): string {
   const stands = state.notes.axis[axis];
   const result = stands ?? lastSaid(state, axis);
-  if (result === undefined) return phrase(content, 'result-none');
+  if (result === undefined || tunedByScatter(state, axis, 'paper')) return phrase(content, 'result-none');
   const by = seenBy(state);
   const words = resultInWords(content, by, result) + (by !== 'paper' && result.result === 'accepted' ? openInWords(content, state, by, axis) : '');
   if (movedSince(content, state, axis)) {
@@ -75,7 +75,7 @@ function tearRows(content: Content, state: State): readonly RecordRow[] {
   const row = (id: string, distance: number, shots: readonly Shot[]): readonly RecordRow[] =>
     (shots.length === 0 ? [] : [{ name: phrase(content, id, { distance }), value: meanInWords(state, shots) }]);
   const second = state.notes.secondDistance;
-  const confirmed = AXES.filter((axis) => state.notes.axis[axis]?.result === 'tuned' && !movedSince(content, state, axis));
+  const confirmed = AXES.filter((axis) => state.notes.axis[axis]?.result === 'tuned' && !movedSince(content, state, axis) && !tunedByScatter(state, axis, 'paper'));
   return [
     ...row('record-as-found-tear', first?.distance ?? FIRST_DISTANCE, asFound),
     ...row('record-last-tear', FIRST_DISTANCE, here(FIRST_DISTANCE)),

@@ -46,9 +46,10 @@ export function tunedHere(state: State, axis: Axis): boolean {
   return set?.epoch === state.notes.epoch && settingKey(set.settings) === settingKey(settingsOf(state.moves)) && !tunedByScatter(state, axis);
 }
 
-/** Called tuned by a set whose later shots scattered: none of them shows anything of the bow. */
-export function tunedByScatter(state: State, axis: Axis): boolean {
-  const set = tunedBy(state, axis);
+/** Last called tuned by a set whose later shots scattered: none of them shows anything of the bow. */
+export function tunedByScatter(state: State, axis: Axis, chapter: Chapter = chapterNow(state)): boolean {
+  const said = lastWord(state, axis, chapter);
+  const set = said?.result === 'tuned' ? setBefore(state, said.seq) : undefined;
   return set !== undefined && state.notes.scattered.includes(set.id);
 }
 
@@ -58,9 +59,10 @@ export const tunedFromHere = (state: State, axis: Axis): boolean => tunedHere(st
 /** The set whose last shot called an axis tuned. */
 function tunedBy(state: State, axis: Axis): ShotSet | undefined {
   if (axisResults(state)[axis]?.result !== 'tuned') return undefined;
-  const said = lastWord(state, axis, chapterNow(state))?.seq ?? 0;
-  return state.sets.findLast(({ shots }) => shots.some((shot) => shot.seq <= said));
+  return setBefore(state, lastWord(state, axis, chapterNow(state))?.seq ?? 0);
 }
+
+const setBefore = (state: State, seq: number): ShotSet | undefined => state.sets.findLast(({ shots }) => shots.some((shot) => shot.seq <= seq));
 
 export const tunedAxes = (state: State): readonly Axis[] => AXES.filter((axis) => tunedHere(state, axis));
 
