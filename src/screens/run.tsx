@@ -27,15 +27,20 @@ const SIGNALS = [['SIGTERM', 143], ['SIGHUP', 129], ['SIGINT', 130]] as const;
 const MISTAKE = 70;
 const FALLBACK: Size = { columns: 80, rows: 24 };
 
-const sizeOf = (stdout: NodeJS.WriteStream): Size => ({ columns: stdout.columns || FALLBACK.columns, rows: stdout.rows || FALLBACK.rows });
-const written = (lines: readonly Line[]): string => lines.map((line) => `${lineText(line).trimEnd()}\n`).join('');
+/** The demo starts this screen too, and shares what a terminal is asked for. */
+export const sizeOf = (stdout: NodeJS.WriteStream): Size => ({ columns: stdout.columns || FALLBACK.columns, rows: stdout.rows || FALLBACK.rows });
+export const written = (lines: readonly Line[]): string => lines.map((line) => `${lineText(line).trimEnd()}\n`).join('');
 
 /** Braille only where the font is likely to have it: a UTF-8 locale, and not the bare console. */
-const hasBraille = (env: Readonly<Record<string, string | undefined>>): boolean =>
+export const hasBraille = (env: Readonly<Record<string, string | undefined>>): boolean =>
   env['TERM'] !== 'linux' && /utf-?8/i.test(env['LC_ALL'] || env['LC_CTYPE'] || env['LANG'] || '');
 
 /** These cut long lines when they get narrower, where all others break them anew. */
 const reflows = (env: Readonly<Record<string, string | undefined>>): boolean => env['TERM'] !== 'linux' && env['XTERM_VERSION'] === undefined;
+
+/** What erases the rows that a terminal adds when it gets narrower and breaks the live part's lines anew; nothing where it does not. */
+export const growRoom = (live: readonly Line[], before: Size, now: Size, env: Readonly<Record<string, string | undefined>>): string =>
+  (now.columns < before.columns && reflows(env) ? eraseRows(addedRows(live, now.columns)) : '');
 
 /** Runs until the archer leaves; resolves with the exit code when the terminal is given back and all is written. */
 export const runScreen = async (session: SessionLike, { stdin, stdout, now, notices, env = process.env }: ScreenStreams): Promise<number> => {
@@ -61,7 +66,7 @@ export const runScreen = async (session: SessionLike, { stdin, stdout, now, noti
   const onResize = (): void => {
     const size = sizeOf(stdout);
     const before = store.getState();
-    if (size.columns < before.size.columns && reflows(env)) stdout.write(eraseRows(addedRows(liveLines(before, store.needs), size.columns)));
+    stdout.write(growRoom(liveLines(before, store.needs), before.size, size, env));
     store.resize(size);
     ink.rerender(app);
   };
