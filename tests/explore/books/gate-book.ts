@@ -473,9 +473,9 @@ export class GateBook {
     return this.failures.filter((f) => f.of === seq).map((f) => f.gate.split('/')[1] ?? f.gate);
   }
 
-  /** What the walk must stand still for, in words. */
-  holds(): readonly string[] {
-    return [...this.failing().map((f) => `${f.gate} failed or not known`), ...this.brokenNow().map((ids) => `${ids.join('/')} do not agree with their rule`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
+  /** What the walk must stand still for, in words; figures that do not agree are being seen to where one of them is `asked`. */
+  holds(asked: string): readonly string[] {
+    return [...this.failing().map((f) => `${f.gate} failed or not known`), ...this.brokenNow().filter((ids) => !ids.includes(asked)).map((ids) => `${ids.join('/')} do not agree with their rule`), ...(this.word === null ? [] : [`a stop word: ${this.word}`])];
   }
 
   /** Steps whose answer in force is "not known". */

@@ -9,7 +9,7 @@ export const stopIsLeftByItsGate: Invariant = {
   rule: 'A stop is left only by answers to what raised it: nothing else that is said, moved, put back, noted or restarted leads out of it.',
   held: 'machine/walk.ts (released), stops.ts, after-answer.ts',
   broken({ was, view, line, gates }) {
-    const holds = gates.holds();
+    const holds = gates.holds(view.step);
     if (view.type !== 'stop' && holds.length > 0) return `the walk goes on at ${view.step}, and ${holds[0]}`;
     if (was?.type !== 'stop' || view.type === 'stop') return null;
     return line?.kind === 'answered' || line?.kind === 'corrected' ? null : `the stop is left by a line that answers nothing (${line?.kind})`;
