@@ -67,7 +67,7 @@ export const openingLines = (view: View, entries: readonly TranscriptEntry[], no
   return [
     BLANK,
     ...notices.flatMap((notice) => paragraph(span('  note   '), notice, width)),
-    ...(left > 0 ? [[span(`  \u2026 ${left} earlier lines: r shows all answers`, 'soft')]] : []),
+    ...(left > 0 ? paragraph(span('  '), `\u2026 ${left} earlier lines: r shows all answers`, width, 'soft') : []),
     ...last.flatMap((entry) => entryItem(entry, width)),
     ...view.say.filter((text) => !includes(last, text)).flatMap((text) => entryItem({ who: 'coach', text }, width)),
     ...(view.record === undefined ? [] : recordLines(view.record, width)),

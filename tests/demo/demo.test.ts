@@ -7,7 +7,8 @@ import { PassThrough } from 'node:stream';
 import { fileURLToPath } from 'node:url';
 import { describe, expect, it } from 'vitest';
 import { key, textKeys } from '../../src/screens/key-names.ts';
-import { liveLines } from '../../src/screens/live.ts';
+import { openingLines } from '../../src/screens/items.ts';
+import { liveLines, liveWidth } from '../../src/screens/live.ts';
 import { lineText, lineWidth } from '../../src/screens/look.ts';
 import type { ScreenState } from '../../src/screens/state.ts';
 import { recordOf } from '../../src/session.ts';
@@ -27,13 +28,14 @@ const MINUTE = 60_000;
 interface Frame { readonly text: string; readonly tall: number; readonly wide: number; readonly at: number; readonly state: ScreenState }
 
 /** Between the first frame of a question and the one that is taken, every so many-th key is looked at. */
-const EVERY = 6;
+const EVERY = 8;
 
 /** The demo's frames; `visitor` may press something at each tick. */
 async function watched(columns: number, rows: number, visitor: (pace: Pace, frames: readonly Frame[], ticks: number) => void = () => {}) {
   const frames: Frame[] = [];
   const told: string[] = [];
   let unmarked = 0;
+  const openings: number[] = [];
   let [ms, ticks] = [0, 0];
   const pace = createPace(async (step) => {
     ms += step;
@@ -43,7 +45,8 @@ async function watched(columns: number, rows: number, visitor: (pace: Pace, fram
     size: () => ({ columns, rows }), braille: true,
     tell: (text) => told.push(text),
     mistake: (error) => { throw error; },
-    show: (_day, store) => {
+    show: ({ session }, store) => {
+      openings.push(...openingLines(session.view(), session.transcript(), [], liveWidth(columns)).map(lineWidth));
       let [seq, since] = [-1, 0];
       const look = (): void => {
         const state = store.getState();
@@ -59,7 +62,7 @@ async function watched(columns: number, rows: number, visitor: (pace: Pace, fram
       return async () => off();
     },
   });
-  return { frames, unmarked, told, end, facts, ms };
+  return { frames, unmarked, openings, told, end, facts, ms };
 }
 
 const usual = watched(80, 24);
@@ -69,7 +72,7 @@ const rowsOf = (facts: readonly Fact[]): string => JSON.stringify(recordOf(conte
 
 describe.each([[80, 24], [40, 20]])('the demo at %i x %i', (columns, rows) => {
   it('is played to its record, in no frame too large, and calls itself invented in each', async () => {
-    const { frames, unmarked, told, end, facts, ms } = await (columns === 80 ? usual : watched(columns, rows));
+    const { frames, unmarked, openings, told, end, facts, ms } = await (columns === 80 ? usual : watched(columns, rows));
     expect(end).toBe('finished');
     expect(told).toEqual([FIRST, NIGHT, OVER]);
     expect(frames.filter(({ text }) => !text.includes('Invented demo'))).toEqual([]);
@@ -79,6 +82,7 @@ describe.each([[80, 24], [40, 20]])('the demo at %i x %i', (columns, rows) => {
     const last = frames.at(-1)?.state;
     expect(last?.view.record?.invented).toBe(true);
     expect(last?.items.flatMap(({ lines }) => lines).map(lineText).join('\n')).toContain('(invented, for practice)');
+    expect(Math.max(...openings, ...(last?.items.flatMap(({ lines }) => lines).map(lineWidth) ?? []))).toBeLessThan(columns);
     // Long enough to be read, short enough to be watched.
     expect(ms).toBeGreaterThan(6 * MINUTE);
     expect(ms).toBeLessThan(9.5 * MINUTE);
@@ -131,8 +135,8 @@ it('leaves a terminal as it was when it is ended', async () => {
   const pace = createPace(async () => {
     ticks += 1;
     // Ink paints in its own time: now and then it gets some.
-    if (ticks % 25 === 0) await new Promise((done) => { setTimeout(done, 1); });
-    if (ticks === 400) keyboard.write('xq');
+    if (ticks % 50 === 0) await new Promise((done) => { setTimeout(done, 1); });
+    if (ticks === 200) keyboard.write('xq');
   });
   await screenDemo(content, STORY, pace, { stdin: keyboard as unknown as NodeJS.ReadStream, stdout: terminal as unknown as NodeJS.WriteStream, env: { LANG: 'C' } });
   expect(terminal.all).toContain('invented demo: an invented bow');
