@@ -76,7 +76,7 @@ describe.each([[80, 24], [40, 20]])('the demo at %i x %i', (columns, rows) => {
     expect(end).toBe('finished');
     expect(told).toEqual([FIRST, NIGHT, OVER]);
     expect(frames.filter(({ text }) => !text.includes('Invented demo'))).toEqual([]);
-    expect(frames.length).toBeGreaterThan(250);
+    expect(frames.length).toBeGreaterThan(facts.length);
     expect(unmarked).toBe(0);
     expect(frames.filter(({ tall, wide }) => tall > rows - 3 || wide > columns - 1).map(({ text }) => text)).toEqual([]);
     const last = frames.at(-1)?.state;
