@@ -162,7 +162,7 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   const next = sizeMove(content, state, axis, rung);
   const beyond = next === null;
   // One step to and fro would go on for ever: the aim lies between two settings that both had their shots.
-  const coarse = next !== null && !next.trial && Math.abs(next.to - next.from) < rung.smallest + 1e-9 && evidence.shots >= gaugeOf(state).first
+  const coarse = next !== null && !next.trial && evidence.says !== 'in' && Math.abs(next.to - next.from) < rung.smallest + 1e-9 && evidence.shots >= gaugeOf(state).first
     && points.some((p) => p.group === group && Math.abs(p.x - next.to) < 1e-9 && p.shots >= gaugeOf(state).first && (p.mean - aim) * (evidence.mean - aim) < 0);
   // An adjustment that helps is used up to its limit, also where it alone will not do: the next rung begins nearer.
   const unreachable = enough && !helped && chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE;
