@@ -124,8 +124,7 @@ function lumpsOf(by: Checks, parts: ArrowParts): readonly Lump[] {
   by.whole(count, 'the count of vanes', 0);
   const places = { ...USUAL_PLACES, ...parts.places };
   const lump = (what: string, mass: Grains = grains(0), at: number): Lump => {
-    by.notNegative(mass, `the mass of ${what}`);
-    by.measure(mass, `the mass of ${what}`);
+    by.amount(mass, `the mass of ${what}`);
     by.measure(at, `the place of ${what}`);
     return { mass, at };
   };

@@ -51,7 +51,7 @@ export interface ArrowSet {
 /** All odd calls together are wrong so often at the most where arrows differ by nothing. */
 const ALARM = 0.05;
 /** Variance of a median against that of a mean, many arrows (derived: pi / 2); a little too much for few. */
-const MEDIAN_COST = Math.PI / 2;
+export const MEDIAN_COST = Math.PI / 2;
 /** The pooled spread comes out 5 to 6 % small where nothing strays (see spread.ts); luck is not to be made small with it. */
 const TOO_SMALL = 1.06;
 

@@ -20,7 +20,7 @@ export interface Leaving { readonly angle: Degrees; readonly rate: RadiansPerSec
 export interface PaperTear { readonly distance: Feet; readonly tear: Inches; readonly error: Inches }
 
 /** From the bow hand to the point when the arrow leaves the string, ft: 28.5 in of arrow less 7 in of brace height (derived). */
-const HAND_TO_POINT = 1.8;
+export const HAND_TO_POINT = feet(1.8);
 const USUAL_SPEED = fps(280);
 
 /** Distance of the paper from the point (ft): tear (in) for 1 degree, for 1 rad/s, and by gravity alone. At USUAL_SPEED. */

@@ -60,12 +60,10 @@ export interface TypicalTear {
 // { turns: [{ arrow: 'a', turn: 3 }, { arrow: 'b', turn: 0 }], common: { x: 0, y: 1 }, before: 0.7071, after: 0 }.
 export function indexSet(arrows: readonly ArrowToIndex[], typical: TypicalTear): SetIndex {
   checkPoint(must.indexSet, typical.tear, 'the typical tear');
-  must.indexSet.notNegative(typical.unsure, 'how unsure the typical tear is');
-  must.indexSet.measure(typical.unsure, 'how unsure the typical tear is');
+  must.indexSet.amount(typical.unsure, 'how unsure the typical tear is');
   for (const { effect, unsure, ways } of arrows) {
     checkPoint(must.indexSet, effect, "an arrow's own error");
-    must.indexSet.notNegative(unsure, 'how unsure that is');
-    must.indexSet.measure(unsure, 'how unsure that is');
+    must.indexSet.amount(unsure, 'how unsure that is');
     must.indexSet.whole(ways, 'the ways round of a nock', 1);
     if (ways > MOST) throw must.indexSet.error(`a nock with ${ways} ways round cannot be turned; give a whole number, like 3`);
   }

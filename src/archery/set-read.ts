@@ -2,7 +2,7 @@
 
 import { checks } from '../maths/check.ts';
 import { sum } from '../maths/sum.ts';
-import type { ArrowSet, ArrowShots } from './arrow-set.ts';
+import { MEDIAN_COST, type ArrowSet, type ArrowShots } from './arrow-set.ts';
 import { oneWay, shrinkFactor } from './one-way.ts';
 import { indexSet, type SetIndex } from './set-index.ts';
 import { checkPoints, checkSpread } from './shots.ts';
@@ -11,8 +11,6 @@ const must = checks('trulyDiffer', 'indexRead');
 
 /** So seldom at the most do arrows that are alike look as different by luck. */
 const PROVEN = 0.01;
-/** Variance of a median against that of a mean, many arrows (derived: pi / 2); the typical arrow is the median of all. */
-const MEDIAN_COST = Math.PI / 2;
 
 /**
  * Whether arrows truly differ from each other, by all their shots (inches; F, both axes pooled): those that do not stand out one by one, where
@@ -34,8 +32,7 @@ export function trulyDiffer(arrows: readonly ArrowShots[]): boolean {
 // Example: indexRead({ typical: { x: 0, y: 0 }, spread: { sd: 0.1, df: 30 }, betweenSd: 0, arrows: [] }, 3) is null.
 export function indexRead({ typical, spread, betweenSd, arrows }: ArrowSet, ways: number): SetIndex | null {
   checkSpread(must.indexRead, spread);
-  must.indexRead.notNegative(betweenSd, 'how much the arrows differ');
-  must.indexRead.measure(betweenSd, 'how much the arrows differ');
+  must.indexRead.amount(betweenSd, 'how much the arrows differ');
   must.indexRead.whole(ways, 'the ways round of a nock', 1);
   checkPoints(must.indexRead, [typical, ...arrows.map(({ effect }) => effect)], 'a tear');
   for (const { count } of arrows) must.indexRead.size(count, 'the count of shots');

@@ -17,6 +17,8 @@ export interface Checks {
   readonly size: (value: number, what: string, orInfinite?: boolean) => void;
   /** Finite, 0 or above. */
   readonly notNegative: (value: number, what: string) => void;
+  /** The same within the limits of a measure: whatever is measured and may be none. */
+  readonly amount: (value: number, what: string) => void;
   /** A whole number, `least` or above. */
   readonly whole: (value: number, what: string, least: number) => void;
   /** From 0 to 1. */
@@ -38,20 +40,24 @@ function checksOf(name: string): Checks {
     if (!right) throw error(`${what} is ${value}; ${needed}`);
   };
   const finite: Checks['finite'] = (value, what) => unless(Number.isFinite(value), what, value, 'a finite number is needed');
+  const measure: Checks['measure'] = (value, what) => {
+    finite(value, what);
+    unless(Math.abs(value) <= LARGEST, what, value, `a number up to ${LARGEST} is needed`);
+  };
+  const notNegative: Checks['notNegative'] = (value, what) => unless(value >= 0 && value < Infinity, what, value, 'a finite number, 0 or more, is needed');
   const positive: Checks['positive'] = (value, what, orInfinite = false) =>
     unless(value > 0 && (orInfinite || value < Infinity), what, value, 'a number above 0 is needed');
   return {
-    error, finite, positive,
+    error, finite, measure, notNegative, positive,
     number: (value, what) => unless(!Number.isNaN(value), what, value, 'a number is needed'),
-    measure: (value, what) => {
-      finite(value, what);
-      unless(Math.abs(value) <= LARGEST, what, value, `a number up to ${LARGEST} is needed`);
-    },
     size: (value, what, orInfinite = false) => {
       positive(value, what, orInfinite);
       unless(value === Infinity || (value >= SMALLEST && value <= LARGEST), what, value, `a number from ${SMALLEST} to ${LARGEST} is needed`);
     },
-    notNegative: (value, what) => unless(value >= 0 && value < Infinity, what, value, 'a finite number, 0 or more, is needed'),
+    amount: (value, what) => {
+      notNegative(value, what);
+      measure(value, what);
+    },
     whole: (value, what, least) => unless(Number.isInteger(value) && value >= least, what, value, `a whole number, ${least} or more, is needed`),
     chance: (p, what) => unless(p >= 0 && p <= 1, what, p, 'a chance lies between 0 and 1'),
   };

@@ -1,10 +1,10 @@
 // From how an arrow leaves to what paper or target shows. The room asks for a flight by this shape alone, so that a slow exact model and
 // a quick one can stand in for each other: a bench that plays thousands of tunes flies by the table.
 
-import { tearFrom, type LaunchAxis, type Leaving } from '../archery/launch.ts';
+import { HAND_TO_POINT, tearFrom, type LaunchAxis, type Leaving } from '../archery/launch.ts';
 import type { Point } from '../archery/shots.ts';
 import { checks } from '../maths/check.ts';
-import { inches, yards, type Feet, type Fps, type Yards } from '../maths/units.ts';
+import { inches, yards, yardsIn, type Feet, type Fps, type Yards } from '../maths/units.ts';
 import type { Departure } from './departure.ts';
 
 const must = checks('impact');
@@ -42,8 +42,8 @@ const DROP: Readonly<Record<Flying, At>> = {
 };
 const FARTHEST = 40;
 
-/** From the bow hand to the point as it leaves the string, yd: 28.5 in of arrow less 7 in of brace height (derived). */
-const HAND_TO_POINT = 0.6;
+/** From the bow hand to the point as it leaves the string. */
+const TO_POINT = yardsIn(HAND_TO_POINT);
 
 /** At a distance (yd), through nothing at 0 and these three (Lagrange). */
 function along([at20, at30, at40]: At, distance: Yards): number {
@@ -64,8 +64,8 @@ export const byTable: Flight = {
   impact: ({ side, height }, flying, speed, sighted, distance) => {
     must.impact.size(speed, "the arrow's speed");
     must.impact.size(sighted, 'the speed that the sight was set with');
-    if (!(distance > HAND_TO_POINT && distance <= FARTHEST)) throw must.impact.error(`the distance is ${distance} yd; up to ${FARTHEST} are needed`);
-    const flown = yards(distance - HAND_TO_POINT);
+    if (!(distance > TO_POINT && distance <= FARTHEST)) throw must.impact.error(`the distance is ${distance} yd; up to ${FARTHEST} are needed`);
+    const flown = yards(distance - TO_POINT);
     const slower = USUAL_SPEED / speed;
     const falls = along(DROP.field, flown) * (USUAL_SPEED / sighted) ** 2 - along(DROP[flying], flown) * slower ** 2;
     return { x: inches(aside(side, flying, slower, flown)), y: inches(aside(height, flying, slower, flown) + falls) };

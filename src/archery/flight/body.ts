@@ -41,7 +41,7 @@ const STRIPS = 12;
 export function bodyOf(must: Checks, { diameter, drag, vanes, head, ...parts }: FlightArrow): Body {
   const { length } = parts;
   must.size(diameter, "the shaft's diameter");
-  notNegative(must, drag, "the shaft's drag");
+  must.amount(drag, "the shaft's drag");
   const { mass, balance, inertia } = massProperties(must, vanes === undefined ? parts : { ...parts, vanes });
   const toTip = (length - balance) * INCH;
   const section = (Math.PI * (diameter * INCH) ** 2) / 4;
@@ -64,11 +64,11 @@ interface Surface { readonly slope: number; readonly behindTip: number }
 
 function headLift(must: Checks, { nose, drag, blades, lift }: Head, diameter: number): readonly Surface[] {
   must.measure(nose, "the place of the head's nose");
-  notNegative(must, drag, "the head's drag");
+  must.amount(drag, "the head's drag");
   const surfaces: Surface[] = [{ slope: NOSE_SLOPE, behindTip: nose }];
   if (blades !== undefined) surfaces.push(finned(must, blades, diameter, blades.behind));
   if (lift !== undefined) {
-    notNegative(must, lift.slope, "the head's lift");
+    must.amount(lift.slope, "the head's lift");
     must.measure(lift.behind, "the place of the head's lift");
     surfaces.push({ slope: lift.slope, behindTip: lift.behind });
   }
@@ -78,7 +78,7 @@ function headLift(must: Checks, { nose, drag, blades, lift }: Head, diameter: nu
 function vanesLift(must: Checks, vanes: Vanes | undefined, diameter: number, length: number): readonly Surface[] {
   if (vanes === undefined) return [];
   must.measure(vanes.ahead, 'the place of the vanes');
-  notNegative(must, vanes.drag, "the vanes' drag");
+  must.amount(vanes.drag, "the vanes' drag");
   return [finned(must, vanes, diameter, length - vanes.ahead - vanes.chord)];
 }
 
@@ -86,9 +86,4 @@ function finned(must: Checks, fins: Fins, diameter: number, behindTip: number): 
   must.measure(behindTip, 'the place of the fins');
   const { slope, centre } = finLift(must, fins, diameter);
   return { slope, behindTip: behindTip + centre };
-}
-
-function notNegative(must: Checks, value: number, what: string): void {
-  must.notNegative(value, what);
-  must.measure(value, what);
 }

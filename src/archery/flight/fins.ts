@@ -30,10 +30,8 @@ export function finLift(must: Checks, fins: Fins, diameter: number): FinLift {
   must.whole(count, 'the count of fins', 0);
   must.size(height, 'the height of a fin');
   must.size(chord, 'the length of a fin');
-  for (const [what, value] of [["the length of a fin's outer edge", tip], ['the sweep of a fin', sweep]] as const) {
-    must.notNegative(value, what);
-    must.measure(value, what);
-  }
+  must.amount(tip, "the length of a fin's outer edge");
+  must.amount(sweep, 'the sweep of a fin');
   must.chance(efficiency, "a fin's efficiency");
   const radius = diameter / 2;
   const both = chord + tip;

@@ -6,6 +6,10 @@ import { Worker } from 'node:worker_threads';
 /** Pieces are copied: nothing is handed over. */
 const NOTHING_ELSE: readonly never[] = [];
 
+/** From which bow to which each piece goes, of so many bows in all. */
+export const piecesOf = (bows: number, size: number): readonly { readonly from: number; readonly to: number }[] =>
+  Array.from({ length: Math.ceil(bows / size) }, (_, i) => ({ from: i * size, to: Math.min(bows, (i + 1) * size) }));
+
 /** What a worker of `program` answers to each piece, in the order of the pieces. At most `most` workers; the promise fails where one does. */
 export async function byPool<Piece, Done>(program: string | URL, workerData: unknown, pieces: readonly Piece[], most = availableParallelism()): Promise<readonly Done[]> {
   const queue = [...pieces.entries()];

@@ -2,7 +2,7 @@
 
 import { bundle } from '../../explore/bundle.ts';
 import { shippedContent } from '../../tunes/play.ts';
-import { byPool } from './pool.ts';
+import { byPool, piecesOf } from './pool.ts';
 import { CAP_NAMES } from './walk-caps.ts';
 import { walkReport, type WalkReport } from './walk-rows.ts';
 import { playPiece, type Played, type RowName, type WalkPiece } from './walk-work.ts';
@@ -24,11 +24,8 @@ export const piecesHere: PlayPieces = (pieces) => {
 };
 
 export async function walk(seeds: readonly number[], bows: number, workers?: number, by: PlayPieces = piecesByWorkers): Promise<WalkReport> {
-  const pieces = ROWS.flatMap((row) => seeds.flatMap((seed) => piecesOf(row, seed, bows)));
+  const pieces = ROWS.flatMap((row) => seeds.flatMap((seed) => piecesOf(bows, PIECE).map((piece) => ({ row, seed, ...piece }))));
   const done = await by(pieces, workers);
   const of = (row: RowName): readonly Played[] => pieces.flatMap((piece, i) => (piece.row === row ? (done[i] ?? []) : []));
   return walkReport(seeds, bows, of);
 }
-
-const piecesOf = (row: RowName, seed: number, bows: number): readonly WalkPiece[] =>
-  Array.from({ length: Math.ceil(bows / PIECE) }, (_, i) => ({ row, seed, from: i * PIECE, to: Math.min(bows, (i + 1) * PIECE) }));
