@@ -7,6 +7,7 @@ import { lineOf, priorOf } from './loop/evidence.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { secondKind } from './loop/gauge-groups.ts';
 import { axisFinding, axisResults, endAxes, tunedByScatter, unsaid } from './loop/results.ts';
+import { backFrom } from './loop/judge.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
 import { sideEffectOf } from './loop/side-effect.ts';
@@ -105,20 +106,14 @@ function undoUnjudged(d: Deciding<Shooting>): boolean {
 
 // The first set after an advised change shows more than two inches: nobody looks on, shoots on or leaves it so. What it taught is kept.
 function undoTooFar(d: Deciding<Shooting>): boolean {
-  const { moves, sets, notes } = d.state;
+  const { moves, sets } = d.state;
   const last = moves.at(-1);
   if (last?.why !== 'advice' || !d.may('put back')) return false;
   if (sets.filter((set) => set.shots.some((shot) => shot.seq > last.seq)).length > 1) return false;
-  const times = (notes.worse[last.knob] ?? 0) + 1;
+  const { notes, findings } = backFrom(d.state, last);
   learn(d);
   d.say('gross-back');
-  d.event({ type: 'put back' }, {
-    ...(times >= 2 ? { findings: [{ kind: 'knob', knob: last.knob, result: 'limit' }] } : {}),
-    loop: {
-      undo: [last.seq], inspection: null, worse: { ...notes.worse, [last.knob]: times },
-      ...(times >= 2 ? { ended: { ...notes.ended, [last.knob]: 'limit' } } : {}),
-    },
-  });
+  d.event({ type: 'put back' }, { findings, loop: { ...notes, inspection: null } });
   nextUndo(d);
   return true;
 }

@@ -5,15 +5,15 @@ import { studentCdf } from '../../maths/student.ts';
 import { chanceTrulyWorse } from '../../archery/truly-worse.ts';
 import { chanceNotReachable, chanceWorse, predict } from '../../archery/response.ts';
 import type { Axis, Content } from '../../content/types.ts';
-import type { State } from '../state.ts';
+import type { Move, State } from '../state.ts';
 import { phrase } from '../words.ts';
-import { evidenceOn, pointsOf, spreadOf, toleranceOn, waysOf, type AxisEvidence } from './evidence.ts';
+import { evidenceOn, pointsOf, spreadOf, toleranceOn, waysOf, type AxisEvidence, type TriedPoint } from './evidence.ts';
 import { gaugeOf, taken, type Gauge } from './gauge.ts';
 import { SURE } from './gauge-paper.ts';
 import { judgement, shootOn, type Judgement } from './judgement.ts';
 import { homeOf, rungNow, type Rung } from './ladder.ts';
 import { axisFinding, endAxes } from './results.ts';
-import { sizeMove } from './size.ts';
+import { sizeMove, type Sized } from './size.ts';
 import { settingNow } from './sets.ts';
 import { axisSummary, moreWanted, percent, tunedWords, undecidedWords, wholeSummary } from './summary.ts';
 
@@ -116,16 +116,14 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   const { doubtful, first } = gaugeOf(state);
   if (chance >= LIKELY_WORSE && (chance < WORSE_FROM || evidence.shots < first) && taken(state) < doubtful) return oneMore(content, state, say, 'perhaps-worse');
   if (chance < WORSE_FROM) return null;
-  const times = (state.notes.worse[rung.knob] ?? 0) + 1;
-  return judgement('worse', {
-    say: [...say, phrase(content, 'worse', { chance: percent(chance) })],
-    notes: {
-      worse: { ...state.notes.worse, [rung.knob]: times },
-      undo: [last.seq],
-      ...(times >= 2 ? { ended: { ...state.notes.ended, [rung.knob]: 'limit' } } : {}),
-    },
-    findings: times >= 2 ? [{ kind: 'knob', knob: rung.knob, result: 'limit' }] : [],
-  });
+  return judgement('worse', { say: [...say, phrase(content, 'worse', { chance: percent(chance) })], ...backFrom(state, last) });
+}
+
+/** A move that made it worse goes back; after the second one, either way, the adjustment is where it should be. */
+export function backFrom({ notes: { worse, ended } }: State, { knob, seq }: Move): Pick<Judgement, 'notes' | 'findings'> {
+  const times = (worse[knob] ?? 0) + 1;
+  const notes = { worse: { ...worse, [knob]: times }, undo: [seq] };
+  return times < 2 ? { notes, findings: [] } : { notes: { ...notes, ended: { ...ended, [knob]: 'limit' } }, findings: [{ kind: 'knob', knob, result: 'limit' }] };
 }
 
 /**
@@ -153,17 +151,15 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   const knob = content.knobs[rung.knob];
   const { low, high, aim } = toleranceOn(state, axis);
   const { points, group } = pointsOf(state, axis, rung.knob);
-  const tried = points.filter((p) => p.group === group).map((p) => p.x);
-  const range = Math.max(...tried) - Math.min(...tried);
+  const tried = points.filter((p) => p.group === group);
+  const settings = tried.map((p) => p.x);
+  const range = Math.max(...settings) - Math.min(...settings);
   const enough = range >= 2 * knob.first - 1e-9;
   const home = homeOf(state, rung.knob);
-  const best = bestTried(points.filter((p) => p.group === group), line, aim, rung, home);
+  const best = bestTried(tried, line, aim, rung, home);
   const helped = best !== home && chanceWorse(line, best, home, aim) >= WORSE_FROM;
   const next = sizeMove(content, state, axis, rung);
-  const beyond = next === null;
-  // One step to and fro would go on for ever: the aim lies between two settings that both had their shots.
-  const coarse = next !== null && !next.trial && evidence.says !== 'in' && Math.abs(next.to - next.from) < rung.smallest + 1e-9 && evidence.shots >= gaugeOf(state).first
-    && points.some((p) => p.group === group && Math.abs(p.x - next.to) < 1e-9 && p.shots >= gaugeOf(state).first && (p.mean - aim) * (evidence.mean - aim) < 0);
+  const coarse = next !== null && liesBetween(tried, next, rung, evidence, gaugeOf(state).first, aim);
   // An adjustment that helps is used up to its limit, also where it alone will not do: the next rung begins nearer.
   const unreachable = enough && !helped && chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE;
   const now = settingNow(state, rung.knob);
@@ -172,15 +168,25 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   // Away from paper two steps may hide in the spread: nothing is called deaf before the setting has all its shots.
   const shotEnough = gaugeOf(state).of === 'paper' || evidence.shots >= gaugeOf(state).most;
   const deaf = enough && shotEnough && !answers && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, home, now, aim) < WORSE_FROM;
-  if (!beyond && !unreachable && !deaf && !coarse) return null;
-  const result = helped || coarse ? 'limit' : 'no response';
-  const target = helped || coarse ? best : home;
+  if (next !== null && !unreachable && !deaf && !coarse) return null;
+  const stays = helped || coarse;
+  const result = stays ? 'limit' : 'no response';
+  const target = stays ? best : home;
   return judgement('cannot', {
-    say: [phrase(content, coarse ? 'knob-too-coarse' : helped ? 'knob-limit' : 'knob-no-response', { knob: knob.name })],
+    say: [coarse ? tooCoarse(content, state, knob.name) : phrase(content, helped ? 'knob-limit' : 'knob-no-response', { knob: knob.name })],
     notes: { ended: { ...state.notes.ended, [rung.knob]: result }, undo: undoTo(state, rung.knob, target) },
     findings: [{ kind: 'knob', knob: rung.knob, result }],
   });
 }
+
+/** One step to and fro would go on for ever: the aim lies between two settings that both had their shots. */
+function liesBetween(tried: readonly TriedPoint[], { from, to, trial }: Sized, { smallest }: Rung, { says, mean, shots }: AxisEvidence, enough: number, aim: number): boolean {
+  if (trial || says === 'in' || shots < enough || Math.abs(to - from) > smallest + 1e-9) return false;
+  return tried.some((p) => Math.abs(p.x - to) < 1e-9 && p.shots >= enough && (p.mean - aim) * (mean - aim) < 0);
+}
+
+const tooCoarse = (content: Content, state: State, knob: string): string =>
+  phrase(content, 'knob-too-coarse', { knob, what: phrase(content, gaugeOf(state).of === 'paper' ? 'off-tail' : 'off-shots') });
 
 // Half of what the line says, half of what was seen; the start gets a small bonus. Only settings inside the limits.
 function bestTried(points: readonly { x: number; mean: number }[], line: AxisEvidence['line'], aim: number, rung: Rung, home: number): number {

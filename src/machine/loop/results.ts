@@ -43,7 +43,7 @@ export function lastWord({ facts }: State, axis: Axis, chapter: Chapter): (AxisE
  */
 export function tunedHere(state: State, axis: Axis): boolean {
   const set = tunedBy(state, axis);
-  return set?.epoch === state.notes.epoch && settingKey(set.settings) === settingKey(settingsOf(state.moves)) && !tunedByScatter(state, axis);
+  return set?.epoch === state.notes.epoch && settingKey(set.settings) === settingKey(settingsOf(state.moves)) && !state.notes.scattered.includes(set.id);
 }
 
 /** Last called tuned by a set whose later shots scattered: none of them shows anything of the bow. */
