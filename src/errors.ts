@@ -30,6 +30,8 @@ export const ERRORS = {
   'locked': { says: 'another quarterturn has this tune open', exit: 4 },
   'bad-journal': { says: 'the journal has a line that cannot be read', exit: 5 },
   'newer-journal': { says: 'the journal was written by a newer quarterturn', exit: 5 },
+  'practice-journal': { says: 'the journal is of a practice bow, not of a real one', exit: 5 },
+  'not-practice': { says: 'the journal is of a real bow, not of a practice', exit: 5 },
   'cannot-write': { says: 'the answer could not be written to disk', exit: 6 },
   'home-not-writable': { says: 'the folder for tunes cannot be used', exit: 6 },
   'bad-content': { says: 'the content has mistakes', exit: 7 },

@@ -5,7 +5,9 @@ import { dirname } from 'node:path';
 import { CodedError } from '../errors.ts';
 import type { Fact, Store } from '../machine/types.ts';
 import { makeFolder, realDisk, syncFolder, writeAll, type Disk } from './disk.ts';
+import { OF_A_PRACTICE, OF_A_TUNE, type JournalKind } from './kinds.ts';
 import { takeLock } from './lock.ts';
+import type { PracticeMark } from './practice-mark.ts';
 import { prepareLine, readJournal, type Reading } from './read.ts';
 import { cutTorn } from './torn.ts';
 import { inWords, refuseBad, usable } from './troubles.ts';
@@ -22,11 +24,22 @@ export interface FileStoreOptions {
   readonly versions?: Versions;
 }
 
+/** A store of a practice: each line may say besides what was truly done. */
+export interface PracticeStore extends Store {
+  readonly marks: ReadonlyMap<number, PracticeMark>;
+  append(fact: Fact, mark?: PracticeMark | null): void;
+}
+
 /**
  * Opens a journal for writing, or begins an empty one. A last line that was cut short is copied aside and cut off, with a notice.
  * Throws CodedError: 'locked', 'bad-journal' or 'newer-journal' (the file stays as it is), 'home-not-writable'.
  */
-export function openFileStore(path: string, opts: FileStoreOptions): Store {
+export const openFileStore = (path: string, opts: FileStoreOptions): Store => openAs(OF_A_TUNE, path, opts);
+
+/** The same for a practice: its lines and a tune's are never taken for one another ('practice-journal', 'not-practice'). */
+export const openPracticeStore = (path: string, opts: FileStoreOptions): PracticeStore => openAs(OF_A_PRACTICE, path, opts);
+
+function openAs(kind: JournalKind, path: string, opts: FileStoreOptions): PracticeStore {
   const { disk = realDisk, versions = VERSIONS } = opts;
   usable(path, () => makeFolder(disk, dirname(path)));
   const lock = takeLock(path, opts);
@@ -34,11 +47,11 @@ export function openFileStore(path: string, opts: FileStoreOptions): Store {
   try {
     const file = usable(path, () => openOrCreate(disk, path));
     fd = file;
-    const reading = readJournal(usable(path, () => disk.readFileSync(file)), versions);
+    const reading = readJournal(usable(path, () => disk.readFileSync(file)), versions, kind);
     refuseBad(path, reading);
     const notices = lock.notice === null ? [] : [lock.notice];
     if (reading.torn.length > 0) notices.push(usable(path, () => cutTorn(disk, path, file, reading)));
-    return new FileStore(disk, path, file, reading, versions, notices, () => lock.release());
+    return new FileStore(disk, path, file, reading, { versions, kind }, notices, () => lock.release());
   } catch (cause) {
     if (fd !== null) disk.closeSync(fd);
     lock.release();
@@ -46,8 +59,9 @@ export function openFileStore(path: string, opts: FileStoreOptions): Store {
   }
 }
 
-class FileStore implements Store {
+class FileStore implements PracticeStore {
   readonly facts: Fact[];
+  readonly marks: Map<number, PracticeMark>;
   /** Bytes up to the end of the last line that was made durable. */
   #good: number;
   /** What a failed append may have left behind `#good`; null when the file ends there. */
@@ -61,18 +75,19 @@ class FileStore implements Store {
     private readonly path: string,
     private readonly fd: number,
     reading: Reading,
-    private readonly versions: Versions,
+    private readonly as: { readonly versions: Versions; readonly kind: JournalKind },
     readonly notices: readonly string[],
     private readonly release: () => void,
   ) {
     this.facts = [...reading.facts];
+    this.marks = new Map(reading.marks);
     this.#good = reading.good;
     this.#version = reading.version;
   }
 
-  append(fact: Fact): void {
+  append(fact: Fact, mark: PracticeMark | null = null): void {
     if (!this.#open) throw new CodedError('internal', 'A line was to be written after the journal was closed.');
-    const line = prepareLine(fact, this.facts.length + 1, this.#version, this.versions);
+    const line = prepareLine(fact, this.facts.length + 1, { before: this.#version, ...this.as, mark });
     const bytes = Buffer.from(line.text, 'utf8');
     this.#checkTail();
     try {
@@ -88,8 +103,9 @@ class FileStore implements Store {
       throw this.#cannotWrite(cause);
     }
     this.#good += bytes.length;
-    this.#version = this.versions.current;
+    this.#version = this.as.versions.current;
     this.facts.push(line.fact);
+    if (mark !== null) this.marks.set(line.fact.seq, mark);
   }
 
   close(): void {

@@ -27,6 +27,9 @@ export function homeFolder(
   return join(own, '.local', 'share', 'quarterturn');
 }
 
+/** Practices have a folder of their own below: a list of tunes never looks into it. */
+export const practiceFolder = (home: string): string => join(home, 'practice');
+
 /** Ids of the tunes in a folder, in no order; none where the folder is not there. Throws CodedError('home-not-writable'). */
 export function tuneIds(home: string): string[] {
   return namesIn(home)

@@ -22,10 +22,15 @@ function sumOf(body: string): string {
 
 /** The line of a fact, with its newline. Throws CodedError('internal') rather than write what could not be read back. */
 export function encodeLine(fact: Fact): string {
+  return encodeAs(fact, fact, (line) => checkFact(parseLine(line)));
+}
+
+/** The line of an object that holds a fact; `check` reads it back. Throws as encodeLine does. */
+export function encodeAs(fact: Fact, held: object, check: (line: string) => unknown): string {
   try {
-    const body = JSON.stringify(fact, refuseWhatJsonLoses);
+    const body = JSON.stringify(held, refuseWhatJsonLoses);
     const line = `${body.slice(0, -1)},"sum":"${sumOf(body)}"}`;
-    checkFact(parseLine(line));
+    check(line);
     return `${line}\n`;
   } catch (cause) {
     throw new CodedError('internal', `Line ${fact.seq} (${fact.kind}) could not be put into words that can be read back: ${reasonOf(cause)}. Nothing was written.`);
@@ -34,7 +39,11 @@ export function encodeLine(fact: Fact): string {
 
 /** The fact of a finished line (without its newline) that was written under version `v`. Throws BadLine. */
 export function decodeLine(line: string, v?: number, versions: Versions = VERSIONS): Fact {
-  const raw = parseLine(line);
+  return factOf(parseLine(line), v, versions);
+}
+
+/** The fact that an object of version `v` is. Throws BadLine. */
+export function factOf(raw: unknown, v?: number, versions: Versions = VERSIONS): Fact {
   const from = v ?? versions.current;
   try {
     return checkFact(upgrade(from, raw, versions));

@@ -4,7 +4,9 @@ import { readFileSync, statSync } from 'node:fs';
 import type { CodedError } from '../errors.ts';
 import type { Answer, Fact } from '../machine/types.ts';
 import { tuneIds, tunePath } from './home.ts';
-import { readJournal } from './read.ts';
+import { OF_A_TUNE, type JournalKind } from './kinds.ts';
+import type { PracticeOf } from './practice-mark.ts';
+import { readJournal, type Reading } from './read.ts';
 import { inWords, refusalOf } from './troubles.ts';
 
 export interface TuneInfo {
@@ -18,6 +20,8 @@ export interface TuneInfo {
   readonly shots: number;
   /** The bow's name, once it was told or carried over. */
   readonly bow: string | null;
+  /** Which invented bow, where it is a practice. */
+  readonly practice?: PracticeOf;
   /** Why the tune cannot be gone on with. What could be read up to there is in the other fields. */
   readonly bad?: string;
   /** What opening it ends in, where a finished line of it cannot be read. */
@@ -28,9 +32,9 @@ export interface TuneInfo {
 const NAMES_BOW: ReadonlySet<string> = new Set(['bow', 'bow-name']);
 
 /** All tunes in a folder, the one with the latest line first. It takes no lock and changes nothing. */
-export function listTunes(home: string): TuneInfo[] {
+export function listTunes(home: string, kind: JournalKind = OF_A_TUNE): TuneInfo[] {
   return tuneIds(home)
-    .map((id) => infoOf(id, tunePath(home, id)))
+    .map((id) => infoOf(id, tunePath(home, id), kind))
     .sort((a, b) => Date.parse(b.last) - Date.parse(a.last) || (a.id < b.id ? 1 : -1));
 }
 
@@ -39,28 +43,37 @@ export function latestUnfinished(list: readonly TuneInfo[]): TuneInfo | null {
   return list.find((tune) => !tune.finished && tune.bad === undefined) ?? null;
 }
 
-function infoOf(id: string, path: string): TuneInfo {
+function infoOf(id: string, path: string, kind: JournalKind): TuneInfo {
   const nothing = { id, path, begun: id.slice(0, 10), last: id.slice(0, 10), finished: false, shots: 0, bow: null };
   try {
     const touched = statSync(path).mtime.toISOString();
-    const reading = readJournal(readFileSync(path));
-    const { facts, bad } = reading;
+    const reading = readJournal(readFileSync(path), undefined, kind);
+    const { facts, marks } = reading;
     const refusal = refusalOf(path, reading);
     const refused = refusal === null ? {} : { refusal };
     const [first, last] = [facts[0], facts.at(-1)];
-    const reason = bad === null ? undefined : bad.code === 'newer-journal'
-      ? `line ${bad.line} was written by a newer quarterturn: ${bad.reason}; open it with the newer one`
-      : `line ${bad.line}: ${bad.reason}`;
+    const reason = reasonOf(reading);
+    const practice = marks.get(1)?.of;
     if (first === undefined || last === undefined) {
       return { ...nothing, begun: touched, last: touched, bad: reason ?? 'nothing was kept in it yet', ...refused };
     }
     return {
       id, path, begun: first.time, last: last.time,
-      finished: isFinished(facts), shots: shotsIn(facts), bow: bowOf(facts),
+      finished: isFinished(facts) || [...marks.values()].some(({ ended }) => ended === true), shots: shotsIn(facts), bow: bowOf(facts),
+      ...(practice === undefined ? {} : { practice }),
       ...(reason === undefined ? {} : { bad: reason }), ...refused,
     };
   } catch (cause) {
     return { ...nothing, bad: `it cannot be opened: ${inWords(cause)}` };
+  }
+}
+
+function reasonOf({ bad }: Reading): string | undefined {
+  switch (bad?.code) {
+    case undefined: return undefined;
+    case 'newer-journal': return `line ${bad.line} was written by a newer quarterturn: ${bad.reason}; open it with the newer one`;
+    case 'bad-journal': return `line ${bad.line}: ${bad.reason}`;
+    case 'practice-journal': case 'not-practice': return bad.reason;
   }
 }
 

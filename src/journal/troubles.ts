@@ -18,6 +18,12 @@ export function refusalOf(path: string, { bad }: Reading): CodedError | null {
     const from = bad.line === 1 ? '' : `, line ${bad.line},`;
     return new CodedError('newer-journal', `${path}${from} was written by a newer quarterturn: ${bad.reason}. The file was left as it is. Install the newer quarterturn to go on with this tune, or begin a new one.`);
   }
+  if (bad.code === 'practice-journal') {
+    return new CodedError('practice-journal', `${path} is a practice on an invented bow: it is no tune, and nothing of it is used for a real bow. The file was left as it is. Practices belong into the folder "practice"; "quarterturn practice" goes on with them there.`);
+  }
+  if (bad.code === 'not-practice') {
+    return new CodedError('not-practice', `${path} is the tune of a real bow, not a practice. The file was left as it is. Move it back into the folder of the tunes; "quarterturn resume" goes on with it there.`);
+  }
   const mend = bad.line === 1
     ? 'Put back a copy of it that you kept, or begin a new tune.'
     : `Put back a copy of it that you kept; or copy it, delete line ${bad.line} and all lines after it, and go on from line ${bad.line - 1}.`;

@@ -92,9 +92,9 @@ describe('a journal that was gone on with by later programs', () => {
     const { version } = readJournal(journalOf(begunUnder(1), NOTE[1]!(2, 'a'), resumedUnder(3, 2)), THREE);
     expect(version).toBe(2);
     const note = NOTE[3]!(4, 'b') as unknown as Fact;
-    expect(failsWith('internal', () => prepareLine(note, 4, version, THREE)).message).toMatch(/read as one of version 2.*Nothing was written/);
-    expect(prepareLine({ ...note, v: 3 } as unknown as Fact, 4, version, THREE).fact).toMatchObject({ v: 3, note: 'B' });
-    expect(prepareLine(note, 4, 3, THREE).fact).toMatchObject({ note: 'B' });
+    expect(failsWith('internal', () => prepareLine(note, 4, { before: version, versions: THREE })).message).toMatch(/read as one of version 2.*Nothing was written/);
+    expect(prepareLine({ ...note, v: 3 } as unknown as Fact, 4, { before: version, versions: THREE }).fact).toMatchObject({ v: 3, note: 'B' });
+    expect(prepareLine(note, 4, { before: 3, versions: THREE }).fact).toMatchObject({ note: 'B' });
   });
 
   it('is kept byte for byte by opening it, and grows under the version of who opens it', () => {
