@@ -5,17 +5,18 @@ import { adoptAxis, adoptReturn, adoptSame, adoptScatter, adoptWhole, type InLoo
 import { nextUndo } from './bring-back.ts';
 import type { Deciding } from './deciding.ts';
 import { choose, shopNote } from './loop/advise.ts';
-import { judgeResume, judgeReturn, judgeSecond } from './loop/compare.ts';
+import { judgeResume, judgeReturn } from './loop/compare.ts';
 import { evidenceOn, toleranceOn } from './loop/evidence.ts';
 import { gaugeOf, wantsShots } from './loop/gauge.ts';
 import { judgeAsFound, judgeAxis } from './loop/judge.ts';
 import { judgeSet } from './loop/judge-set.ts';
 import { rungNow } from './loop/ladder.ts';
 import { sizeMove } from './loop/size.ts';
-import { axisFinding, endAxes, tunedAxes } from './loop/results.ts';
+import { axisFinding, endAxes } from './loop/results.ts';
 import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere } from './loop/sets.ts';
 import type { PlaceIn, PlaceOf } from './places.ts';
 import { onceMore, skipStage, withoutPaper } from './turn-paper.ts';
+import { judgeAtSecond, toSecondDistance } from './turn-second.ts';
 import { swapHeads } from './turn-broadheads.ts';
 import { axisOf } from './walk.ts';
 
@@ -55,7 +56,7 @@ function turnShooting(d: Deciding<Shooting>): boolean {
   if (onceMore(d) || skipStage(d)) return true;
   if (d.state.notes.reshoot) d.add({ loop: { reshoot: false } });
   if (resumeDue(d)) return true;
-  if (d.isAt('paper.second.shooting') && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return secondDistance(d);
+  if (d.isAt('paper.second.shooting') && d.state.notes.distance !== SECOND_DISTANCE && d.state.notes.purpose !== 'resume') return toSecondDistance(d);
   if (currentSet(d.state) === null) d.add({ loop: { newSet: true } });
   if (wantsShots(d.state)) return swapHeads(d);
   return judgeHere(d) || swapHeads(d);
@@ -64,21 +65,11 @@ function turnShooting(d: Deciding<Shooting>): boolean {
 function judgeHere(d: Deciding<Shooting>): boolean {
   const { content, state } = d;
   if (state.notes.purpose === 'resume') return adoptSame(d, judgeResume(content, state));
+  if (d.isAt('paper.second.shooting')) return judgeAtSecond(d);
   const scatter = judgeSet(content, state);
   if (scatter !== null) return adoptScatter(d, scatter);
   if (d.isAt('paper.asFound.shooting')) return adoptWhole(d, judgeAsFound(content, state));
-  if (d.isAt('paper.second.shooting')) {
-    const axes = tunedAxes(state);
-    return adoptWhole(d, judgeSecond(content, axes.flatMap((axis) => evidenceOn(content, state, axis, null) ?? []), state));
-  }
   return adoptAxis(d.where('put back'), judgeAxis(content, state, axisOf(d.place) ?? 'height'));
-}
-
-function secondDistance(d: Deciding): true {
-  d.trigger('distance-changed');
-  d.say('to-second-distance', { distance: SECOND_DISTANCE });
-  d.add({ loop: { distance: SECOND_DISTANCE, newSet: true, purpose: 'judge', wanted: 3 } });
-  return true;
 }
 
 // The first set after a long break is held against the last one at this setting before it is used: where the second

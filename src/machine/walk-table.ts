@@ -64,7 +64,7 @@ const asFound = {
   },
 } as const satisfies WalkNode;
 
-/** A second close distance confirms or does not; it never drives a move, so whatever it shows leads on. */
+/** A second close distance confirms or does not; it drives no move. What must be looked into there, is so by way of the first one (turn-second.ts). */
 const second = {
   id: 'second',
   initial: 'shooting',

@@ -19,8 +19,8 @@ const SCATTERS_FROM = 0.25;
 const FIVE = 5;
 /** Above this spread of one shot (in) three to nine shots cannot tell a step of any adjustment from luck. */
 const MOST_SPREAD = 0.3;
-const GROSS = 1;
-const VERY_GROSS = 2;
+export const GROSS = 1;
+export const VERY_GROSS = 2;
 
 type Unreadable = 'inconsistent' | 'gross';
 
