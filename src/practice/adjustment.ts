@@ -6,12 +6,16 @@ import type { Random } from '../maths/random.ts';
 import { happens, logNormal } from './chance.ts';
 import { mirroredPush, TEAR_PER_INCH, type Push } from './departure.ts';
 import type { Hardware } from './hardware.ts';
+import { OFTEN } from './often.ts';
 
 export const WORKS = ['as the book says', 'the other way', 'not at all'] as const;
 export type Works = (typeof WORKS)[number];
 
 /** Settings are against how the bow was found, in the adjustment's own unit: what the ledger shows. */
 export type Settings = Readonly<Partial<Record<KnobId, number>>>;
+
+/** From and to, in an adjustment's unit, from as found. */
+export interface Span { readonly low: number; readonly high: number }
 
 export interface Adjustment {
   /** The setting at which it pushes no arrow aside. 0: it was right as found. */
@@ -20,7 +24,11 @@ export interface Adjustment {
   /** What one unit of it does, inches of rest: on its own axis, and a little on the other. */
   readonly worth: Push;
   /** What the hardware allows, from as found. */
-  readonly travel: { readonly low: number; readonly high: number };
+  readonly travel: Span;
+  /** Content's: nobody is sent farther each way, whatever would come of it. */
+  readonly limit: number;
+  /** Only in a press. */
+  readonly press: boolean;
   /** How far it may end from where it was set, one standard deviation, in its unit. */
   readonly play: number;
   /** Others that it takes along, each in its own unit for a unit of this one. */
@@ -56,7 +64,7 @@ export function adjustmentBy(chance: Random, knob: Knob, hardware: Hardware, for
   const own = works === 'not at all' ? 0 : bookWorth * (forced.gain ?? gain) * (works === 'the other way' ? -1 : 1);
   return {
     optimum: 0, works, worth: onAxis(knob, own, across * own, turned),
-    travel: { low: -low, high }, play: knob.smallest * PLAY * (isRest(knob.id) && hardware.restScale === 'coarse' ? 2 : 1),
+    travel: { low: -low, high }, limit: knob.hard, press: knob.press, play: knob.smallest * PLAY * (isRest(knob.id) && hardware.restScale === 'coarse' ? 2 : 1),
     carries: knob.id === 'yoke' ? twisted(chance) : {}, step: knob.smallest,
   };
 }
@@ -76,7 +84,7 @@ const isRest = (id: KnobId): boolean => id === 'rest-height' || id === 'rest-sid
 const PLAY = 1 / 4;
 
 /** Twice the coach's limit where all is free; now and then the bow comes with a screw near its end. */
-const roomIn = (knob: Knob, chance: Random): number => knob.hard * (happens(chance, 0.05) ? 1 / 2 : 2);
+const roomIn = (knob: Knob, chance: Random): number => knob.hard * (happens(chance, OFTEN.bow.nearItsEnd) ? 1 / 2 : 2);
 
 /** A twist of the yoke shortens a cable a little more than it lengthens the other: timing and nock follow (assumed sizes: a tenth of a half twist, 1/250 in). */
 const twisted = (chance: Random): Settings => ({ 'cam-sync': 0.1 * chance.normal(), 'nock-height': 0.004 * chance.normal() });

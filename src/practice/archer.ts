@@ -5,6 +5,7 @@ import type { Random } from '../maths/random.ts';
 import { degrees, radiansPerSecond } from '../maths/units.ts';
 import type { Leaving } from '../archery/launch.ts';
 import { between, happens, logNormal } from './chance.ts';
+import { OFTEN } from './often.ts';
 
 /** One shot of an ordinary archer, a standard deviation on each axis: tears of 0.18 in at 7 ft from the point (derived by launch.ts). */
 export const SHOT_NOISE: Leaving = { angle: degrees(0.25), rate: radiansPerSecond(0.22) };
@@ -50,22 +51,20 @@ export const HONEST: PracticeArcher = {
   use: 'target', heads: 'never', shootsAll: false,
 };
 
-/** How often a hand twists the bow, and a sheet is read from behind by who sometimes does. */
-const TWISTS = 0.12;
-const READS_FROM_BEHIND = 0.1;
-
 /** An archer as anybody may be. */
 export function archerBy(chance: Random): PracticeArcher {
-  const [noise, twists, always, spread] = [logNormal(chance, 1, 0.3), happens(chance, TWISTS), 0.04 * chance.normal(), between(chance, 0.01, 0.04)];
-  const [fromBehind, hunts, opens, all] = [happens(chance, READS_FROM_BEHIND), happens(chance, 0.6), happens(chance, 0.25), happens(chance, 0.5)];
+  const { archer } = OFTEN;
+  const [noise, twists, always, spread] = [logNormal(chance, 1, 0.3), happens(chance, archer.twists), 0.04 * chance.normal(), between(chance, 0.01, 0.04)];
+  const [fromBehind, hunts] = [happens(chance, archer.readsFromBehind), happens(chance, archer.hunts)];
+  const [opens, all] = [happens(chance, archer.bladesThatOpen), happens(chance, archer.shootsAll)];
   return {
     noise,
-    fliers: { often: 0.05, times: 4, called: 0.6 }, callsGood: 0.02,
+    fliers: { often: archer.fails, times: 4, called: archer.callsIt }, callsGood: archer.callsGood,
     tires: { from: 40, each: 0.015 },
     torque: twists ? { always, spread } : null,
-    reads: { paper: 1 / 16, target: 1 / 4, error: 1 / 50, mirrored: fromBehind ? 0.03 : 0 },
-    wrongAmount: { often: 0.03, told: 0.6 },
-    finds: 0.85,
+    reads: { paper: 1 / 16, target: 1 / 4, error: 1 / 50, mirrored: fromBehind ? archer.fromBehind : 0 },
+    wrongAmount: { often: archer.wrongAmount, told: archer.wrongTold },
+    finds: archer.finds,
     use: hunts ? 'hunting' : 'target', heads: !hunts ? 'never' : opens ? 'mechanical' : 'fixed', shootsAll: all,
   };
 }

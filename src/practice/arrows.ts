@@ -5,8 +5,9 @@ import { predictTurns } from '../archery/nock-turn.ts';
 import { sum } from '../maths/sum.ts';
 import { grains, type Grains } from '../maths/units.ts';
 import type { Random } from '../maths/random.ts';
-import { between, happens } from './chance.ts';
+import { between, happens, logNormal } from './chance.ts';
 import { mirroredPush, NO_PUSH, together, type Push } from './departure.ts';
+import { OFTEN } from './often.ts';
 
 export const ARROW_FAULTS = ['bent', 'nock', 'insert'] as const;
 export type ArrowFault = (typeof ARROW_FAULTS)[number];
@@ -18,6 +19,8 @@ export interface PracticeArrow {
   readonly shaft: Push;
   /** In the nock: gone with a new one. */
   readonly nock: Push;
+  /** How much farther it bends under the weight of the spine test than the set's middle shaft: thousandths of an inch. */
+  readonly softer: number;
   readonly fault: ArrowFault | null;
 }
 
@@ -31,6 +34,8 @@ export interface ArrowSet {
   readonly vanes: 3 | 4;
   /** The share of what lies in a shaft that turns twice as fast: 0, or a half where uneven stiffness is at work. */
   readonly twice: 0 | 0.5;
+  /** What a shaft does that is softer by a thousandth, inches of rest: the same way however its nock is turned, for it bends as the string pushes. */
+  readonly bends: Push;
   readonly parts: Parts;
 }
 
@@ -38,6 +43,10 @@ export interface ArrowSet {
 const ORDINARY = 0.006;
 /** What a bad one does, from and to: 0.7 to 1.1 in of tear (assumed: an arrow that any archer would notice). */
 const BAD = [0.12, 0.18] as const;
+/** Thousandths of an inch, one standard deviation: a set for hunting lies within 10 to 15 of its middle (common practice, from memory). */
+const SOFTER = 6;
+/** One group of shafts apart, 60 thousandths, tears 1/4 in more (assumed), give or take a factor; from a release aid shafts bend mostly up and down. */
+const BENDS = { median: 1 / 4 / 6 / 60, spread: 0.5, aside: 0.3 } as const;
 /** Grains; what a set for the target differs by (common practice: half a grain to a grain; for hunting 3 to 5). */
 const MASS_SPREAD = 1.5;
 
@@ -51,16 +60,22 @@ export const partsBy = (chance: Random): Parts =>
 
 /** A set as it comes: all arrows much alike. */
 export function arrowsBy(chance: Random): ArrowSet {
-  const [parts, twice, four, count] = [partsBy(chance), happens(chance, 1 / 2), happens(chance, 0.15), Math.round(between(chance, 6, 12))];
+  const [parts, twice, four, count] = [partsBy(chance), happens(chance, OFTEN.arrows.unevenShafts), happens(chance, OFTEN.arrows.fourVanes), Math.round(between(chance, 6, 12))];
   const vanes = four ? 4 : 3;
   const mass = massOf(parts, vanes);
-  return { vanes, twice: twice ? 0.5 : 0, parts, arrows: Array.from({ length: count }, (_, i) => arrowBy(chance, `${i + 1}`, mass)) };
+  return { vanes, twice: twice ? 0.5 : 0, bends: NO_PUSH, parts, arrows: Array.from({ length: count }, (_, i) => arrowBy(chance, `${i + 1}`, mass)) };
 }
 
 const arrowBy = (chance: Random, number: string, mass: Grains): PracticeArrow => ({
-  number, mass: grains(mass + MASS_SPREAD * chance.normal()), fault: null,
+  number, mass: grains(mass + MASS_SPREAD * chance.normal()), softer: 0, fault: null,
   shaft: { x: ORDINARY * chance.normal(), y: ORDINARY * chance.normal() }, nock: { x: (ORDINARY / 2) * chance.normal(), y: (ORDINARY / 2) * chance.normal() },
 });
+
+/** The same set, each shaft a little softer or stiffer than the next, on a bow that makes so much of it. */
+export function withStiffness(chance: Random, set: ArrowSet): ArrowSet {
+  const [size, aside, up] = [logNormal(chance, BENDS.median, BENDS.spread), chance.normal(), happens(chance, 1 / 2) ? 1 : -1];
+  return { ...set, bends: { x: size * BENDS.aside * aside, y: size * up }, arrows: set.arrows.map((arrow) => ({ ...arrow, softer: SOFTER * chance.normal() })) };
+}
 
 /** The same set with one arrow gone bad. */
 export function withBad(chance: Random, set: ArrowSet, number: string, fault: ArrowFault): ArrowSet {
@@ -72,14 +87,15 @@ export function withBad(chance: Random, set: ArrowSet, number: string, fault: Ar
 }
 
 /** How an arrow pushes itself with its nock turned by so many vanes, the nock its own or a new one. */
-export function arrowPush(set: Pick<ArrowSet, 'vanes' | 'twice'>, { shaft, nock }: Pick<PracticeArrow, 'shaft' | 'nock'>, turn: number, newNock: boolean): Push {
-  const { vanes, twice } = set;
+export function arrowPush(
+  { vanes, twice, bends }: Pick<ArrowSet, 'vanes' | 'twice' | 'bends'>, { shaft, nock, softer }: Pick<PracticeArrow, 'shaft' | 'nock' | 'softer'>, turn: number, newNock: boolean,
+): Push {
   const turned = predictTurns(NO_PUSH, shaft, vanes);
   const at = (n: number): Push => turned[((n % vanes) + vanes) % vanes] ?? shaft;
   const [once, again] = [at(turn), at(2 * turn)];
   const own = { x: (1 - twice) * once.x + twice * again.x, y: (1 - twice) * once.y + twice * again.y };
-  return newNock ? own : together([own, nock]);
+  return together([own, { x: softer * bends.x, y: softer * bends.y }, newNock ? NO_PUSH : nock]);
 }
 
 export const mirroredArrows = (set: ArrowSet): ArrowSet =>
-  ({ ...set, arrows: set.arrows.map((arrow) => ({ ...arrow, shaft: mirroredPush(arrow.shaft), nock: mirroredPush(arrow.nock) })) });
+  ({ ...set, bends: mirroredPush(set.bends), arrows: set.arrows.map((arrow) => ({ ...arrow, shaft: mirroredPush(arrow.shaft), nock: mirroredPush(arrow.nock) })) });

@@ -8,10 +8,10 @@ import { sum } from '../maths/sum.ts';
 import type { Random } from '../maths/random.ts';
 import { degrees, radiansPerSecond } from '../maths/units.ts';
 import { adjustmentBy, type Adjustment, type Settings } from './adjustment.ts';
-import { between, chanceOf, eitherSide, happens, oneOfThese } from './chance.ts';
-import { departureOf, inAll, TEAR_PER_INCH, together, type Departure, type Push } from './departure.ts';
+import { between, chanceOf, eitherSide, oneOfThese } from './chance.ts';
+import { departureOf, inAll, together, type Departure, type Push } from './departure.ts';
 import type { Danger } from './danger.ts';
-import { adjustmentsOf, sidewaysOf, type Hardware } from './hardware.ts';
+import { adjustmentsOf, type Hardware } from './hardware.ts';
 
 /** What tape and scale read on the bow as found. lb, turns and in. */
 export interface Measures {
@@ -49,28 +49,6 @@ export interface PracticeBow {
   readonly throws: Throw;
 }
 
-/** Which adjustments may be the one that is off, on each axis: how often each (assumed). */
-const CULPRITS: Readonly<Record<Axis, (cams: Hardware['cams']) => readonly (readonly [KnobId, number])[]>> = {
-  height: () => [['rest-height', 0.6], ['nock-height', 0.25], ['cam-sync', 0.15]],
-  side: (cams) => [['rest-side', 0.5], [sidewaysOf(cams), 0.5]],
-};
-
-/** How often nothing is off on an axis, and how large the tear is where something is: from and to, inches at 7 ft (assumed). */
-const IN_ORDER = 0.25;
-const TEARS = [0.25, 0.9] as const;
-/** Nobody sets an adjustment farther off than this share of the coach's hard limit and does not see it. */
-const FARTHEST_OFF = 1.25;
-
-/** Its adjustments as anybody may bring them: some of them off. */
-export function adjustmentsBy(seed: number, knobs: Content['knobs'], hardware: Hardware): PracticeBow['adjustments'] {
-  const chance = chanceOf(seed, 'bow', FAULTS);
-  const sound = soundAdjustments(seed, knobs, hardware);
-  const height = faultBy(chance, knobs, CULPRITS.height(hardware.cams), sound);
-  const side = faultBy(chance, knobs, CULPRITS.side(hardware.cams), sound);
-  return offBy(sound, { ...height, ...side });
-}
-const FAULTS = 100;
-
 /** All adjustments of this bow, right as found; each by a draw of its own. */
 export const soundAdjustments = (seed: number, knobs: Content['knobs'], hardware: Hardware): PracticeBow['adjustments'] =>
   Object.fromEntries(adjustmentsOf(hardware.cams).map((id, nth) => [id, adjustmentBy(chanceOf(seed, 'bow', nth + 1), knobs[id], hardware)]));
@@ -79,20 +57,7 @@ export const soundAdjustments = (seed: number, knobs: Content['knobs'], hardware
 export const offBy = (adjustments: PracticeBow['adjustments'], optimum: Settings): PracticeBow['adjustments'] =>
   Object.fromEntries(knobEntries(adjustments).map(([id, one]) => [id, { ...one, optimum: optimum[id] ?? one.optimum }]));
 
-function faultBy(chance: Random, knobs: Content['knobs'], culprits: readonly (readonly [KnobId, number])[], adjustments: PracticeBow['adjustments']): Settings {
-  const [inOrder, which, size, side] = [happens(chance, IN_ORDER), chance.uniform(), between(chance, ...TEARS), eitherSide(chance)];
-  const own = (id: KnobId): number => ownWorth(knobs[id].axis, adjustments[id]);
-  // What does nothing cannot be at fault.
-  const able = culprits.filter(([id]) => own(id) !== 0);
-  const total = sum(able.map(([, share]) => share));
-  let at = which * total;
-  const culprit = able.find(([, share]) => (at -= share) < 0);
-  if (inOrder || culprit === undefined) return {};
-  const [id] = culprit;
-  const most = knobs[id].hard * FARTHEST_OFF;
-  return { [id]: Math.max(-most, Math.min(most, (side * size) / (TEAR_PER_INCH * own(id)))) };
-}
-
+/** What one unit of it does on this axis, inches of rest. */
 export const ownWorth = (axis: Axis | 'none', one: Adjustment | undefined): number => (axis === 'side' ? one?.worth.x : one?.worth.y) ?? 0;
 
 /** What the bow itself does to an arrow at these settings, in inches of rest: every adjustment that does not stand where it should. */

@@ -41,10 +41,15 @@ export function moved(world: World, condition: Condition, knob: keyof Settings, 
 }
 
 /** Where the adjustments stand for the next shot, with what has crept since: a part that is loose, a string that settles. */
-export function standing({ bow: { loose, creep } }: World, { settings, shots, tightened }: Condition): Settings {
+export function standing({ bow: { loose, creep, adjustments } }: World, { settings, shots, tightened }: Condition): Settings {
   const crept = new Map(knobEntries(settings));
   const add = (knob: keyof Settings, by: number): unknown => crept.set(knob, sum([crept.get(knob) ?? 0, by]));
-  if (loose !== null && !tightened) add(loose.knob, loose.each * Math.max(0, shots - loose.from));
+  if (loose !== null && !tightened) {
+    add(loose.knob, loose.each * Math.max(0, shots - loose.from));
+    // No screw goes farther than it is long.
+    const travel = adjustments[loose.knob]?.travel;
+    if (travel !== undefined) crept.set(loose.knob, Math.max(travel.low, Math.min(travel.high, crept.get(loose.knob) ?? 0)));
+  }
   if (creep !== null) add('nock-height', creep.nock * (1 - Math.exp(-shots / creep.shots)));
   return Object.fromEntries(crept);
 }

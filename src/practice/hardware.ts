@@ -3,6 +3,7 @@
 
 import type { KnobId } from '../content/types.ts';
 import { happens, oneOfThese } from './chance.ts';
+import { OFTEN } from './often.ts';
 import type { Random } from '../maths/random.ts';
 
 export const CAMS = ['yoke', 'single-cam', 'hybrid', 'two-track', 'screw-adjust'] as const;
@@ -34,9 +35,9 @@ export const adjustmentsOf = (cams: Hardware['cams']): readonly KnobId[] => ['re
 export const sidewaysOf = (cams: Hardware['cams']): KnobId => OF_CAMS[cams][0] ?? 'rest-side';
 
 export const hardwareBy = (chance: Random): Hardware => ({
-  hand: happens(chance, 0.85) ? 'right' : 'left',
+  hand: happens(chance, OFTEN.hardware.rightHand) ? 'right' : 'left',
   cams: oneOfThese(chance, CAMS),
   rest: oneOfThese(chance, RESTS),
   press: oneOfThese(chance, PRESSES),
-  restScale: happens(chance, 0.75) ? 'fine-screw' : 'coarse',
+  restScale: happens(chance, OFTEN.hardware.fineScrew) ? 'fine-screw' : 'coarse',
 });

@@ -67,7 +67,7 @@ export function shoot(world: World, condition: Condition, asked: Asked, flight: 
 }
 
 /** The speed of an arrow that weighs what its parts say: the sight is set with that. */
-const usualSpeed = ({ bow, set }: World): Fps => speedFor(bow.throws, massOf(set.parts, set.vanes));
+export const usualSpeed = ({ bow, set }: World): Fps => speedFor(bow.throws, massOf(set.parts, set.vanes));
 
 /** Tuning arrows are shot in turn, without those that are left out. */
 const TUNING = 3;
@@ -105,8 +105,8 @@ function aimed({ aim }: Luck, side: number, times: number, distance: Yards): Poi
 export type Told = (Tear & { readonly called?: 'bad' }) | { readonly missed: true };
 
 /** More than this (in) is no hole that can be read: a tear beyond 4, an impact beyond 24 from its dot. */
-const NO_TEAR = 4;
-const NO_IMPACT = 24;
+export const NO_TEAR = 4;
+export const NO_IMPACT = 24;
 
 /** What the archer reads from the hole of shot number `condition.shots + 1`: by the marks of a rule, a little off, and now and then from behind. */
 export function read({ archer: { reads }, seed, side }: World, { shots }: Condition, { hole, called }: Happened, at: Asked['at']): Told {

@@ -7,13 +7,15 @@ import { footPounds, grains } from '../maths/units.ts';
 import type { Random } from '../maths/random.ts';
 import { mirroredAdjustment, type Settings } from './adjustment.ts';
 import { archerBy, mirroredArcher, type PracticeArcher } from './archer.ts';
-import { ARROW_FAULTS, arrowsBy, massOf, mirroredArrows, withBad, type ArrowSet } from './arrows.ts';
-import { adjustmentsBy, contactBy, creepBy, looseBy, SIDEWAYS, nuisanceBy, soundAdjustments, type PracticeBow } from './bow.ts';
+import { ARROW_FAULTS, arrowsBy, massOf, mirroredArrows, withBad, withStiffness, type ArrowSet } from './arrows.ts';
+import { contactBy, creepBy, looseBy, SIDEWAYS, nuisanceBy, soundAdjustments, type PracticeBow } from './bow.ts';
 import { between, chanceOf, happens, oneOfThese } from './chance.ts';
 import { deadlyBy, mendableBy } from './danger.ts';
 import { mirroredDeparture, mirroredPush } from './departure.ts';
+import { adjustmentsBy } from './faults.ts';
 import { hardwareBy, type Hardware } from './hardware.ts';
 import type { Lesson } from './lesson-names.ts';
+import { OFTEN } from './often.ts';
 
 export interface World {
   /** True of everything that is made here: whoever keeps or shows it can say so. */
@@ -27,19 +29,17 @@ export interface World {
   readonly set: ArrowSet;
 }
 
-/** How often each trouble comes with a bow (assumed). */
-const OFTEN = { contact: 0.08, loose: 0.05, creep: 0.15, badArrow: 0.2, deadly: 0.03, mendable: 0.05 } as const;
-
 /** The bow of this number, as anybody may bring it; `knobs` is content's. Throws RangeError unless the number is whole, 0 or more. */
 export function bowByNumber(number: number, knobs: Content['knobs']): World {
   const hardware = hardwareBy(chanceOf(number, 'bow'));
   const chance = chanceOf(number, 'bow', TROUBLES);
   const adjustments = adjustmentsBy(number, knobs, hardware);
-  const set = setBy(chanceOf(number, 'arrows'));
+  const set = setBy(number);
   const [nuisance, contact, loose, creep] = [nuisanceBy(chance), contactBy(chance), looseBy(chance), creepBy(chance)];
-  const [touches, loosens, settles] = [happens(chance, OFTEN.contact), happens(chance, OFTEN.loose), happens(chance, OFTEN.creep)];
+  const [touches, loosens, settles] = [happens(chance, OFTEN.bow.contact), happens(chance, OFTEN.bow.loose), happens(chance, OFTEN.bow.creep)];
   const danger = chanceOf(number, 'danger');
-  const [deadly, mendable, isDeadly, isMendable] = [deadlyBy(danger), mendableBy(danger), happens(danger, OFTEN.deadly), happens(danger, OFTEN.mendable)];
+  const [deadly, mendable] = [deadlyBy(danger), mendableBy(danger)];
+  const [isDeadly, isMendable] = [happens(danger, OFTEN.bow.deadly), happens(danger, OFTEN.bow.mendable)];
   return {
     practice: true, seed: number, lesson: null, side: 1, set, archer: archerBy(chanceOf(number, 'archer')),
     bow: {
@@ -54,7 +54,7 @@ const TROUBLES = 200;
 /** A bow with nothing wrong at all, to make a lesson of; `hardware` says what it is built of where that matters. */
 export function soundWorld(seed: number, knobs: Content['knobs'], archer: PracticeArcher, fixed: Partial<Hardware> = {}): World {
   const hardware = { ...hardwareBy(chanceOf(seed, 'bow')), ...fixed };
-  const set = arrowsBy(chanceOf(seed, 'arrows'));
+  const set = withStiffness(chanceOf(seed, 'arrows', STIFFNESS), arrowsBy(chanceOf(seed, 'arrows')));
   return {
     practice: true, seed, lesson: null, side: 1, set, archer,
     bow: {
@@ -64,19 +64,22 @@ export function soundWorld(seed: number, knobs: Content['knobs'], archer: Practi
   };
 }
 
-function setBy(chance: Random): ArrowSet {
-  const set = arrowsBy(chance);
-  const [bad, which, fault] = [happens(chance, OFTEN.badArrow), Math.ceil(chance.uniform() * set.arrows.length), oneOfThese(chance, ARROW_FAULTS)];
+function setBy(number: number): ArrowSet {
+  const chance = chanceOf(number, 'arrows');
+  const set = withStiffness(chanceOf(number, 'arrows', STIFFNESS), arrowsBy(chance));
+  const [bad, which, fault] = [happens(chance, OFTEN.arrows.oneBad), Math.ceil(chance.uniform() * set.arrows.length), oneOfThese(chance, ARROW_FAULTS)];
   return bad ? withBad(chance, set, `${Math.max(1, which)}`, fault) : set;
 }
+/** Beside the draws of a set. */
+const STIFFNESS = 2;
 
 /** A bow of 280 fps or near it (assumed), for an arrow of this mass; its virtual mass is about that of a light string (from memory). */
 const VIRTUAL_MASS = grains(100);
 
 function figuresBy(chance: Random, { hand }: Hardware, restOptimum: number, { parts, vanes }: ArrowSet): Pick<PracticeBow, 'measures' | 'throws'> {
-  const ratedWeight = happens(chance, 0.6) ? 60 : 70;
+  const ratedWeight = happens(chance, OFTEN.bow.sixtyPounds) ? 60 : 70;
   const boltsOut = Math.round(between(chance, 0, 8)) / 4;
-  const [known, speed] = [happens(chance, 0.8), between(chance, 265, 295)];
+  const [known, speed] = [happens(chance, OFTEN.bow.figureKnown), between(chance, 265, 295)];
   const [below, axles, brace, nock] = [between(chance, 0, 3), between(chance, 30, 36), between(chance, 6, 7.5), oneOfThese(chance, [1 / 16, 3 / 32, 1 / 8])];
   const mass = massOf(parts, vanes);
   return {

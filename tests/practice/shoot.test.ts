@@ -124,9 +124,10 @@ describe('an archer', () => {
 });
 
 describe('arrows', () => {
-  const bent = { shaft: { x: 0, y: 0.1 }, nock: { x: 0.02, y: 0 } };
+  const bent = { shaft: { x: 0, y: 0.1 }, nock: { x: 0.02, y: 0 }, softer: 0 };
+  const bends = { x: 0, y: 0.001 };
   it('turn their own error with the shaft, clockwise from behind; what is in the nock stays', () => {
-    const at = (turn: number, vanes: 3 | 4, twice: 0 | 0.5, newNock = false) => arrowPush({ vanes, twice }, bent, turn, newNock);
+    const at = (turn: number, vanes: 3 | 4, twice: 0 | 0.5, newNock = false) => arrowPush({ vanes, twice, bends }, bent, turn, newNock);
     expect(at(0, 4, 0)).toEqual({ x: 0.02, y: 0.1 });
     expect(at(1, 4, 0)).toEqual({ x: 0.1 + 0.02, y: 0 });
     expect(at(2, 4, 0)).toEqual({ x: 0.02, y: -0.1 });

@@ -5,10 +5,11 @@ import type { Axis, Content } from '../../../src/content/types.ts';
 import { sum } from '../../../src/maths/sum.ts';
 import { grains } from '../../../src/maths/units.ts';
 import { archerBy, type PracticeArcher } from '../../../src/practice/archer.ts';
-import { arrowsBy, massOf, type ArrowSet } from '../../../src/practice/arrows.ts';
-import { adjustmentsBy, A_LITTLE_HIGH, type PracticeBow } from '../../../src/practice/bow.ts';
+import { arrowsBy, massOf, withStiffness, type ArrowSet } from '../../../src/practice/arrows.ts';
+import { A_LITTLE_HIGH, type PracticeBow } from '../../../src/practice/bow.ts';
 import { between, chanceOf, eitherSide, happens } from '../../../src/practice/chance.ts';
 import { departureOf, inAll, TEAR_PER_INCH } from '../../../src/practice/departure.ts';
+import { adjustmentsBy } from '../../../src/practice/faults.ts';
 import type { Hardware } from '../../../src/practice/hardware.ts';
 import { FRESH, type Memory } from '../../../src/practice/memory.ts';
 import { bowByNumber, centreShot, soundWorld, type World } from '../../../src/practice/world.ts';
@@ -36,11 +37,14 @@ export function anyBow(number: number, knobs: Knobs): World {
 
 /** The set filled up with sound arrows of the same parts. */
 function twelve(number: number, set: ArrowSet): ArrowSet {
-  const more = arrowsBy(chanceOf(number, 'arrows', 1));
+  const more = withStiffness(chanceOf(number, 'arrows', MORE), arrowsBy(chanceOf(number, 'arrows', 1)));
   const heavier = massOf(set.parts, set.vanes) - massOf(more.parts, more.vanes);
   const others = more.arrows.map((arrow) => ({ ...arrow, mass: grains(arrow.mass + heavier) }));
   return { ...set, arrows: [...set.arrows, ...others].slice(0, ARROWS).map((arrow, i) => ({ ...arrow, number: `${i + 1}` })) };
 }
+
+/** Draws of arrows beside a set's own. */
+const MORE = 1000;
 
 /** Nothing wrong but what the caller adds, in the hands of the usual archer, whose hand is quiet. */
 function plainBow(number: number, knobs: Knobs): World {
