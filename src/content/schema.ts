@@ -46,6 +46,7 @@ export function toContent(parsed: Parsed, chapters: readonly z.output<typeof ste
       'scatter': { id: 'scatter', ...parsed['content/inspections.yaml'].scatter },
       'gross': { id: 'gross', ...parsed['content/inspections.yaml'].gross },
       'very-gross': { id: 'very-gross', ...parsed['content/inspections.yaml']['very-gross'] },
+      'missed': { id: 'missed', ...parsed['content/inspections.yaml'].missed },
       'not-returned': { id: 'not-returned', ...parsed['content/inspections.yaml']['not-returned'] },
       'no-response': { id: 'no-response', ...parsed['content/inspections.yaml']['no-response'] },
       'broadhead-scatter': { id: 'broadhead-scatter', ...parsed['content/inspections.yaml']['broadhead-scatter'] },

@@ -179,7 +179,7 @@ export interface LadderRule {
 }
 
 export const INSPECTIONS = [
-  'scatter', 'gross', 'very-gross', 'not-returned', 'no-response', 'broadhead-scatter', 'plumb-bend', 'many-odd', 'references',
+  'scatter', 'gross', 'very-gross', 'missed', 'not-returned', 'no-response', 'broadhead-scatter', 'plumb-bend', 'many-odd', 'references',
 ] as const;
 export const isInspection = oneOf(INSPECTIONS);
 

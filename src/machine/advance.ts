@@ -7,6 +7,7 @@ import type { Deciding } from './deciding.ts';
 import { chosen, holds } from './guards.ts';
 import { heldOver } from './loop/inside.ts';
 import { turnFinish } from './turn-finish.ts';
+import { lookForMisses } from './turn-missed.ts';
 import { arrowsWait, turnArrows } from './turn-arrows.ts';
 import { tellWhatPaperLeaves, turnFarther, turnPreparing } from './turn-broadheads.ts';
 import type { PlaceIn } from './places.ts';
@@ -62,6 +63,7 @@ function turnOfShooting(d: Deciding<PlaceIn<(typeof SHOOTING)[number]>>, pending
   if (pending.length > 0) return d.isIn('finish') && pending.every((p) => isOfFinish(d.content, p.step.id)) ? false : d.event({ type: 'due' });
   if (chosen(d.state, 'release') === 'fingers') return leave(d);
   if (d.isIn('broadheads') && broadheadsAreOff(d.state)) return leave(d, 'broadheads-left');
+  if (lookForMisses(d)) return true;
   if (d.isAt('broadheads.preparing')) return turnPreparing(d);
   if (d.isAt('broadheads.farther')) return turnFarther(d);
   if (d.isIn('arrows')) return turnArrows(d);

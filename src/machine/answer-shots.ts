@@ -100,7 +100,7 @@ function readFigure(raw: unknown): number | null {
 function shotOf(x: number, y: number, bad: boolean, most: number): Parsed<ShotAnswer> {
   if (Math.abs(x) > most || Math.abs(y) > most) {
     if (most === MAX_IMPACT) return no('too-large-tear', `More than ${MAX_IMPACT} in from its own dot is asked again: was it another dot? Down a plumb line leave out how low. An arrow that left the target is "missed".`);
-    return no('too-large-tear', `A tear of more than ${MAX_TEAR} in is asked again: measure from the point hole to where the slits of the vanes meet.`);
+    return no('too-large-tear', `A tear of more than ${MAX_TEAR} in is asked again: measure from the point hole to where the slits of the vanes meet. If it truly is more: "missed".`);
   }
   return { ok: true, answer: { x: x + 0, y: y + 0, ...(bad ? { called: 'bad' as const } : {}) } };
 }

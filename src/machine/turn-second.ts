@@ -54,11 +54,15 @@ function looksHere({ sets, notes: { epoch }, facts }: State): number {
   return facts.filter((fact) => fact.kind === 'answered' && fact.about === 'inspected' && fact.seq > first).length;
 }
 
-// By way of the first distance, where causes are looked for: nothing found, all that was tuned there is passed by, and it is shot again here.
-function lookInto(d: Deciding, found: Judgement<'inconsistent' | 'gross'>): true {
-  const { rounds, inspections } = d.state.notes;
-  d.where('return: paper').event({ type: 'return', to: 'paper' }, { loop: { rounds: Math.max(1, rounds), purpose: 'judge', distance: FIRST_DISTANCE } });
+/** Causes are looked for at the first distance: nothing found, all that was tuned there is passed by, and it is shot again here. */
+export function byWayOfPaper(d: Deciding): void {
+  d.where('return: paper').event({ type: 'return', to: 'paper' }, { loop: { rounds: Math.max(1, d.state.notes.rounds), purpose: 'judge', distance: FIRST_DISTANCE } });
   d.where('looked').event({ type: 'looked' });
+}
+
+function lookInto(d: Deciding, found: Judgement<'inconsistent' | 'gross'>): true {
+  const { inspections } = d.state.notes;
+  byWayOfPaper(d);
   // What was looked into at the first distance does not keep from looking here.
   if (d.isAt('paper.height.shooting')) adoptScatter(d, { ...found, notes: { ...found.notes, inspections: Math.min(inspections + 1, MOST_LOOKS) } });
   return true;

@@ -7,6 +7,7 @@ import { gaugeOf, taken } from './loop/gauge.ts';
 import { judgeAxis } from './loop/judge.ts';
 import { judgeSet } from './loop/judge-set.ts';
 import type { State } from './state.ts';
+import { missedTooOften } from './turn-missed.ts';
 import { thenOf } from './then.ts';
 import { axisOf, partOfPlace, phaseOfPlace, placeUnder } from './walk.ts';
 
@@ -33,7 +34,7 @@ function inspectionAgain(d: Deciding, of: number): void {
   const id = d.state.notes.inspection;
   const then = id === null ? null : thenOf(d, of, d.state.facts.findLast(({ decided: { loop } }) => loop?.inspection === id), true);
   if (then === null) return;
-  const stands = id === 'not-returned' ? judgeReturn(d.content, then).verdict === 'not returned' : judgeSet(d.content, then)?.notes.inspection === id;
+  const stands = id === 'missed' ? missedTooOften(d.state) : id === 'not-returned' ? judgeReturn(d.content, then).verdict === 'not returned' : judgeSet(d.content, then)?.notes.inspection === id;
   if (stands) return;
   const { inspections, scattered, grossSeen } = then.notes;
   d.add({ advice: null, loop: { inspection: null, inspections, scattered, grossSeen } });

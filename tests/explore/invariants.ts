@@ -9,7 +9,7 @@ import { cautionStandsThere, pickedOnPurpose } from './invariants/asking.ts';
 import { fingersAreNotRead, gatesBeforeShots, lookedAtBeforeDrawn, lookedAtFromElsewhere, notKnownNeverPasses, onlyWhatIsTheirs, ownGateOfEachShot } from './invariants/gates.ts';
 import { ledgerIsWhatWasDone, provedAfterPutBack, putBackIsExact } from './invariants/ledger.ts';
 import { notCheckedIsSaid, tunedOnlyByShots } from './invariants/record.ts';
-import { headsChangeShafts, judgedByEqualNumbers, nockStandsAsTold } from './invariants/shots.ts';
+import { headsChangeShafts, judgedByEqualNumbers, missesAreLookedFor, nockStandsAsTold } from './invariants/shots.ts';
 import { alwaysAWayOn, stopIsLeftByItsGate, stopShowsItsWayOut, stopWordIsHeard } from './invariants/stops.ts';
 
 export const INVARIANTS: readonly Invariant[] = [
@@ -19,7 +19,7 @@ export const INVARIANTS: readonly Invariant[] = [
   oneChangeAtATime, insideTheLimits, nothingBeyondALimit, pressOnlyWhereAllowed, movedOnlyOnShots, sightStays,
   ledgerIsWhatWasDone, putBackIsExact, provedAfterPutBack,
   noAnswerIsLost, refusalChangesNothing, journalTellsAll, linesAreInOrder,
-  headsChangeShafts, judgedByEqualNumbers, nockStandsAsTold,
+  headsChangeShafts, judgedByEqualNumbers, nockStandsAsTold, missesAreLookedFor,
   tunedOnlyByShots, notCheckedIsSaid,
 ];
 

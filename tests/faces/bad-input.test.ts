@@ -32,7 +32,7 @@ const TYPED: readonly (readonly [Question, string, string])[] = [
   ['length', '13 in', '13 in is outside -4 to 12 in. Look again, then write it.'],
   ['tear', 'banana', `That is not read as a tear. ${TEAR}`],
   ['tear', '14 in', `That is not read as a tear. ${TEAR}`],
-  ['tear', 'high 14', 'A tear of more than 4 in is asked again: measure from the point hole to where the slits of the vanes meet.'],
+  ['tear', 'high 14', 'A tear of more than 4 in is asked again: measure from the point hole to where the slits of the vanes meet. If it truly is more: "missed".'],
   ['tear', 'high 1/2 left', `The figure for "left" is missing or not read. ${TEAR}`],
   ['tear', 'high -1/2', `Leave out the minus sign where a side is named. ${TEAR}`],
   ['tear', 'left 1/8 right 1/4', `Two figures are given for the same axis. ${TEAR}`],

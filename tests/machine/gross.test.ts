@@ -18,14 +18,16 @@ it('a little over one inch is looked into once, and then tuned step by step', ()
   expect(views.some((view) => view.advice?.kind === 'adjust')).toBe(true);
 });
 
-it('looked into, and every shot of it corrected to a miss: nothing is left to look for, and it is shot anew', () => {
+it('looked into, and every shot of it corrected to a miss: no tear is left to look into, but that none left a hole is', () => {
   const { session, store } = play({ start: { x: 0.2, y: 2.6 }, gain: {}, sd: 0.1, seed: 3 }, { until: ({ ask }) => ask?.about === 'inspected' });
   const now = nextMinute(store);
   for (const fact of store.facts.filter((one) => one.kind === 'answered' && one.about === 'tear')) {
     session.send({ kind: 'back', to: fact.seq }, now);
     expect(session.send({ kind: 'answer', answer: 'missed' }, now).error).toBeUndefined();
   }
-  expect(session.view().step).toBe('arrow-check');
-  session.send({ kind: 'answer', answer: 'all true' }, now);
+  for (const [step, answer] of [['arrow-check', 'all true'], ['backstop', 'solid'], ['range', 'all true'], ['inspect-missed', 'nothing']]) {
+    expect(session.view().step).toBe(step);
+    session.send({ kind: 'answer', answer }, now);
+  }
   expect(session.view().ask).toMatchObject({ kind: 'tear' });
 });

@@ -2,7 +2,7 @@
 
 import type { Deciding } from '../deciding.ts';
 import { currentSet } from '../loop/sets.ts';
-import { shopNote } from '../loop/advise.ts';
+import { lookNote, shopNote } from '../loop/advise.ts';
 import type { ArrowClass } from '../notes.ts';
 import type { State } from '../state.ts';
 import { phrase } from '../words.ts';
@@ -74,7 +74,7 @@ function inspect(d: Deciding<'arrows.screening.shooting'>, id: 'many-odd' | 'ref
   const { arrows } = d.state.notes;
   const counted = id === 'many-odd' ? { manyOdd: arrows.manyOdd + 1 } : { wandered: arrows.wandered + 1 };
   return d.event({ type: 'verdict', verdict }, {
-    advice: { kind: 'inspect', what: phrase(d.content, `inspect-what-${id}`), why: d.content.inspections[id].say[0] ?? '', caution: [] },
+    advice: lookNote(d.content, id),
     // All shots so far are left out, whatever is found: the arrows are shot anew.
     loop: { inspection: id, arrows: { ...arrows, ...counted, after: currentSet(d.state)?.id ?? arrows.after, told: '' } },
   });

@@ -1,7 +1,7 @@
 // The next single change: what must be known first, which adjustment, which way, how far, and how to undo it.
 
 import { predict } from '../../archery/response.ts';
-import type { Axis, Content, Knob, KnobId } from '../../content/types.ts';
+import type { Axis, Content, Inspection, Knob, KnobId } from '../../content/types.ts';
 import { chosen, holds } from '../guards.ts';
 import { isSettled } from '../agenda.ts';
 import { readingNow } from '../reading-now.ts';
@@ -161,6 +161,10 @@ function headline(content: Content, state: State, knob: Knob, delta: number): st
   const inward = (delta > 0) === (chosen(state, 'hand') !== 'left');
   return `${words} (${phrase(content, inward ? 'toward-riser' : 'away-from-riser')})`;
 }
+
+/** No change, but what is looked at first. */
+export const lookNote = (content: Content, id: Inspection['id']): Advice =>
+  ({ kind: 'inspect', what: phrase(content, `inspect-what-${id}`), why: content.inspections[id].say[0] ?? '', caution: [] });
 
 /** No change, but what a shop is asked to look at. */
 export const shopNote = (content: Content, why: string): Advice =>

@@ -38,6 +38,8 @@ export class GateBook {
   private shotsAtRest = 0;
   /** The line at which cables or cams were last worked on. */
   private cablesAt = 0;
+  /** How often it was looked for why shots left no hole, since a dealer had the bow. */
+  private looksForMisses = 0;
 
   constructor(private readonly content: Content) {}
 
@@ -264,6 +266,7 @@ export class GateBook {
     if (step === 'contact' && value === 'smear') this.raise(['rest-check', 'contact']);
     if (step === 'released') {
       this.failures = this.failures.filter((f) => !f.dealer);
+      this.looksForMisses = 0;
       if (this.word === 'released') this.word = null;
       raise('released-by-dealer');
       if (this.answers.has('contact')) this.raise(['contact']);
@@ -279,6 +282,7 @@ export class GateBook {
       if (value === 'person') this.raise(['backstop', 'range', 'history', 'limbs', 'axle-clips', 'bow-at-rest', 'arrow-check']);
     }
     if ((step === 'someone-hurt' && value === 'well') || (step === 'arrow-check' && this.word === 'arrow-check')) this.word = null;
+    if (step === 'inspect-missed') this.looksForMisses++;
     if (step.startsWith('inspect-')) {
       const found = Object.values(this.content.inspections).find((i) => `inspect-${i.id}` === step)?.options.find((o) => o.value === value);
       if (found?.cause === 'loose part' || (step === 'inspect-not-returned' && (found === undefined || found.cause === null))) raise('something-moved');
@@ -539,6 +543,8 @@ export class GateBook {
       ...this.broken().flat(),
       // More pull than the limbs are made for is a dealer's matter.
       ...((this.number('peak-weight') ?? 0) > (this.number('rated-weight') ?? Infinity) + 2 ? ['released'] : []),
+      // Looked for again and again, and still no hole: a dealer may be asked to see the bow.
+      ...(this.looksForMisses >= 2 ? ['released'] : []),
       ...(this.word === null ? [] : [this.word]),
     ];
   }

@@ -49,3 +49,29 @@ export const nockStandsAsTold: Invariant = {
     return stands === shot.nockTurn ? null : `arrow ${shot.arrow} is asked for with its nock turned by ${shot.nockTurn}, and it stands at ${stands}`;
   },
 };
+
+/** More of them are danger. */
+const MOST_MISSES = 2;
+
+export const missesAreLookedFor: Invariant = {
+  id: 'misses-are-looked-for',
+  rule: 'After two shots in a row that left no hole none is asked for before something was looked for, moved or replaced, or a dealer had the bow.',
+  held: 'machine/turn-missed.ts',
+  broken(m) {
+    const shot = shotAsked(m);
+    if (shot === null) return null;
+    const now = new Map(m.lines.flatMap((line) => (line.kind === 'corrected' ? [[line.of, line.answer] as const] : [])));
+    let run = 0;
+    let about = '';
+    for (const line of m.lines) {
+      if (line.kind === 'moved' || line.kind === 'changed') run = 0;
+      if (line.kind !== 'answered') continue;
+      const answer = now.get(line.seq) ?? line.answer;
+      if (line.about === 'inspected' || line.about === 'released' || (answer.kind === 'moved' && !['not now', 'another'].includes(String(answer.moved)))) run = 0;
+      if (answer.kind !== 'shots') continue;
+      if (line.about !== about) [run, about] = [0, line.about];
+      for (const one of answer.shots) run = 'missed' in one ? run + 1 : 0;
+    }
+    return run < MOST_MISSES || about !== shot.about ? null : `${run} shots in a row left no hole, and the next one is asked for`;
+  },
+};

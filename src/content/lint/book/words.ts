@@ -67,6 +67,7 @@ export const PHRASES: Book['phrases'] = {
   'peak-over-rating': [/do not draw it again/i, /authorised dealer/i],
   'shaft-too-short': [/do not shoot/i, /longer arrows are needed/i],
   'shaft-rather-short': [/ask the arrow maker or an authorised dealer/i],
+  'missed-stop': [/no further shot/i, /an authorised dealer/i],
   'shoot-how': [/nobody behind you/i, /away from your face/i],
   'how-nock-swap': [/gloves and glasses on, away from your face/i, /never shot again/i],
   'arrow-look-said-crack': [/never shot again/i, /mark an X at both ends/i],
@@ -81,6 +82,7 @@ export const FOUND: Book['found'] = {
   'scatter': 'one-arrow=one_arrow loose-part=loose_part contact=contact grip=grip face=face tired=tired_archer other=other nothing',
   'gross': 'contact=contact rest-timing=contact nock-fit=other centre-shot=other grip=grip face=face loose-part=loose_part other=other nothing',
   'very-gross': 'shafts=other one-arrow=one_arrow contact=contact nock-fit=other loose-part=loose_part grip=grip misread=other other=other nothing',
+  'missed': 'loose-part=loose_part one-arrow=one_arrow contact=contact nock-fit=other aim=other tired=tired_archer other=other nothing',
   'not-returned': 'not-exact=other loose-part=loose_part contact=contact one-arrow=one_arrow tired=tired_archer other=other nothing',
   'no-response': 'contact=contact not-moved=other grip=grip face=face loose-part=loose_part one-arrow=one_arrow other=other nothing',
   'broadhead-scatter': 'head-wobbles=one_arrow insert-loose=one_arrow vanes-small=other contact=contact wind=other grip=grip tired=tired_archer '
@@ -94,6 +96,9 @@ export const FOUND: Book['found'] = {
 export const FOUND_SAYS: Book['foundSays'] = {
   'gross/nock-fit': /no shot before/i,
   'very-gross/nock-fit': /no shot before/i,
+  'missed/nock-fit': /no shot before/i,
+  'missed/one-arrow': /never shot again/i,
+  'missed/nothing': /a shop/i,
   'very-gross/shafts': /stop shooting these/i,
   'very-gross/nothing': /seen together by a shop/i,
   'many-odd/nock-fit': /no shot before/i,
