@@ -4,16 +4,27 @@ import { readFileSync } from 'node:fs';
 import { CodedError } from './errors.ts';
 import { clean } from './screens/clean.ts';
 import type { Content } from './content/types.ts';
+import type { PracticeOf } from './journal/practice-mark.ts';
 import type { TuneInfo } from './journal/list.ts';
 import { readJournal } from './journal/read.ts';
 import { OF_THE_ARCHER } from './machine/known-bow.ts';
 import type { BowRecord, Carried, Fact } from './machine/types.ts';
 
 /** A short day and time on this machine's clock. */
-function when(iso: string): string {
+export function when(iso: string): string {
   const date = new Date(iso);
   const two = (n: number): string => String(n).padStart(2, '0');
   return `${date.getFullYear()}-${two(date.getMonth() + 1)}-${two(date.getDate())} ${two(date.getHours())}:${two(date.getMinutes())}`;
+}
+
+/** The same for practices, each with its bow. */
+export function practiceList(practices: readonly TuneInfo[], home: string, nameOf: (of: PracticeOf) => string): string {
+  if (practices.length === 0) return `Nothing was practised in ${clean(home)} yet. "quarterturn practice" begins.\n`;
+  const rows = practices.map(({ id, last, finished, shots, practice, bad }) => {
+    const state = bad === undefined ? (finished ? 'over' : 'not over') : `cannot be opened: ${bad}`;
+    return clean(`PRACTICE ${id}  last ${when(last)}  ${shots} ${shots === 1 ? 'shot' : 'shots'}  ${state}${practice === undefined ? '' : `  ${nameOf(practice)}`}`);
+  });
+  return `${rows.join('\n')}\n`;
 }
 
 export function tuneList(tunes: readonly TuneInfo[], home: string): string {

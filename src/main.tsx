@@ -2,8 +2,9 @@
 // The only wiring: arguments, folders, content, which face. Each face is loaded only when it is the one that is used.
 
 import { readFileSync } from 'node:fs';
-import { chooseFace, HELP, readArguments, type Face, type Telling, type Walking } from './arguments.ts';
+import { chooseFace, HELP, readArguments, type Face, type Practising, type Telling, type Walking } from './arguments.ts';
 import { CodedError, ERRORS } from './errors.ts';
+import type { PracticeWords } from './content/practice-words.ts';
 import type { Content } from './content/types.ts';
 import type { SessionLike } from './machine/types.ts';
 
@@ -13,12 +14,12 @@ declare const __VERSION__: string;
 const now = (): Date => new Date();
 const { stdin, stdout, stderr, env } = process;
 
-function loadContent(): Content {
-  const path = new URL('./content.json', import.meta.url);
+const loadContent = (): Content => loaded('./content.json') as Content;
+
+/** It was checked when it was built. */
+function loaded(name: string): unknown {
   try {
-    // It was checked when it was built.
-    const content: unknown = JSON.parse(readFileSync(path, 'utf8'));
-    return content as Content;
+    return JSON.parse(readFileSync(new URL(name, import.meta.url), 'utf8'));
   } catch {
     throw new CodedError('bad-content', 'The content beside the program is missing or damaged. Install again, or run "npm run build".');
   }
@@ -66,6 +67,27 @@ function readyForScreen(): void {
   if (env['NO_COLOR']) env['FORCE_COLOR'] = '0';
 }
 
+/** However it ends, the lock is given back. */
+function letGoAtTheEnd(face: Face, session: SessionLike): void {
+  process.on('exit', () => session.close());
+  if (face !== 'screen') for (const [signal, code] of [['SIGINT', 130], ['SIGTERM', 143], ['SIGHUP', 129]] as const) process.on(signal, () => process.exit(code));
+}
+
+async function practise(wanted: Practising): Promise<number> {
+  const { homeFolder } = await import('./journal/home.ts');
+  const { openWanted, tellWanted } = await import('./practise.ts');
+  const practices = { content: loadContent(), words: loaded('./practice.json') as PracticeWords, home: homeFolder(env, wanted.home), engine: __VERSION__ };
+  if (wanted.what === 'list' || wanted.what === 'record' || wanted.what === 'debrief') {
+    await print(tellWanted(practices, wanted));
+    return 0;
+  }
+  const face = chooseFace(wanted.face, env['TERM'], stdin.isTTY === true, stdout.isTTY === true);
+  if (face === 'screen') readyForScreen();
+  const { session, notices } = openWanted(practices, wanted, now());
+  letGoAtTheEnd(face, session);
+  return talk(face, session, notices);
+}
+
 async function walk(wanted: Walking): Promise<number> {
   const { homeFolder, newTunePath } = await import('./journal/home.ts');
   const { latestUnfinished, listTunes } = await import('./journal/list.ts');
@@ -86,9 +108,7 @@ async function walk(wanted: Walking): Promise<number> {
   const session = openSession({
     content, store, startAt: now(), engine: __VERSION__, tune: id, known: carriedFrom(tunes, id, content, carriedOf),
   });
-  // However it ends, the lock is given back.
-  process.on('exit', () => session.close());
-  if (face !== 'screen') for (const [signal, code] of [['SIGINT', 130], ['SIGTERM', 143], ['SIGHUP', 129]] as const) process.on(signal, () => process.exit(code));
+  letGoAtTheEnd(face, session);
   // Who names a tune wants that one; to all others it is told which tunes were passed over.
   const passedOver = wanted.command === 'resume' && wanted.id !== null ? [] : leftToNewer(tunes);
   return talk(face, session, [...store.notices, ...passedOver]);
@@ -119,6 +139,7 @@ async function main(): Promise<number> {
       return 0;
     }
     case 'list': case 'record': await tell(wanted); return 0;
+    case 'practice': return practise(wanted);
     case 'go-on': case 'new': case 'resume': return walk(wanted);
   }
 }

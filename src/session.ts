@@ -97,6 +97,8 @@ class Session implements SessionLike {
         return this.moved(intent, now);
       case 'changed':
         return this.changed(intent, now);
+      case 'turned': case 'debrief':
+        return this.refuse('not-now', 'That is for a practice bow: "quarterturn practice" begins one.');
     }
   }
 
@@ -275,7 +277,7 @@ export function aboutList(content: Content): readonly string[] {
     aboutOf(step),
     ...(step.kind === 'chunk' ? step.checks.map((check) => `gate:${check.id}`) : []),
   ]);
-  return [...new Set([...names, 'tear', 'impact', 'moved', 'inspected', 'finishing', 'accept', 'arrow-look', 'turn-the-set'])].sort();
+  return [...new Set([...names, 'tear', 'impact', 'moved', 'inspected', 'finishing', 'accept', 'arrow-look', 'turn-the-set', 'practice', 'practice-bow'])].sort();
 }
 
 /** The record of a finished tune, or of one that is under way; null where nothing was begun. */

@@ -67,6 +67,8 @@ interface AskBase {
   readonly suggestion?: Answer;
   /** Set while an earlier answer is being corrected: the seq of that answer's line. */
   readonly correcting?: number;
+  /** The bow is invented: the arrow is let go here, and hands need not do what the coach is told. */
+  readonly practice?: true;
 }
 
 export interface ShotPlan {
@@ -202,6 +204,24 @@ export interface AnswerEntry {
   readonly change: true | string;
 }
 
+/** What the arrow of a practice bow left: a tear in a sheet, a hole in a target from its own dot, or nothing that can be found. Inches, as they truly are. */
+export type PracticeHole =
+  | { readonly kind: 'sheet'; readonly tail: Tear; readonly vanes: 3 | 4 }
+  | { readonly kind: 'target'; readonly at: Tear }
+  | { readonly kind: 'none' };
+
+/** Present where the bow is invented: what is seen beside the question, and what the arrow does that is asked for. */
+export interface PracticeView {
+  /** Which bow this is, in a few words. */
+  readonly of: string;
+  /** What the learner sees at the bow, standing there. The question is answered from it. */
+  readonly seen: readonly string[];
+  /** How letting go felt, and the hole: to be shown in this order. */
+  readonly shot?: { readonly felt: string; readonly hole: PracticeHole };
+  /** At the end: what was true all along. */
+  readonly debrief?: BowRecord;
+}
+
 export interface Where {
   readonly title: string;
   readonly part: string;
@@ -234,6 +254,7 @@ export interface View {
   readonly findings: readonly Finding[];
   readonly picture?: Picture;
   readonly record?: BowRecord;
+  readonly practice?: PracticeView;
   /** May the archer do this now, and if not, why not. Faces grey the key and show the reason. */
   readonly may: { readonly back: true | string; readonly putBack: true | string };
 }
@@ -241,7 +262,11 @@ export interface View {
 // ---- what comes in -------------------------------------------------------------------------------------------------
 
 export type Intent =
-  | { readonly kind: 'answer'; readonly answer: unknown }
+  /** `hands`: of a practice bow alone, where it is said and not done. */
+  | { readonly kind: 'answer'; readonly answer: unknown; readonly hands?: 'still' }
+  /** Of a practice bow alone: something is turned and the coach is not told; the practice is left, and the truth wanted. */
+  | { readonly kind: 'turned'; readonly knob: KnobId; readonly direction: Direction; readonly amount: unknown }
+  | { readonly kind: 'debrief' }
   /** Opens an earlier answer for correction: the last one (and again, the one before it), or the one of that line. */
   | { readonly kind: 'back'; readonly to?: number }
   | { readonly kind: 'keep' }

@@ -41,7 +41,7 @@ function isLoose({ bow: { loose } }: World, { shots, tightened }: Condition): bo
   return loose !== null && !tightened && shots > loose.from;
 }
 
-const oddAmongTuning = (world: World, condition: Condition): readonly string[] =>
+export const oddAmongTuning = (world: World, condition: Condition): readonly string[] =>
   tuningArrows(world, condition).flatMap(({ number, fault }) => (fault === null ? [] : [number]));
 
 function twists({ archer: { torque } }: World, { handRelaxed }: Condition): boolean {
@@ -60,6 +60,12 @@ export function inspected(world: World, memory: Memory, ask: Ask): Found | null 
   const cause = offered.find(({ there }) => seen && there(world, memory.condition));
   if (cause === undefined) return { said: 'nothing', memory: after };
   return { said: cause.option, memory: { ...after, condition: { ...memory.condition, ...cause.right(world, memory.condition) } } };
+}
+
+/** What is put right where this is named as the cause and is there; nothing otherwise. */
+export function putRight(world: World, condition: Condition, option: string): Partial<Condition> {
+  const cause = CAUSES.find((one) => one.option === option && one.there(world, condition));
+  return cause === undefined ? {} : cause.right(world, condition);
 }
 
 /** Whether this look sees what is there. */

@@ -8,6 +8,7 @@ import { type Block, endless, fixed, wholeOrNone } from './fit.ts';
 import { listLines, type ListLook, listWindow } from './list-lines.ts';
 import { cut, cutFront } from './text-width.ts';
 import { BLANK, type Line, paragraph, paragraphs, span } from './look.ts';
+import { callLines, holeBlock, movedTo, seenBlocks } from './practice-lines.ts';
 import { isChecks, NOT_KNOWN, picksOf, suggestedText, suggestedValue } from './options.ts';
 import { type Preview } from './pressed.ts';
 import { shotText, tearOf } from './press-tear.ts';
@@ -19,7 +20,7 @@ import { formatQuantity } from '../maths/fractions.ts';
 import { unitWord } from '../maths/unit-words.ts';
 
 /** Where each block stands when room is short: the lowest goes first. */
-const RANK = { blank: 0, read: 1, picture: 3, details: 4, text: 5, list: 6, asked: 8, caution: 9 } as const;
+const RANK = { blank: 0, read: 1, picture: 3, details: 4, text: 5, list: 6, seen: 6.5, hole: 7.5, asked: 8, caution: 9 } as const;
 
 export interface Drawn { readonly width: number; readonly braille: boolean; readonly preview: Preview }
 
@@ -30,7 +31,9 @@ export const askBlocks = (state: ScreenState, drawn: Drawn): Block[] => {
   if (ask === null) return [];
   // An advice belongs to the question whether it was followed; at other questions it is history.
   const shown = ask.kind === 'amount' || advice?.kind === 'inspect' || advice?.kind === 'shop' ? advice : null;
-  const cautions = cautionLines([...new Set([...ask.caution, ...(shown === null ? [] : adviceCautions(shown))])], width);
+  // The arrow of a practice bow has flown by the time that its hole is read: nothing is drawn any more.
+  const flown = ask.practice === true && modeOf(ask, state.prompt) === 'tear';
+  const cautions = cautionLines(flown ? [] : [...new Set([...ask.caution, ...(shown === null ? [] : adviceCautions(shown))])], width);
   const called = modeOf(ask, state.prompt) === 'tear';
   return [
     ...(ask.correcting === undefined ? [] : [correctingBlock(width)]),
@@ -38,6 +41,7 @@ export const askBlocks = (state: ScreenState, drawn: Drawn): Block[] => {
     // Whatever else has no room: pictures, reasons and the question in full give way to them, at every size that is promised.
     endless(RANK.caution, cautions, true),
     ...questionBlocks(ask, { read: called, told: state.message !== null }, width),
+    ...seenBlocks(view.practice, RANK.seen, width),
     wholeOrNone(RANK.blank, [BLANK]),
     ...inputBlocks(state, ask, view, drawn),
   ];
@@ -76,7 +80,7 @@ const inputBlocks = (state: ScreenState, ask: Ask, view: View, drawn: Drawn): Bl
   switch (mode) {
     case 'none': return [];
     case 'pick': return [listBlock(ask, prompt, width)];
-    case 'called': case 'tear': return shotBlocks(ask, prompt, view, state.message, drawn);
+    case 'shoot': case 'called': case 'tear': return shotBlocks(ask, prompt, view, state.message, drawn);
     case 'number': case 'amount': {
       const unit = ask.kind === 'number' || ask.kind === 'amount' ? ask.unit : 'count';
       const word = unitWord(unit, 2);
@@ -134,21 +138,22 @@ const shotBlocks = (ask: Ask, prompt: Prompt, view: View, told: string | null, d
   const what = shotWords(ask).join(', ');
   const shoot = what === '' ? [] : paragraph(span('  shoot  ', 'coach'), what.toUpperCase(), width, 'strong');
   const { picture } = view;
-  if (prompt.called === null) {
+  if (prompt.called === null || modeOf(ask, prompt) === 'shoot') {
     return [
       ...(picture !== undefined && shotsIn(picture) > 0 ? [pictureBlock(picture, RANK.picture, drawn)] : []),
-      fixed([...shoot, ...paragraph(span('  > ', 'strong'), `Called good or bad? ${kind.beforeLooking}: g or b`, width, 'strong')]),
+      fixed([...shoot, ...callLines(view.practice, prompt.loosed, kind, width)]),
     ];
   }
   const at = prompt.tail ?? tearOf(preview, shotText(prompt.entry));
   const side = width < 60 ? `${kind.seen}.` : `${kind.seen}: left is your left as you shoot.`;
+  const hole = view.practice?.shot?.hole;
   return [
-    enteringBlock(ask.kind, picture, at, RANK.picture, drawn),
+    hole === undefined ? enteringBlock(ask.kind, picture, at, RANK.picture, drawn) : holeBlock(hole, RANK.hole, width),
     fixed([
       ...shoot,
       ...paragraph(span('    '), side, width, 'soft'),
       ...entryLines(prompt.entry, width, `  called ${prompt.called}`),
-      ...(entryText(prompt.entry) === '' && at !== null ? [] : echoLines(shotText(prompt.entry), preview, width, `arrows, or type: ${kind.like}`, told)),
+      ...(entryText(prompt.entry) === '' && at !== null ? (hole === undefined ? [] : movedTo(at, kind, width)) : echoLines(shotText(prompt.entry), preview, width, `arrows, or type: ${kind.like}`, told)),
     ]),
   ];
 };

@@ -14,7 +14,9 @@ export const helpLines = (state: ScreenState, glossary: Readonly<Record<string, 
   const { ask, advice } = state.view;
   const words = wordsIn(state.view, glossary);
   const sections: readonly (readonly [string, readonly string[]])[] = [
+    ['bow', state.view.practice === undefined ? [] : [`PRACTICE on an invented bow: ${state.view.practice.of}.`]],
     ['asked', ask?.text ?? []],
+    ['see', state.view.practice?.seen ?? []],
     ['care', [...(ask?.caution ?? []), ...(advice === null ? [] : adviceCautions(advice))]],
     ['why', ask?.why ?? []],
     ['advice', advice === null ? [] : [advice.what, ...adviceDetails(advice)]],

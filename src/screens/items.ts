@@ -38,6 +38,7 @@ export const takenLines = (before: View, intent: Intent, after: View, entries: r
     ...entries.slice(answered).flatMap((entry) => entryItem(entry, width)),
     ...unsaid.flatMap((text) => entryItem({ who: 'coach', text }, width)),
     ...(after.record !== undefined && before.record === undefined ? recordLines(after.record, width) : []),
+    ...(after.practice?.debrief !== undefined && before.practice?.debrief === undefined ? recordLines(after.practice.debrief, width) : []),
   ];
 };
 
@@ -66,10 +67,12 @@ export const openingLines = (view: View, entries: readonly TranscriptEntry[], no
   const left = entries.length - last.length;
   return [
     BLANK,
+    ...(view.practice === undefined ? [] : paragraph(span('  '), `PRACTICE, on an invented bow${view.practice.of === '' ? '' : `: ${view.practice.of}`}`, width, 'strong')),
     ...notices.flatMap((notice) => paragraph(span('  note   '), notice, width)),
     ...(left > 0 ? paragraph(span('  '), `\u2026 ${left} earlier lines: r shows all answers`, width, 'soft') : []),
     ...last.flatMap((entry) => entryItem(entry, width)),
     ...view.say.filter((text) => !includes(last, text)).flatMap((text) => entryItem({ who: 'coach', text }, width)),
     ...(view.record === undefined ? [] : recordLines(view.record, width)),
+    ...(view.practice?.debrief === undefined ? [] : recordLines(view.practice.debrief, width)),
   ];
 };

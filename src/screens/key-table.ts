@@ -8,7 +8,7 @@ import { formOf } from './pages.ts';
 import { shotKind } from './shot-kind.ts';
 import { modeOf, type ScreenState } from './state.ts';
 
-export type CommandId = 'help' | 'leave' | 'put back' | 'history' | 'answers' | 'correct' | 'keep' | 'note' | 'stop' | 'other' | 'missed' | 'not known';
+export type CommandId = 'help' | 'leave' | 'put back' | 'history' | 'answers' | 'correct' | 'keep' | 'note' | 'stop' | 'other' | 'missed' | 'not known' | 'turn' | 'debrief';
 
 export interface Command {
   readonly id: CommandId;
@@ -24,7 +24,8 @@ export interface Command {
 }
 
 const always = (): true => true;
-const shooting = ({ view }: ScreenState): boolean => view.ask?.kind === 'tear' || view.ask?.kind === 'impact';
+const shooting = ({ view, prompt }: ScreenState): boolean => ['called', 'tear'].includes(modeOf(view.ask, prompt));
+const practising = ({ view }: ScreenState): boolean => view.practice !== undefined;
 const walking = ({ view }: ScreenState): true | string => (view.type === 'done' ? 'the tune is finished' : true);
 
 export const COMMANDS: readonly Command[] = [
@@ -41,13 +42,15 @@ export const COMMANDS: readonly Command[] = [
   { id: 'answers', key: 'r', label: 'review', help: 'review all your answers, and change one; the bow is not touched', enabled: always },
   { id: 'note', key: 'n', label: 'note', help: 'write a note into the record', enabled: walking },
   { id: 'other', key: 'o', label: 'other', help: 'you moved something, or something was replaced or fell', enabled: walking },
+  { id: 'turn', key: 't', label: 'turn', help: 'in practice: turn something on the bow and tell nobody', here: practising, enabled: walking },
+  { id: 'debrief', key: 'd', label: 'debrief', help: 'in practice: end it here, and be told what was true', here: practising, enabled: walking },
   { id: 'keep', key: 'esc', label: 'keep old answer', help: 'keep the answer as it was', here: ({ view }) => view.ask?.correcting !== undefined, enabled: always },
 ];
 
 /** May a bare letter be a command now, or is it being typed? */
 export const lettersAreCommands = (state: ScreenState): boolean => {
   const mode = modeOf(state.view.ask, state.prompt);
-  if (state.menu || mode === 'none' || mode === 'pick' || mode === 'called') return true;
+  if (state.menu || mode === 'none' || mode === 'pick' || mode === 'shoot' || mode === 'called') return true;
   return (mode === 'number' || mode === 'amount') && entryText(state.prompt.entry) === '';
 };
 
@@ -70,6 +73,7 @@ const answerKeys = (state: ScreenState): readonly (readonly [string, string])[] 
     case 'pick': return ask?.kind === 'choice' && ask.many
       ? [['space', isChecks(ask) ? 'NOT true' : 'mark'], ['enter', 'take'], ['arrows', 'choose']]
       : [['enter', 'take'], [ask?.kind === 'confirm' ? 'y, n' : 'arrows', 'choose']];
+    case 'shoot': return [['enter', 'shoot']];
     case 'called': return [['g', 'good'], ['b', 'bad']];
     case 'tear': return [['enter', 'take']];
     case 'amount': return [['enter', 'take'], ['esc', 'back']];

@@ -54,7 +54,7 @@ export const listIsCut = (state: ScreenState, needs: LiveNeeds): boolean =>
 /** Where we are. On a narrow screen the day and the count go below the part. */
 export const headerLines = (view: View, width: number): Line[] => {
   const { title, part, day, shots } = view.where;
-  const stopped = view.type === 'stop' ? 'STOPPED. ' : '';
+  const stopped = `${view.practice === undefined ? '' : 'PRACTICE. '}${view.type === 'stop' ? 'STOPPED. ' : ''}`;
   const left = `  ${stopped}${clean([title, ...(view.type === 'stop' && part === 'stopped' ? [] : [part])].filter((word) => word !== '').join(', '))}`;
   const right = `day ${day}, ${shots} ${shots === 1 ? 'shot' : 'shots'}`;
   if (textWidth(left) + 3 + right.length <= width) return [[span(left, view.type === 'stop' ? 'warn' : 'strong'), span('   '), span(right, 'soft')]];

@@ -17,6 +17,8 @@ export interface Pick {
 export const isChecks = (ask: Ask | null): boolean => ask?.kind === 'choice' && ask.many === true && ask.options.some((option) => option.pass === true);
 
 export const ANOTHER_AMOUNT = 'another amount';
+/** Of a practice bow: it is said, and the hands do nothing. */
+export const SAY_ONLY = 'say only';
 export const NOT_KNOWN = 'not known';
 
 /** The list for an ask, or null where it is answered by typing. */
@@ -37,13 +39,14 @@ export const picksOf = (ask: Ask): readonly Pick[] | null => {
 };
 
 /** What may be said of an advice. What is to be put back comes before anything else: there, nothing else is offered. */
-const amountPicks = ({ unit, max, step }: Extract<Ask, { kind: 'amount' }>): readonly Pick[] => {
+const amountPicks = ({ unit, max, step, practice }: Extract<Ask, { kind: 'amount' }>): readonly Pick[] => {
   const told = (value: string, label: string): Pick => ({ value, label, pass: false });
   const counted = unit === 'count';
   return [
     told('as told', counted ? 'done as told' : 'moved it as told'),
     // Of a thing that is done or not there is no other amount.
     ...(counted && max <= 1 ? [] : [told(ANOTHER_AMOUNT, counted ? 'turned by another number of vanes' : 'moved another amount')]),
+    ...(practice === true && !counted ? [told(SAY_ONLY, 'say "as told" and turn nothing')] : []),
     told('not now', step === PUT_BACK ? 'not yet: the coach waits' : 'not now'),
     ...(step === PUT_BACK ? [] : [told('another', counted ? 'another change instead' : 'another adjustment instead')]),
   ];

@@ -79,9 +79,14 @@ export const formOf = (page: Page): Form => {
       title: 'What happened that I did not ask for?', text: [],
       picks: [pick('moved', 'I moved something on the bow'), ...CHANGED.map((what) => pick(what, CHANGED_WORDS[what]))],
     };
-    case 'knob': return { title: 'What did you move?', text: [], picks: KNOBS.map((knob) => pick(knob, knobWords(knob))) };
-    case 'way': return { title: `Which way did you move ${knobWords(page.knob)}?`, text: [], picks: KNOB_WORDS[page.knob].ways.map(([way, label]) => pick(way, label)) };
-    case 'how much': return { title: `How much did you move ${knobWords(page.knob)}?`, text: [`With its unit, for example ${KNOB_WORDS[page.knob].like}.`] };
+    case 'end': return {
+      title: 'End this practice here, and be told what was true?',
+      text: ['It cannot be gone on with afterwards. Who only wants a rest leaves with q.'],
+      picks: [pick(true, 'yes, tell me', 'y'), pick(false, 'no, go on', 'n')],
+    };
+    case 'knob': return { title: page.quiet ? 'Turn what? The coach is not told.' : 'What did you move?', text: [], picks: KNOBS.map((knob) => pick(knob, knobWords(knob))) };
+    case 'way': return { title: `Which way ${page.quiet ? 'do you turn' : 'did you move'} ${knobWords(page.knob)}?`, text: [], picks: KNOB_WORDS[page.knob].ways.map(([way, label]) => pick(way, label)) };
+    case 'how much': return { title: `How much ${page.quiet ? 'do you turn' : 'did you move'} ${knobWords(page.knob)}?`, text: [`With its unit, for example ${KNOB_WORDS[page.knob].like}.`] };
     case 'changed': return { title: `${CHANGED_WORDS[page.what]}: what should be remembered of it?`, text: ['Enter alone is enough.'], mayBeEmpty: true };
   }
 };
@@ -108,17 +113,18 @@ export const takePage = ({ page, cursor, entry, lead }: Overlay): Taken => {
     case 'sure': return chosen === true ? { intent: page.to === null ? { kind: 'putBack' } : { kind: 'putBack', to: page.to } } : { wants: '' };
     case 'other': {
       const what = CHANGED.find((one) => one === chosen);
-      return { page: what === undefined ? { id: 'knob' } : { id: 'changed', what } };
+      return { page: what === undefined ? { id: 'knob', quiet: false } : { id: 'changed', what } };
     }
+    case 'end': return chosen === true ? { intent: { kind: 'debrief' } } : { wants: '' };
     case 'knob': {
       const knob = KNOBS.find((one) => one === chosen);
-      return knob === undefined ? { wants: 'choose one first' } : { page: { id: 'way', knob } };
+      return knob === undefined ? { wants: 'choose one first' } : { page: { id: 'way', knob, quiet: page.quiet } };
     }
     case 'way': {
       const way = KNOB_WORDS[page.knob].ways.find(([one]) => one === chosen)?.[0];
-      return way === undefined ? { wants: 'choose one first' } : { page: { id: 'how much', knob: page.knob, way } };
+      return way === undefined ? { wants: 'choose one first' } : { page: { id: 'how much', knob: page.knob, way, quiet: page.quiet } };
     }
-    case 'how much': return { intent: { kind: 'moved', knob: page.knob, direction: page.way, amount: text } };
+    case 'how much': return { intent: { kind: page.quiet ? 'turned' : 'moved', knob: page.knob, direction: page.way, amount: text } };
     case 'changed': return { intent: text === '' ? { kind: 'changed', what: page.what } : { kind: 'changed', what: page.what, note: text } };
   }
 };

@@ -44,7 +44,8 @@ function readObject(value: Record<string, unknown>): Request {
   }
   // The session reads an answer against the ask, so that its error can say what this very question takes.
   if (name === 'answer') {
-    const other = Object.keys(value).find((key) => key !== 'answer');
+    const other = Object.keys(value).find((key) => key !== 'answer' && !(key === 'hands' && value[key] === 'still'));
+    if (other === undefined && 'hands' in value) return intent({ kind: 'answer', answer: value['answer'], hands: 'still' });
     return other === undefined ? intent({ kind: 'answer', answer: value['answer'] }) : error('not-understood', `"${other}" does not go with "answer". Send it by itself.`);
   }
   return readOther(name, value);
@@ -61,6 +62,8 @@ function readOther(name: Exclude<RequestName, 'answer'>, value: Record<string, u
   if ('putBack' in data) return intent({ kind: 'putBack', ...(data.putBack === true ? {} : { to: data.putBack }) });
   // A stop without words is still a stop.
   if ('stop' in data) return intent({ kind: 'stop', words: data.stop.trim() || 'stop' });
+  if ('turned' in data) return intent({ kind: 'turned', ...data.turned });
+  if ('debrief' in data) return intent({ kind: 'debrief' });
   if ('moved' in data) return intent({ kind: 'moved', ...data.moved });
   if ('changed' in data) return intent({ kind: 'changed', what: data.changed, ...(data.note === undefined ? {} : { note: data.note }) });
   if ('note' in data) return intent({ kind: 'note', note: data.note });

@@ -26,7 +26,7 @@ const answerIn = z.union([
 ]);
 
 const requests = {
-  answer: z.strictObject({ answer: answerIn }),
+  answer: z.strictObject({ answer: answerIn, hands: z.literal('still').optional().describe('in practice: it is said, and nothing is turned') }),
   back: z.strictObject({ back: z.union([z.boolean(), z.int().positive()]) })
     .describe('true: correct the last answer, once more for the one before; a number: correct the answer of that line (its seq); false: leave it as it was'),
   putBack: z.strictObject({ putBack: z.union([z.literal(true), z.int().positive()]) })
@@ -36,6 +36,9 @@ const requests = {
   moved: z.strictObject({ moved: z.strictObject({ knob: z.enum(KNOBS), direction: z.enum(DIRECTIONS), amount: amountIn }) })
     .describe('a change on the bow that was not advised'),
   changed: z.strictObject({ changed: z.enum(CHANGED), note: z.string().optional() }),
+  turned: z.strictObject({ turned: z.strictObject({ knob: z.enum(KNOBS), direction: z.enum(DIRECTIONS), amount: amountIn }) })
+    .describe('in practice: something is turned, and the coach is not told'),
+  debrief: z.strictObject({ debrief: z.literal(true) }).describe('in practice: it is ended, and what was true is told'),
   quit: z.strictObject({ quit: z.literal(true) }),
 } as const;
 
@@ -71,6 +74,7 @@ const askBase = {
   text: words, why: words, caution: words,
   unknown: z.literal(true).optional().describe('"not known" is an answer: {"answer":"not known"}'),
   suggestion: answer.optional().describe('an earlier answer that no longer counts, to be given again if it still holds'),
+  practice: z.literal(true).optional().describe('the bow is invented: this arrow is shot by the program, or hands need not do what is told'),
   correcting: z.number().optional().describe('the seq of the answer that is being corrected'),
 };
 const shotPlan = {
@@ -118,10 +122,22 @@ const record = z.strictObject({
   sections: list(z.strictObject({ title: z.string(), rows: list(z.strictObject({ name: z.string(), value: z.string() })) })),
 });
 
+const hole = z.discriminatedUnion('kind', [
+  z.strictObject({ kind: z.literal('sheet'), tail: point.describe('from the point\'s hole to where the cuts of the vanes meet, as a rule reads'), vanes: z.literal([3, 4]) }),
+  z.strictObject({ kind: z.literal('target'), at: point.describe('from the dot that was aimed at, as a rule reads') }),
+  z.strictObject({ kind: z.literal('none') }),
+]);
+const practice = z.strictObject({
+  of: z.string().describe('which invented bow this is'), seen: words.describe('what is seen at it; the question is answered from that'),
+  shot: z.strictObject({ felt: z.string(), hole }).optional().describe('the arrow that is asked for, as it was shot'),
+  debrief: record.optional().describe('at the end: what was true'),
+});
+
 const walk = {
   v: z.literal(PIPE_VERSION), seq: z.number().describe('the number of the last journal line'),
   chapter: z.enum([...CHAPTERS, 'stopped']), step: z.string(), say: words,
   bow: z.partialRecord(z.enum(KNOBS), quantity).describe('the setting of every moved knob against the baseline'),
+  practice: practice.optional().describe('present in practice, and never with a real bow'),
   advice: advice.nullable(), findings: list(finding), noted: z.literal(true).optional(),
 };
 const codes = namesOf(ERRORS);

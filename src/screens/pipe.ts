@@ -1,10 +1,11 @@
 // The face for programs and tests: one JSON object a line, each way. Every line in gets exactly one line out.
 
 import type { Readable, Writable } from 'node:stream';
-import type { Ask, Reply, SessionLike, View } from '../machine/types.ts';
+import type { Ask, PracticeView, Reply, SessionLike, View } from '../machine/types.ts';
 import { CodedError, type ErrorCode } from '../errors.ts';
 import { readLines } from './lines.ts';
 import { outputTo } from './output.ts';
+import { asRead } from './plain-practice.ts';
 import { readRequest, type Request } from './pipe-request.ts';
 import { PIPE_VERSION, type OutLine } from './pipe-schema.ts';
 
@@ -18,6 +19,12 @@ export interface FaceStreams {
 
 const v = PIPE_VERSION;
 
+/** A program reads figures: the hole as a rule reads it, to the marks that an archer has. */
+function practiceOf({ practice }: View): { readonly practice?: PracticeView } {
+  if (practice?.shot === undefined) return practice === undefined ? {} : { practice };
+  return { practice: { ...practice, shot: { ...practice.shot, hole: asRead(practice.shot.hole) } } };
+}
+
 /** `noDefault` is about keys, which a program does not have. */
 function askOf(ask: Ask | null): Ask | null {
   if (ask === null) return null;
@@ -28,7 +35,7 @@ function askOf(ask: Ask | null): Ask | null {
 function viewLine(view: View, extra: { readonly noted?: true }): OutLine {
   const { type, seq, chapter, step, say, bow, advice, findings, record } = view;
   return {
-    v, type, seq, chapter, step, say, ask: askOf(view.ask), bow, advice, findings, ...extra,
+    v, type, seq, chapter, step, say, ask: askOf(view.ask), bow, advice, findings, ...practiceOf(view), ...extra,
     ...(type === 'done' && record ? { record } : {}),
   };
 }
@@ -43,7 +50,7 @@ function replyLine({ view, error, noted }: Reply): OutLine {
 
 function answerLine(session: SessionLike, request: Exclude<Request, { kind: 'quit' }>, now: Date): OutLine {
   const view = session.view();
-  if (view.type === 'done') return errorLine(view, 'walk-is-done', 'The tune is finished; nothing more is taken. Begin another with "new".');
+  if (view.type === 'done') return errorLine(view, 'walk-is-done', view.practice === undefined ? 'The tune is finished; nothing more is taken. Begin another with "new".' : 'The practice is over; nothing more is taken. Begin another with "practice".');
   if (request.kind === 'error') return errorLine(view, request.code, request.message);
   // The findings were reached with an earlier line and are told once.
   if (request.kind === 'blank') return viewLine({ ...view, findings: [] }, {});

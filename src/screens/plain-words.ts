@@ -9,9 +9,9 @@ import { answerWords } from './pages.ts';
 import { tearWords } from './plain-pictures.ts';
 import { KNOB_WORDS, ledgerWords, saidUnit, shotWords } from './words.ts';
 
-export function whereLine({ where }: View): string {
+export function whereLine({ where, practice }: View): string {
   const part = where.part === '' ? where.title : `${where.title}, ${where.part}`;
-  return clean(`== ${part}. Day ${where.day}, ${where.shots} ${where.shots === 1 ? 'shot' : 'shots'}.`);
+  return clean(`== ${practice === undefined ? '' : 'PRACTICE. '}${part}. Day ${where.day}, ${where.shots} ${where.shots === 1 ? 'shot' : 'shots'}.`);
 }
 
 /** `says`: what the question says itself, and so is not told here. */
@@ -47,7 +47,7 @@ function howLine(ask: Ask, form: 'full' | 'short'): string {
     case 'number': return `Type a number from ${ask.min} to ${ask.max}${inUnit(ask.unit)}${more}.`;
     case 'confirm': return `Type yes or no${more}.`;
     case 'text': return `Type a few words${more}.`;
-    case 'amount': return amountLine(ask);
+    case 'amount': return `${amountLine(ask)}${ask.practice === true ? ' "say as told" says it and turns nothing.' : ''}`;
     case 'impact': if (ask.shots.taken > 0) return `Type where it landed, in inches from its own dot; "bad" before it if you called it bad; or "missed"${more}.`;
       return `Type it like "high 3 left 1 1/2", in inches from its own dot, or "on the dot", or x and y like "-1.5 3". Called bad before you looked: "bad high 3". Off the target: "missed"${more}.`;
     case 'tear': if (ask.shots.taken > 0) return `Type the tear; "bad" before it if you called it bad; or "missed"${more}.`;
@@ -78,16 +78,16 @@ function shotLine(ask: Ask): string[] {
 /** Said last before what may be typed: on a low terminal a long question would push them out of sight. */
 export const cautionLines = (ask: Ask | null): string[] => (ask?.caution ?? []).map((text) => clean(`caution: ${text}`));
 
-/** The question, its cautions, and last what may be typed. A correction comes before all. */
-export function askLines(ask: Ask, form: 'full' | 'short'): string[] {
+/** The question, what is `seen` of it, its cautions, and last what may be typed: `how`, where that is not as usual. A correction comes before all. */
+export function askLines(ask: Ask, form: 'full' | 'short', { seen = [], how }: { readonly seen?: readonly string[]; readonly how?: string } = {}): string[] {
   const options = ask.kind === 'choice' ? ask.options.map(({ label }, at) => `  ${numberOf(ask, at)}. ${label}`) : [];
   return [
     ...(ask.correcting === undefined ? [] : ['You are correcting an earlier answer; the bow does not move by this. "keep" leaves it as it was.']),
     ask.short, ...(form === 'full' ? ask.text.filter((text) => text !== ask.short) : []),
-    ...shotLine(ask), ...options,
+    ...shotLine(ask), ...seen, ...options,
     ...(ask.suggestion ? [`Your answer before: ${suggested(ask)}. Type it again if it still holds.`] : []),
     ...cautionLines(ask),
-    howLine(ask, form),
+    how ?? howLine(ask, form),
   ].map(clean);
 }
 

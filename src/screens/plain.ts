@@ -8,6 +8,7 @@ import { LONGEST_LINE, readLines, type Line } from './lines.ts';
 import { outputTo, type Output } from './output.ts';
 import { COMMANDS, readCommand } from './plain-commands.ts';
 import { pictureLines, takenLines } from './plain-pictures.ts';
+import { drawingLines, HOLD_LINE, isHeld, PRACTICE_COMMANDS, readPractice, seenLines, SHOOT_FIRST, shotLines } from './plain-practice.ts';
 import { adviceLines, answersLines, askLines, cautionLines, historyLines, recordLines, sayLines, stepsLines, whereLine, whyLines } from './plain-words.ts';
 
 export interface PlainStreams {
@@ -32,6 +33,8 @@ class Plain {
   /** What was told last of each thing that is told only when it is new. */
   private readonly told = new Map<'place' | 'advice', string>();
   private opened = false;
+  /** Of a practice bow: the arrow was let go, and its hole is told. */
+  private loosed = false;
 
   constructor(private readonly session: SessionLike, private readonly out: Output, private readonly streams: PlainStreams) {}
 
@@ -56,6 +59,7 @@ class Plain {
 
   /** What is new in a view, then its question in full. */
   async show(view: View, answered: Answered | null = null): Promise<void> {
+    this.loosed = false;
     const { title, part, day } = view.where;
     const advice = view.advice ? adviceLines(view.advice, view.ask?.text) : [];
     await this.print([
@@ -70,7 +74,8 @@ class Plain {
   }
 
   async ask(ask: Ask | null, form: 'full' | 'short'): Promise<void> {
-    if (ask !== null) await this.print(['', ...askLines(ask, form)]);
+    const seen = seenLines(this.session.view());
+    if (ask !== null) await this.print(['', ...askLines(ask, form, isHeld(ask, this.loosed) ? { seen, how: HOLD_LINE } : { seen })]);
   }
 
   /** One clear line, then the question again. */
@@ -96,6 +101,7 @@ class Plain {
 
   async send(intent: Intent): Promise<void> {
     const { ask } = this.session.view();
+    if (intent.kind === 'answer' && isHeld(ask, this.loosed)) return this.heardOr(typeof intent.answer === 'string' ? intent.answer : '', SHOOT_FIRST);
     const answered = this.answered(ask, intent);
     let reply: Reply;
     try {
@@ -117,19 +123,43 @@ class Plain {
     await (error === undefined ? this.show(view) : this.mistake(error.code === 'not-understood' ? message : error.message));
   }
 
+  /** On a practice bow: how it felt, then what it left, then what may be typed. */
+  private async shoot(): Promise<void> {
+    const view = this.session.view();
+    if (!isHeld(view.ask, this.loosed)) return this.mistake('Nothing is to be shot now, or it was shot already.');
+    this.loosed = true;
+    await this.print(shotLines(view));
+    await this.ask(view.ask, 'short');
+  }
+
+  /** What only a practice knows; false where the line means what it always means. */
+  private async practised(text: string): Promise<boolean> {
+    const view = this.session.view();
+    const command = view.practice === undefined ? null : readPractice(text, isHeld(view.ask, this.loosed));
+    switch (command?.kind) {
+      case undefined: return false;
+      case 'shoot': await this.shoot(); break;
+      case 'draw': await (this.loosed ? this.print([...drawingLines(view), ...cautionLines(view.ask)]) : this.mistake(SHOOT_FIRST)); break;
+      case 'mistake': await this.heardOr(text, command.message); break;
+      case 'intent': await this.send(command.intent); break;
+    }
+    return true;
+  }
+
   /** Takes one line; false when the archer leaves. */
   async take(line: Line): Promise<boolean> {
     if (this.streams.echo) await this.print([line.kind === 'text' ? clean(line.text) : '']);
     if (line.kind === 'too long') return this.mistake(`That line is longer than ${LONGEST_LINE} bytes. Write it shorter.`).then(() => true);
     if (line.kind === 'not UTF-8') return this.mistake('That line has bytes that are no text (UTF-8). Write it again.').then(() => true);
-    const { ask } = this.session.view();
+    const { ask, practice } = this.session.view();
+    if (await this.practised(line.text)) return true;
     const command = readCommand(line.text, offered(ask));
     switch (command.kind) {
       case 'quit': return false;
       case 'nothing': await this.mistake('Nothing was typed. "help" lists what can be typed.'); break;
       case 'mistake': await this.heardOr(line.text, command.message); break;
       // Whatever was looked up, the question stands, and its cautions with it.
-      case 'help': await this.print([...COMMANDS, ...cautionLines(ask)]); break;
+      case 'help': await this.print([...COMMANDS, ...(practice === undefined ? [] : PRACTICE_COMMANDS), ...cautionLines(ask)]); break;
       case 'again': await this.ask(ask, 'full'); break;
       case 'why': await this.print([...(ask ? whyLines(ask, this.session.glossary()) : []), ...cautionLines(ask)]); break;
       case 'history': await this.print([...historyLines(this.session.history()), ...cautionLines(ask)]); break;
@@ -141,13 +171,14 @@ class Plain {
   }
 
   async run(): Promise<void> {
-    await this.print([...(this.streams.notices ?? []).map(clean), '"help" lists what can be typed at any time.']);
+    const { practice } = this.session.view();
+    await this.print([...(practice === undefined ? [] : [clean(`PRACTICE, on an invented bow${practice.of === '' ? '' : `: ${practice.of}`}.`)]), ...(this.streams.notices ?? []).map(clean), '"help" lists what can be typed at any time.']);
     await this.show(this.session.view());
     if (await this.finished()) return;
     await this.out.write(PROMPT);
     for await (const line of readLines(this.streams.input)) {
       if (this.out.closed()) return;
-      if (!(await this.take(line))) return this.print(['Everything is kept. Start quarterturn again to go on.']);
+      if (!(await this.take(line))) return this.print([practice === undefined ? 'Everything is kept. Start quarterturn again to go on.' : 'This was practice. Everything is kept: "quarterturn practice" goes on with it.']);
       if (await this.finished()) return;
       await this.out.write(PROMPT);
     }
@@ -156,9 +187,10 @@ class Plain {
 
   /** At the end the record is told, and nothing more is asked. */
   private async finished(): Promise<boolean> {
-    const { type, record } = this.session.view();
+    const { type, record, practice } = this.session.view();
     if (type !== 'done') return false;
-    await this.print(['', ...(record ? recordLines(record) : []), 'The tune is finished, and kept.']);
+    const debrief = practice?.debrief === undefined ? [] : ['', ...recordLines(practice.debrief)];
+    await this.print(['', ...(record ? recordLines(record) : []), ...debrief, practice === undefined ? 'The tune is finished, and kept.' : 'The practice is over, and kept.']);
     return true;
   }
 }

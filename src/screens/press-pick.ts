@@ -1,7 +1,7 @@
 // Keys in a list: arrows, numbers, letters of its own, marks, Enter.
 
 import type { Key } from './key-names.ts';
-import { ANOTHER_AMOUNT, isChecks, type Pick, picksOf } from './options.ts';
+import { ANOTHER_AMOUNT, isChecks, SAY_ONLY, type Pick, picksOf } from './options.ts';
 import { answer, heard, isLetter, type Pressed, still } from './pressed.ts';
 import type { Prompt, ScreenState } from './state.ts';
 
@@ -56,6 +56,7 @@ const takePick = (state: ScreenState, picks: readonly Pick[]): Pressed => {
   const pick = picks[state.prompt.cursor];
   if (pick === undefined) return still(state, 'choose one first: a number or the arrows, then Enter');
   if (pick.value === ANOTHER_AMOUNT) return { state: { ...state, prompt: { ...state.prompt, typing: true } } };
+  if (pick.value === SAY_ONLY) return { state, deed: { send: { kind: 'answer', answer: 'as told', hands: 'still' } } };
   return answer(state, pick.value);
 };
 

@@ -12,6 +12,14 @@ const MISSED = 'missed';
 export const pressTear = (state: ScreenState, key: Key, preview: Preview, mode: 'called' | 'tear'): Pressed =>
   mode === 'called' ? pressCall(state, key) : pressHole(state, key, preview);
 
+/** On a practice bow the arrow is let go first; how that felt is told, and then it is called. */
+export const pressShoot = (state: ScreenState, key: Key): Pressed => {
+  if (key.name === 'enter' || key.text === ' ') return { state: { ...state, prompt: { ...state.prompt, loosed: true } } };
+  if (key.name === 'paste') return heard(state, key.text, still(state, 'Enter lets the arrow go; nothing was taken'));
+  if (isLetter(key)) return { state, deed: { word: key.text } };
+  return key.text === '' ? { state } : still(state, `"${key.text}" is no key here: Enter lets the arrow go`);
+};
+
 const pressCall = (state: ScreenState, key: Key): Pressed => {
   const called = key.text.toLowerCase() === 'g' ? 'good' : key.text.toLowerCase() === 'b' ? 'bad' : null;
   if (called !== null) return { state: { ...state, prompt: { ...state.prompt, called } } };
@@ -61,7 +69,7 @@ const shotIn = (given: Answer): Tear | null => {
 
 /** A missed shot is put into the line, where Enter takes it: one stray key makes no shot. */
 export const chooseMissed = (state: ScreenState): ScreenState => ({
-  ...state, prompt: { ...state.prompt, called: state.prompt.called ?? 'good', tail: null, entry: { before: MISSED, after: '' } },
+  ...state, prompt: { ...state.prompt, loosed: true, called: state.prompt.called ?? 'good', tail: null, entry: { before: MISSED, after: '' } },
 });
 
 /** What was typed for a shot; the key `m` alone stands for its word. */

@@ -7,7 +7,7 @@ import { NOT_KNOWN, picksOf } from './options.ts';
 import { formOf } from './pages.ts';
 import { chooseWith, pressPick } from './press-pick.ts';
 import { pressPage } from './press-page.ts';
-import { chooseMissed, pressTear } from './press-tear.ts';
+import { chooseMissed, pressShoot, pressTear } from './press-tear.ts';
 import { beginWord, followsFilled, leavesWords, runAfter, spellsPick } from './press-word.ts';
 import { answer, editPrompt, ENTRY_LIMIT, heardAfter, isLetter, type Pressed, type Preview, still } from './pressed.ts';
 import { modeOf, type ScreenState } from './state.ts';
@@ -54,6 +54,7 @@ const pressKey = (state: ScreenState, key: Key, preview: Preview): Pressed => {
   switch (mode) {
     case 'none': return key.name === 'paste' ? still(state) : { state };
     case 'pick': return pressPick(state, key);
+    case 'shoot': return pressShoot(state, key);
     case 'called': case 'tear': return pressTear(state, key, preview, mode);
     case 'number': case 'amount': case 'text': return pressEntry(state, key, mode);
   }
@@ -78,7 +79,7 @@ const run = (state: ScreenState, command: Command): Pressed => {
     // It is put into the line, where Enter takes it: one stray letter answers nothing.
     case 'not known': return { state: { ...state, prompt: { ...state.prompt, entry: { before: NOT_KNOWN, after: '' } } } };
     case 'put back': return { state, deed: { open: 'sure' } };
-    case 'help': case 'history': case 'answers': case 'note': case 'stop': case 'other': return { state, deed: { open: command.id } };
+    case 'help': case 'history': case 'answers': case 'note': case 'stop': case 'other': case 'turn': case 'debrief': return { state, deed: { open: command.id } };
   }
 };
 

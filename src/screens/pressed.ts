@@ -10,7 +10,7 @@ import type { Page, Prompt, ScreenState } from './state.ts';
  * only where they hold no danger do what is `otherwise` to be done), or a letter that is no key here: a word begins.
  */
 export type Deed =
-  | { readonly send: Intent } | { readonly leave: number } | { readonly open: 'help' | 'history' | 'answers' | 'note' | 'stop' | 'other' | 'sure' }
+  | { readonly send: Intent } | { readonly leave: number } | { readonly open: 'help' | 'history' | 'answers' | 'note' | 'stop' | 'other' | 'sure' | 'turn' | 'debrief' }
   | { readonly say: string; readonly otherwise: Pressed } | { readonly word: string }
   /** Letters were a word: the correction that one of them opened is closed again, and the question is as it was. */
   | { readonly undo: Prompt };

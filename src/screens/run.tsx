@@ -2,7 +2,7 @@
 // terminal as it was and one line that says how to go on.
 
 import { render } from 'ink';
-import type { SessionLike } from '../machine/types.ts';
+import type { SessionLike, View } from '../machine/types.ts';
 import { App } from './app.tsx';
 import { addedRows, eraseRows, inkStdout } from './ink-stdout.ts';
 import { openingLines } from './items.ts';
@@ -11,7 +11,7 @@ import { liveLines, liveWidth } from './live.ts';
 import { type Line, lineText, paragraph, span } from './look.ts';
 import { createScreenStore } from './screen-store.ts';
 import type { Size } from './state.ts';
-import { HOW_TO_GO_ON, HOW_TO_SEE_AGAIN } from './words.ts';
+import { HOW_TO_GO_ON, HOW_TO_GO_ON_PRACTISING, HOW_TO_SEE_AGAIN, HOW_TO_SEE_PRACTICE } from './words.ts';
 
 export interface ScreenStreams {
   readonly stdin: NodeJS.ReadStream & KeyInput;
@@ -85,13 +85,14 @@ export const runScreen = async (session: SessionLike, { stdin, stdout, now, noti
   await ended;
   for (const [signal, handler] of handlers) process.off(signal, handler);
   await new Promise<void>((resolve) => {
-    stdout.write(written(paragraph(span('  '), farewell(exit, mistake, session.view().type === 'done'), liveWidth(sizeOf(stdout).columns))), () => resolve());
+    stdout.write(written(paragraph(span('  '), farewell(exit, mistake, session.view()), liveWidth(sizeOf(stdout).columns))), () => resolve());
   });
   return exit;
 };
 
-const farewell = (exit: number, mistake: unknown, done: boolean): string => {
-  if (exit !== MISTAKE) return done ? HOW_TO_SEE_AGAIN : HOW_TO_GO_ON;
+const farewell = (exit: number, mistake: unknown, { type, practice }: View): string => {
+  const goOn = practice === undefined ? HOW_TO_GO_ON : HOW_TO_GO_ON_PRACTISING;
+  if (exit !== MISTAKE) return type !== 'done' ? goOn : practice === undefined ? HOW_TO_SEE_AGAIN : HOW_TO_SEE_PRACTICE;
   const what = mistake instanceof Error ? mistake.message : String(mistake);
-  return `a mistake in the program itself (${(what.split('\n')[0] ?? '').slice(0, 120)}); ${HOW_TO_GO_ON}`;
+  return `a mistake in the program itself (${(what.split('\n')[0] ?? '').slice(0, 120)}); ${goOn}`;
 };

@@ -106,6 +106,8 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
       case 'history': return { ...before, overlay: openPage({ id: 'history', entries: session.history() }) };
       case 'answers': return { ...before, overlay: openPage({ id: 'answers', entries: session.answers() }) };
       case 'sure': return { ...before, overlay: openPage({ id: 'sure', what: '', to: null, steps: [], settings: [] }) };
+      case 'turn': return { ...before, overlay: openPage({ id: 'knob', quiet: true }) };
+      case 'debrief': return { ...before, overlay: openPage({ id: 'end' }) };
       case 'note': case 'stop': case 'other': return { ...before, overlay: openPage({ id: deed.open }, before.run?.letters) };
     }
   };

@@ -18,6 +18,8 @@ export interface Prompt {
   readonly entry: Entry;
   /** `moved another amount` was picked: the amount is being typed. */
   readonly typing: boolean;
+  /** Of a practice bow: the arrow was let go. */
+  readonly loosed: boolean;
   /** A shot's call, given before the hole is looked at. */
   readonly called: 'good' | 'bad' | null;
   /** The tail as moved by the arrow keys. */
@@ -38,9 +40,12 @@ export type Page =
   | { readonly id: 'words' }
   | { readonly id: 'stop' }
   | { readonly id: 'other' }
-  | { readonly id: 'knob' }
-  | { readonly id: 'way'; readonly knob: KnobId }
-  | { readonly id: 'how much'; readonly knob: KnobId; readonly way: Direction }
+  /** `quiet`: it is turned on a practice bow, and the coach is not told. */
+  | { readonly id: 'knob'; readonly quiet: boolean }
+  | { readonly id: 'way'; readonly knob: KnobId; readonly quiet: boolean }
+  | { readonly id: 'how much'; readonly knob: KnobId; readonly way: Direction; readonly quiet: boolean }
+  /** The end of a practice, before its time. */
+  | { readonly id: 'end' }
   | { readonly id: 'changed'; readonly what: Changed };
 
 export interface Overlay {
@@ -86,6 +91,7 @@ export const promptFor = (ask: Ask | null): Prompt => ({
   furthest: -1,
   entry: EMPTY,
   typing: false,
+  loosed: false,
   called: null,
   tail: null,
   lead: '',
@@ -95,14 +101,14 @@ const notPassing = (ask: Ask, values: readonly string[]): readonly string[] =>
   values.filter((value) => ask.kind === 'choice' && ask.options.some((option) => option.value === value && !option.pass));
 
 /** How the standing question is answered at this moment. */
-export type Mode = 'none' | 'pick' | 'called' | 'tear' | 'number' | 'amount' | 'text';
+export type Mode = 'none' | 'pick' | 'shoot' | 'called' | 'tear' | 'number' | 'amount' | 'text';
 
 export const modeOf = (ask: Ask | null, prompt: Prompt): Mode => {
   switch (ask?.kind) {
     case undefined: return 'none';
     case 'choice': case 'confirm': return 'pick';
     case 'amount': return prompt.typing ? 'amount' : 'pick';
-    case 'tear': case 'impact': return prompt.called === null ? 'called' : 'tear';
+    case 'tear': case 'impact': return ask.practice === true && !prompt.loosed ? 'shoot' : prompt.called === null ? 'called' : 'tear';
     case 'number': return 'number';
     case 'text': return 'text';
   }

@@ -98,4 +98,6 @@ export const CHANGED_WORDS: Readonly<Record<Changed, string>> = {
 };
 
 export const HOW_TO_GO_ON = 'all is kept; go on with: quarterturn';
+export const HOW_TO_GO_ON_PRACTISING = 'this was practice; all is kept; go on with: quarterturn practice';
+export const HOW_TO_SEE_PRACTICE = 'this was practice; the debrief again: quarterturn practice debrief';
 export const HOW_TO_SEE_AGAIN = 'all is kept; the record again: quarterturn record';

@@ -72,14 +72,16 @@ function put(name, bytes) {
 async function compileContent() {
   const compiler = join(ROOT, 'tests/tools/compile-content.mjs');
   if (!existsSync(compiler)) return fail('tests/tools/compile-content.mjs is missing, so the content cannot be compiled.');
-  const { compileContent: compile } = await import(pathToFileURL(compiler).href);
-  const fresh = join(DIST, `.content.json.${process.pid}`);
-  try {
-    await compile({ root: ROOT, outFile: fresh });
-  } catch (error) {
-    return fail(`the content has mistakes.\n${error.message}`);
+  const { compileContent: compile, compilePractice } = await import(pathToFileURL(compiler).href);
+  for (const [name, made] of [['content.json', compile], ['practice.json', compilePractice]]) {
+    const fresh = join(DIST, `.${name}.${process.pid}`);
+    try {
+      await made({ root: ROOT, outFile: fresh });
+    } catch (error) {
+      return fail(`the content has mistakes.\n${error.message}`);
+    }
+    renameSync(fresh, join(DIST, name));
   }
-  renameSync(fresh, join(DIST, 'content.json'));
 }
 
 export async function build() {
@@ -89,7 +91,7 @@ export async function build() {
   // The entry goes last: until then the old entry still finds its own parts.
   const entryLast = files.toSorted((a, b) => Number(a.name === 'quarterturn.js') - Number(b.name === 'quarterturn.js'));
   for (const { name, bytes } of entryLast) put(name, bytes);
-  const kept = new Set([...files.map((f) => f.name), 'content.json']);
+  const kept = new Set([...files.map((f) => f.name), 'content.json', 'practice.json']);
   for (const name of readdirSync(DIST)) if (!kept.has(name)) rmSync(join(DIST, name), { force: true });
 }
 

@@ -8,8 +8,9 @@ import { ROOT } from './build.mjs';
 
 const folder = mkdtempSync(join(tmpdir(), 'quarterturn-content-'));
 try {
-  const { compileContent } = await import('./compile-content.mjs');
+  const { compileContent, compilePractice } = await import('./compile-content.mjs');
   await compileContent({ root: ROOT, outFile: join(folder, 'content.json') });
+  await compilePractice({ root: ROOT, outFile: join(folder, 'practice.json') });
 } catch (error) {
   console.error(error.message);
   process.exitCode = 1;

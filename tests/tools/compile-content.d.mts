@@ -4,3 +4,5 @@ import type { Book } from '../../src/content/lint/book.ts';
 export function contentFiles(root: string): Map<string, string>;
 /** Throws an Error that lists every mistake, one a line. `book`: what the content must hold; common practice where none is given. */
 export function compileContent(options: { root: string; outFile: string; book?: Book }): Promise<void>;
+/** The words of the practice bow, in the same way. */
+export function compilePractice(options: { root: string; outFile: string }): Promise<void>;

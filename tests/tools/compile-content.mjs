@@ -9,10 +9,13 @@ import { tsImport } from 'tsx/esm/api';
 
 const ROOT = dirname(dirname(dirname(fileURLToPath(import.meta.url))));
 
-/** The text of every YAML file under content/, by its path as shown: `content/knobs.yaml`. */
+/** Words of the practice bow: no part of the walk, read by themselves. */
+const PRACTICE = 'practice.yaml';
+
+/** The text of every YAML file of the walk under content/, by its path as shown: `content/knobs.yaml`. */
 export function contentFiles(root) {
   const folder = join(root, 'content');
-  const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((one) => one.isFile() && /\.ya?ml$/.test(one.name));
+  const names = readdirSync(folder, { recursive: true, withFileTypes: true }).filter((one) => one.isFile() && /\.ya?ml$/.test(one.name) && one.name !== PRACTICE);
   return new Map(names.map((one) => {
     const path = join(one.parentPath ?? one.path, one.name);
     return [relative(root, path).split(sep).join('/'), readFileSync(path, 'utf8')];
@@ -31,9 +34,20 @@ export async function compileContent({ root, outFile, book }) {
   writeFileSync(outFile, `${JSON.stringify(content)}\n`);
 }
 
+/** The same for the words of the practice bow. */
+export async function compilePractice({ root, outFile }) {
+  const { readPracticeWords } = await tsImport('../../src/content/practice-words.ts', import.meta.url);
+  const { sayProblem } = await tsImport('../../src/content/problem.ts', import.meta.url);
+  const { words, problems } = readPracticeWords(`content/${PRACTICE}`, readFileSync(join(root, 'content', PRACTICE), 'utf8'));
+  if (words === null) throw new Error(problems.map(sayProblem).join('\n'));
+  mkdirSync(dirname(outFile), { recursive: true });
+  writeFileSync(outFile, `${JSON.stringify(words)}\n`);
+}
+
 if (process.argv[1] === fileURLToPath(import.meta.url)) {
   try {
     await compileContent({ root: ROOT, outFile: join(ROOT, 'dist', 'content.json') });
+    await compilePractice({ root: ROOT, outFile: join(ROOT, 'dist', 'practice.json') });
   } catch (error) {
     console.error(error.message);
     process.exitCode = 1;

@@ -41,7 +41,9 @@ export const FLOORS: readonly Floor[] = [
     advice: 'a report is made of the BowRecord alone: put what is missing into the record' },
   { floor: 4, at: ['session.ts'], own: ['journal/', 'machine/', 'content/', 'archery/', 'maths/', 'errors.ts'], packages: [],
     advice: 'the session moves the walk and shows nothing: screens and reports are joined to it in main.tsx' },
-  { floor: 5, at: ['main.tsx', 'arguments.ts', 'commands.ts'], own: [''], packages: ['node:fs', 'node:url', 'node:util', 'node:path', 'node:process'],
+  { floor: 5, at: ['training/'], own: ['session.ts', 'practice/', 'journal/', 'machine/', 'content/', 'archery/', 'maths/', 'errors.ts'], packages: [],
+    advice: 'a practice joins the session and the invented bow; files, faces and the clock are handed in by main.tsx' },
+  { floor: 6, at: ['main.tsx', 'arguments.ts', 'commands.ts', 'practise.ts'], own: [''], packages: ['node:fs', 'node:url', 'node:util', 'node:path', 'node:process'],
     advice: 'main only wires: put the work on the floor that it belongs to' },
 ];
 

@@ -13,7 +13,7 @@ function newest(path: string): number {
 
 function built(root: string): number {
   try {
-    return Math.min(...['quarterturn.js', 'content.json'].map((name) => statSync(join(root, 'dist', name)).mtimeMs));
+    return Math.min(...['quarterturn.js', 'content.json', 'practice.json'].map((name) => statSync(join(root, 'dist', name)).mtimeMs));
   } catch {
     return 0;
   }
