@@ -33,9 +33,12 @@ const BOLTS = 101;
 const BEYOND = 102;
 
 /** Its adjustments as anybody may bring them: some of them off. */
-export function adjustmentsBy(seed: number, knobs: Content['knobs'], hardware: Hardware): Adjustments {
+export const adjustmentsBy = (seed: number, knobs: Content['knobs'], hardware: Hardware): Adjustments =>
+  withFaults(seed, knobs, hardware, soundAdjustments(seed, knobs, hardware));
+
+/** Adjustments that are right as found, some of them put off by this number. */
+export function withFaults(seed: number, knobs: Content['knobs'], hardware: Hardware, sound: Adjustments): Adjustments {
   const chance = chanceOf(seed, 'bow', FAULTS);
-  const sound = soundAdjustments(seed, knobs, hardware);
   const height = faultBy(chance, knobs, CULPRITS.height(hardware.cams), sound);
   const side = faultBy(chance, knobs, CULPRITS.side(hardware.cams), sound);
   const bolts = chanceOf(seed, 'bow', BOLTS);

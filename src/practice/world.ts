@@ -92,7 +92,7 @@ function figuresBy(chance: Random, { hand }: Hardware, restOptimum: number, { pa
 }
 const inEighths = (inches: number): number => Math.round(inches * 8) / 8;
 /** A usual centre shot, inches (common practice). */
-const FIGURE = 13 / 16;
+export const FIGURE = 13 / 16;
 
 /**
  * What the tape reads from riser to shaft, to 1/32 in, where the rest would have to go right by `optimum` to stand at the figure: the riser is right of the arrow

@@ -16,7 +16,7 @@ export interface CoachOptions {
   /** Who plays beside the coach; who knows the response always does. */
   readonly rivals: readonly RivalName[];
   /** Which rows: without --only both. */
-  readonly rows: { readonly kernel: boolean; readonly walk: boolean };
+  readonly rows: { readonly kernel: boolean; readonly walk: boolean; readonly caps: boolean };
   readonly workers: number | undefined;
 }
 
@@ -24,7 +24,7 @@ const NAMES = Object.keys(WORLDS).filter((name): name is WorldName => name in WO
 
 interface Raw { readonly seed: string; readonly bows: string; readonly world: string; readonly only: string; readonly workers: string }
 
-/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`, `--only coach,chart` or `walk`; a sentence where one cannot be meant. */
+/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`, `--only coach,chart`, `walk` or `caps`; a sentence where one cannot be meant. */
 export function coachOptions(raw: Raw): CoachOptions | string {
   const [, from, to] = /^(\d{1,9})(?:-(\d{1,9}))?$/.exec(raw.seed) ?? [];
   if (from === undefined) return `the seed is ${raw.seed}; a whole number is needed, or two with a dash between`;
@@ -35,10 +35,11 @@ export function coachOptions(raw: Raw): CoachOptions | string {
   const worlds = raw.world === 'all' ? NAMES : raw.world.split(',').flatMap((name) => NAMES.filter((known) => known === name));
   if (raw.world !== 'all' && worlds.length < raw.world.split(',').length) return `there is no world ${raw.world}; there are all, ${NAMES.join(', ')}`;
   const named = raw.only.split(',').filter((name) => name !== '');
-  const rows = { kernel: named.length === 0 || named.some((name) => name !== 'walk'), walk: named.length === 0 || named.includes('walk') };
-  const only = named.filter((name) => name !== 'coach' && name !== 'walk');
+  const has = (name: string): boolean => named.length === 0 || named.includes(name);
+  const rows = { kernel: named.length === 0 || named.some((name) => name !== 'walk' && name !== 'caps'), walk: has('walk'), caps: has('caps') };
+  const only = named.filter((name) => name !== 'coach' && name !== 'walk' && name !== 'caps');
   const unknown = only.find((name) => RIVAL_NAMES.every((known) => known !== name));
-  if (unknown !== undefined) return `there is no rival ${unknown}; there are walk, ${RIVAL_NAMES.join(', ')}`;
+  if (unknown !== undefined) return `there is no rival ${unknown}; there are walk, caps, ${RIVAL_NAMES.join(', ')}`;
   const rivals = raw.only === '' ? RIVAL_NAMES : RIVAL_NAMES.filter((name) => name === 'oracle' || only.includes(name));
   const workers = raw.workers === '' ? undefined : Number(raw.workers);
   if (workers !== undefined && !(Number.isInteger(workers) && workers > 0)) return `the workers are ${raw.workers}; a whole number above 0 is needed`;
@@ -48,7 +49,7 @@ export function coachOptions(raw: Raw): CoachOptions | string {
 export async function coachBench(options: CoachOptions, json: boolean, by = doByWorkers, walkBy = piecesByWorkers): Promise<0> {
   const { seeds, bows, rows, workers } = options;
   const kernel = rows.kernel ? await kernelBench(options, json, by) : {};
-  const walked = rows.walk ? { walk: await walk(seeds, bows, workers, walkBy) } : {};
+  const walked = rows.walk || rows.caps ? { walk: await walk(seeds, bows, { tunes: rows.walk, caps: rows.caps }, workers, walkBy) } : {};
   if (json) console.log(JSON.stringify({ ...kernel, ...walked }));
   else if (walked.walk !== undefined) console.log(walkLines(walked.walk).join('\n'));
   return 0;

@@ -37,6 +37,8 @@ export interface Tune {
   readonly moved: readonly KnobId[];
   /** Mean tears by truth: as found, as left, and as it would be left with everything mended but nothing moved. */
   readonly found: Tear;
+  /** Axes on which a setting was tried that was worse by more than 1/8 in than with nothing moved. */
+  readonly excursions: readonly Axis[];
   readonly left: Tear;
   readonly unmoved: Tear;
   /** Broadheads, where they were shot: how the coach ended them, and whether they are inside its margin by truth. */
@@ -57,6 +59,8 @@ export interface Playing {
 /** Four times as many turns as the longest tune of a sound bow takes. */
 const MOST_TURNS = 1200;
 const AXES = ['height', 'side'] as const;
+/** in. */
+const EXCURSION = 1 / 8;
 
 export function playWalk(content: Content, world: World, { memory: before = FRESH, known, until = () => false }: Playing = {}): Tune {
   const store = memoryStore([], { skipCodec: true });
@@ -70,6 +74,7 @@ export function playWalk(content: Content, world: World, { memory: before = FRES
     if (until(view)) return finish('left');
     const answering = answerBy(world, memory, view, known);
     memory = answering.memory;
+    seen.stands(memory, before);
     if (answering.said === null) return finish('stopped', view.ask?.about);
     const reply = session.send({ kind: 'answer', answer: answering.said }, store.facts.length === 0 ? new Date(NOON) : nextMinute(store));
     if (reply.error !== undefined) return finish('refused', `${view.ask?.about ?? ''}: ${reply.error.message} (${JSON.stringify(answering.said)})`);
@@ -87,6 +92,8 @@ class Seen {
   private readonly causes: { cause: string; shots: number }[] = [];
   private readonly moved = new Set<KnobId>();
   private readonly touched = new Set<string>();
+  private readonly excursions = new Set<Axis>();
+  private settings: Memory['condition']['settings'] | null = null;
   private shots = 0;
   private touches = 0;
   private moves = 0;
@@ -118,6 +125,14 @@ class Seen {
     }
   }
 
+  /** What the bow shows at a setting that is new. */
+  stands({ condition }: Memory, before: Memory): void {
+    if (condition.settings === this.settings) return;
+    this.settings = condition.settings;
+    const [here, unmoved] = [condition, { ...condition, settings: before.condition.settings }].map((one) => meanTear(this.world, one));
+    for (const axis of AXES) if (here !== undefined && unmoved !== undefined && Math.abs(onAxis(axis, here)) > Math.abs(onAxis(axis, unmoved)) + EXCURSION) this.excursions.add(axis);
+  }
+
   tune(end: End, why: string, before: Memory, memory: Memory, facts: readonly Fact[]): Tune {
     const { world, findings } = this;
     const classes = new Map(findings.flatMap((one) => (one.kind === 'arrow' ? [[one.arrow, one.class] as const] : [])));
@@ -125,7 +140,7 @@ class Seen {
     return {
       number: world.seed, end, why, causes: this.causes, shots: this.shots, touches: this.touches, moves: this.moves, questions: this.questions, moved: [...this.moved],
       axes: AXES.map((axis) => ({ axis, result: this.resultOf('paper', axis), shots: this.shotsOf(axis) })),
-      found: meanTear(world, before.condition), left: meanTear(world, memory.condition), unmoved: meanTear(world, unmoved),
+      excursions: [...this.excursions], found: meanTear(world, before.condition), left: meanTear(world, memory.condition), unmoved: meanTear(world, unmoved),
       broadheads: this.broadheads(),
       aside: classes.size === 0 ? null : [...classes].flatMap(([arrow, how]) => (how === 'first choice' ? [] : [arrow])),
       touched: [...this.touched, ...memory.condition.leftOut], facts, memory,

@@ -1,8 +1,9 @@
 // What came of many whole tunes: shares as fractions of 1 with 95 % intervals, and the numbers of the bows of which something is wrong. Two axes of one bow
 // count as two, so that intervals of axes are a little too narrow.
 
+import type { Axis } from '../../../src/content/types.ts';
 import { meanWithin, shareWithin, type Interval } from './interval.ts';
-import { CAP_NAMES, type CapName } from './walk-caps.ts';
+import { capRows, type CapRow } from './walk-cap-rows.ts';
 import type { AxisEnd } from './walk-play.ts';
 import { isInTolerance, onAxis } from './walk-truth.ts';
 import type { Played, RowName, Told } from './walk-work.ts';
@@ -17,14 +18,14 @@ export interface AnyRow {
   readonly worse: Shares<'axis' | 'byMoves' | 'andOutside' | 'bow'>;
   readonly beyond: Interval;
   readonly beyondAsFound: Interval;
+  /** Axes that nothing within the archer's reach can mend, by truth; and of these, ended as such. */
+  readonly outOfReach: Shares<'of' | 'told'>;
   readonly broadheads: Shares<'shot' | 'inside' | 'calledOfShot' | 'insideOfCalled'>;
   readonly arrows: Shares<'soundAside' | 'badFound'>;
   readonly counts: Shares<'shots' | 'moves' | 'questions'>;
   readonly stops: Shares<'due' | 'wrong'>;
   readonly second: Readonly<Record<'known' | 'fresh', Shares<'shots' | 'moves' | 'questions' | 'tuned'>>> & { readonly savedShots: Interval; readonly savedMoves: Interval };
 }
-
-export interface CapRow { readonly name: 'shipped' | CapName; readonly shots: Interval; readonly moves: Interval; readonly tuned: Interval; readonly worse: Interval; readonly beyond: Interval }
 
 export interface WalkReport {
   readonly seeds: readonly number[];
@@ -33,6 +34,9 @@ export interface WalkReport {
   /** Told within so many shots, and at all. */
   readonly unfixable: Interval;
   readonly unfixableEver: Interval;
+  /** The same of axes whose screws end too early or answer too weakly. */
+  readonly outOfReach: Interval;
+  readonly outOfReachEver: Interval;
   /** And of those only whose vanes touched at least twice before paper was done. */
   readonly contact: Interval;
   readonly contactTwice: Interval;
@@ -41,7 +45,7 @@ export interface WalkReport {
   readonly neverEnds: Interval;
   readonly caps: readonly CapRow[];
   /** Bows by their number, so that each can be played again. */
-  readonly faults: Readonly<Record<'never' | 'refused' | 'wronglyStopped' | 'shotThoughDeadly' | 'worseByMoves' | 'unfixableMissed' | 'contactMissed', readonly string[]>>;
+  readonly faults: Readonly<Record<'never' | 'refused' | 'wronglyStopped' | 'shotThoughDeadly' | 'worseByMoves' | 'unfixableMissed' | 'outOfReachMissed' | 'contactMissed', readonly string[]>>;
 }
 
 /** So much larger (in) is worse. */
@@ -49,28 +53,28 @@ const WORSE = 1 / 16;
 /** The right finding comes within so many shots of the axis. */
 const SOON = 25;
 
-interface One { readonly tune: Told; readonly end: AxisEnd }
+export interface One { readonly tune: Told; readonly end: AxisEnd; readonly outOfReach: readonly Axis[] }
 
 export function walkReport(seeds: readonly number[], bows: number, of: (row: RowName) => readonly Played[]): WalkReport {
-  const rows = { any: of('any'), unfixable: of('unfixable'), contact: of('contact'), danger: of('danger') };
-  const all = [...Object.values(rows), ...CAP_NAMES.map(of)].flat();
+  const rows = { any: of('any'), unfixable: of('unfixable'), beyond: of('beyond'), contact: of('contact'), danger: of('danger') };
+  const all = Object.values(rows).flat();
   const everyTune = all.flatMap(({ tune, again }) => [tune, ...(again === null || again === undefined ? [] : [again.known, again.fresh])]);
   return {
     seeds, bows, any: anyRow(rows.any),
     unfixable: shareWithin(rows.unfixable, isFoundUnfixable),
-    unfixableEver: shareWithin(rows.unfixable, ({ tune, unfixable }) => tune.axes.some(({ axis, result }) => axis === unfixable && result === 'cannot')),
+    unfixableEver: shareWithin(rows.unfixable, isFoundEver), outOfReach: shareWithin(rows.beyond, isFoundUnfixable), outOfReachEver: shareWithin(rows.beyond, isFoundEver),
     contact: shareWithin(rows.contact, isFoundTouching),
     contactTwice: shareWithin(rows.contact.filter(({ tune }) => tune.touches > 1), isFoundTouching),
     contactEver: shareWithin(rows.contact, ({ tune }) => tune.causes.some(({ cause }) => cause === 'contact')),
     danger: shareWithin(rows.danger, isStoppedUnshot), neverEnds: shareWithin(everyTune, ({ end }) => end === 'never'),
-    caps: [{ name: 'shipped', ...capRow(rows.any) }, ...CAP_NAMES.map((name) => ({ name, ...capRow(of(name)) }))],
+    caps: capRows(of),
     faults: {
       never: everyTune.flatMap((tune) => (tune.end === 'never' ? [`${tune.number} at ${tune.why}`] : [])),
       refused: everyTune.flatMap((tune) => (tune.end === 'refused' ? [`${tune.number} at ${tune.why}`] : [])),
       wronglyStopped: rows.any.flatMap(({ tune, deadly }) => (tune.end === 'stopped' && !deadly ? [`${tune.number} after ${tune.shots} shots`] : [])),
       shotThoughDeadly: [...rows.any, ...rows.danger].flatMap((one) => (one.deadly && !isStoppedUnshot(one) ? [`${one.tune.number} ${one.tune.shots} shots`] : [])),
       worseByMoves: axesOf(rows.any).flatMap((one) => (isWorse(one) && isWorseByMoves(one) ? [storyOf(one)] : [])),
-      unfixableMissed: rows.unfixable.flatMap((one) => (isFoundUnfixable(one) ? [] : [`${one.tune.number} ${one.unfixable ?? ''}: ${endsOf(one.tune)}`])),
+      unfixableMissed: missed(rows.unfixable), outOfReachMissed: missed(rows.beyond),
       contactMissed: rows.contact.flatMap((one) => (isFoundTouching(one) ? [] : [`${one.tune.number} touched ${one.tune.touches}: ${endsOf(one.tune)}`])),
     },
   };
@@ -95,6 +99,9 @@ function anyRow(played: readonly Played[]): AnyRow {
       andOutside: shareWithin(axes, (one) => isWorse(one) && isBeyond(one)), bow: shareWithin(tunes, (tune) => axesIn(tune).some(isWorse)),
     },
     beyond: shareWithin(axes, isBeyond), beyondAsFound: shareWithin(axes, ({ tune, end: { axis } }) => !isInTolerance(axis, tune.found)),
+    outOfReach: {
+      of: shareWithin(axes, isOutOfReach), told: shareWithin(axes.filter(isOutOfReach), ({ end }) => end.result === 'cannot'),
+    },
     broadheads: {
       shot: shareWithin(tunes, ({ broadheads }) => broadheads !== null), inside: shareWithin(tunes, ({ broadheads }) => broadheads?.inside === true),
       calledOfShot: shareWithin(withHeads, ({ broadheads }) => broadheads?.called === true),
@@ -120,17 +127,11 @@ const countsOf = (tunes: readonly Told[]): Shares<'shots' | 'moves' | 'questions
   ({ shots: meanWithin(tunes, ({ shots }) => shots), moves: meanWithin(tunes, ({ moves }) => moves), questions: meanWithin(tunes, ({ questions }) => questions) });
 
 const secondOf = (tunes: readonly Told[]): Shares<'shots' | 'moves' | 'questions' | 'tuned'> =>
-  ({ ...countsOf(tunes), tuned: shareWithin(tunes.flatMap(axesIn), ({ end }) => end.result === 'tuned') });
+  ({ ...countsOf(tunes), tuned: shareWithin(tunes.flatMap((tune) => axesIn(tune)), ({ end }) => end.result === 'tuned') });
 
-function capRow(played: readonly Played[]): Omit<CapRow, 'name'> {
-  const shot = played.filter(({ deadly }) => !deadly);
-  const axes = axesOf(shot);
-  const { shots, moves } = countsOf(shot.map(({ tune }) => tune));
-  return { shots, moves, tuned: shareWithin(axes, ({ end }) => end.result === 'tuned'), worse: shareWithin(axes, isWorse), beyond: shareWithin(axes, isBeyond) };
-}
-
-const axesIn = (tune: Told): readonly One[] => tune.axes.map((end) => ({ tune, end }));
-const axesOf = (played: readonly Played[]): readonly One[] => played.flatMap(({ tune }) => axesIn(tune));
+const axesIn = (tune: Told, outOfReach: readonly Axis[] = []): readonly One[] => tune.axes.map((end) => ({ tune, end, outOfReach }));
+const axesOf = (played: readonly Played[]): readonly One[] => played.flatMap(({ tune, outOfReach }) => axesIn(tune, outOfReach));
+const isOutOfReach = ({ outOfReach, end: { axis } }: One): boolean => outOfReach.includes(axis);
 
 const sizes = ({ tune, end: { axis } }: One) => ({
   found: Math.abs(onAxis(axis, tune.found)), left: Math.abs(onAxis(axis, tune.left)), unmoved: Math.abs(onAxis(axis, tune.unmoved)),
@@ -148,6 +149,10 @@ function isWorseByMoves(one: One): boolean {
 
 const isBeyond = ({ tune, end: { axis } }: One): boolean => !isInTolerance(axis, tune.left);
 const isStoppedUnshot = ({ tune: { end, shots } }: Played): boolean => end === 'stopped' && shots === 0;
+
+const isFoundEver = ({ tune, unfixable }: Played): boolean => tune.axes.some(({ axis, result }) => axis === unfixable && result === 'cannot');
+const missed = (row: readonly Played[]): readonly string[] =>
+  row.flatMap((one) => (isFoundUnfixable(one) ? [] : [`${one.tune.number} ${one.unfixable ?? ''}: ${endsOf(one.tune)}`]));
 
 const isFoundUnfixable = ({ tune, unfixable }: Played): boolean =>
   tune.axes.some(({ axis, result, shots }) => axis === unfixable && result === 'cannot' && shots <= SOON);

@@ -3,14 +3,16 @@
 import type { Axis, Content } from '../../../src/content/types.ts';
 import type { View } from '../../../src/machine/types.ts';
 import { lessonBow } from '../../../src/practice/lessons.ts';
+import { outOfReach } from '../../../src/practice/reach.ts';
+import { usualSpeed } from '../../../src/practice/shoot.ts';
 import type { World } from '../../../src/practice/world.ts';
 import { carriedOf } from '../../../src/session.ts';
-import { withoutCap, type CapName } from './walk-caps.ts';
+import { isKind, kindOf, withoutCap, type CapName, type Kind } from './walk-caps.ts';
 import { playWalk, type Tune } from './walk-play.ts';
-import { anotherDay, anyBow, contactBow, numberOf, unfixableBow } from './walk-world.ts';
+import { anyBow, beyondBow, boundBow, contactBow, nextTune, numberOf, unfixableBow } from './walk-world.ts';
 
-/** Any bow, and its second tune; bows of one trouble; bows that nobody should shoot; any bow with one cap lifted. */
-export type RowName = 'any' | 'unfixable' | 'contact' | 'danger' | CapName;
+/** Any bow, and its second tune; bows of one trouble; bows that nobody should shoot; bows of one kind as shipped, and with one cap lifted. */
+export type RowName = 'any' | 'unfixable' | 'beyond' | 'contact' | 'danger' | Kind | CapName;
 
 export interface WalkPiece { readonly row: RowName; readonly seed: number; readonly from: number; readonly to: number }
 
@@ -22,17 +24,20 @@ export interface Played {
   /** Whether it must go to a dealer, and which arrows are bad: by truth. */
   readonly deadly: boolean;
   readonly bad: readonly string[];
-  /** The axis that cannot be mended. */
+  /** Axes that nothing within the archer's reach can mend, by truth. */
+  readonly outOfReach: readonly Axis[];
+  /** The axis that the row is about. */
   readonly unfixable?: Axis;
-  /** The same bow on another day, with what the first tune handed over and without; null where nothing was. */
+  /** Its next tune, with what the first tune handed over and without; null where nothing was. */
   readonly again?: { readonly known: Told; readonly fresh: Told } | null;
 }
 
 export function playPiece(content: Content, { row, seed, from, to }: WalkPiece): readonly Played[] {
-  return Array.from({ length: to - from }, (_, i) => playOne(content, row, numberOf(seed, from + i)));
+  return Array.from({ length: to - from }, (_, i) => playOne(content, row, numberOf(seed, from + i))).filter((one) => one !== null);
 }
 
-function playOne(content: Content, row: RowName, number: number): Played {
+/** Null where there is no such bow of this number. */
+function playOne(content: Content, row: RowName, number: number): Played | null {
   const { knobs } = content;
   switch (row) {
     case 'any': {
@@ -44,17 +49,26 @@ function playOne(content: Content, row: RowName, number: number): Played {
       const { world, axis } = unfixableBow(number, knobs);
       return { ...played(world, playWalk(content, world, { until: paperIsDone })), unfixable: axis };
     }
+    case 'beyond': {
+      const beyond = beyondBow(number, knobs);
+      if (beyond === null) return null;
+      return { ...played(beyond.world, playWalk(content, beyond.world, { until: paperIsDone })), unfixable: beyond.axis };
+    }
     case 'contact': return plainly(content, contactBow(number, knobs));
     case 'danger': return plainly(content, lessonBow('do not shoot this bow', number, knobs));
     // The bow is made by the content as it is shipped: only the coach's caps differ.
-    default: return plainly(withoutCap(content, row), anyBow(number, knobs));
+    default: {
+      const world = boundBow(number, knobs, isKind(row) ? row : kindOf(row));
+      return played(world, playWalk(isKind(row) ? content : withoutCap(content, row), world, { until: paperIsDone }));
+    }
   }
 }
 
 const plainly = (content: Content, world: World): Played => played(world, playWalk(content, world));
 
-function played({ bow, set }: World, tune: Tune): Played {
-  return { tune: told(tune), deadly: bow.danger?.mends === 'dealer', bad: set.arrows.flatMap(({ number, fault }) => (fault === null ? [] : [number])) };
+function played(world: World, tune: Tune): Played {
+  const { bow, set } = world;
+  return { tune: told(tune), deadly: bow.danger?.mends === 'dealer', outOfReach: outOfReach(bow, usualSpeed(world)), bad: set.arrows.flatMap(({ number, fault }) => (fault === null ? [] : [number])) };
 }
 
 const told = ({ facts: _facts, memory: _memory, ...tune }: Tune): Told => tune;
@@ -65,9 +79,9 @@ const paperIsDone = ({ chapter }: View): boolean => chapter === 'broadheads' || 
 function again(content: Content, world: World, first: Tune): NonNullable<Played['again']> | null {
   const carried = first.end === 'done' ? carriedOf(content, first.facts) : null;
   if (carried === null) return null;
-  const { world: other, memory } = anotherDay(world, first.memory);
+  const { world: other, memory } = nextTune(world, first.memory, content.knobs);
   const { measures } = other.bow;
-  // Rest and nock stand where they were first found.
+  // Rest and nock are measured anew.
   const answers = {
     ...carried.answers, 'centre-shot': { kind: 'number', value: measures.centreShot }, 'nock-height': { kind: 'number', value: measures.nockHeight },
   } as const;

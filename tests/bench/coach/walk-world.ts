@@ -2,38 +2,42 @@
 // with fixed blades. Beside them two worlds with one trouble each: an axis that no adjustment can mend, and vanes that touch. All invented.
 
 import type { Axis, Content } from '../../../src/content/types.ts';
-import { sum } from '../../../src/maths/sum.ts';
 import { grains } from '../../../src/maths/units.ts';
 import { archerBy, type PracticeArcher } from '../../../src/practice/archer.ts';
 import { arrowsBy, massOf, withStiffness, type ArrowSet } from '../../../src/practice/arrows.ts';
 import { A_LITTLE_HIGH, type PracticeBow } from '../../../src/practice/bow.ts';
 import { between, chanceOf, eitherSide, happens } from '../../../src/practice/chance.ts';
 import { departureOf, inAll, TEAR_PER_INCH } from '../../../src/practice/departure.ts';
-import { adjustmentsBy } from '../../../src/practice/faults.ts';
+import { drifted } from '../../../src/practice/drifted.ts';
+import { adjustmentsBy, beyondReachBy } from '../../../src/practice/faults.ts';
 import type { Hardware } from '../../../src/practice/hardware.ts';
 import { FRESH, type Memory } from '../../../src/practice/memory.ts';
-import { bowByNumber, centreShot, soundWorld, type World } from '../../../src/practice/world.ts';
+import { outOfReach } from '../../../src/practice/reach.ts';
+import { usualSpeed } from '../../../src/practice/shoot.ts';
+import { bowByNumber, centreShot, FIGURE, soundWorld, type World } from '../../../src/practice/world.ts';
+import { KINDS, type Kind } from './walk-caps.ts';
 
 type Knobs = Content['knobs'];
 
 const REST: Partial<Hardware> = { rest: 'blade', restScale: 'fine-screw' };
 const HUNTS: Partial<PracticeArcher> = { use: 'hunting', heads: 'fixed', shootsAll: true };
 const ARROWS = 12;
-/** Where the rest stands that is right, as bows by number have it, inches. */
-const FIGURE = 13 / 16;
 
 /** Bow `nth` of a seed has this number: what is printed of a bow can be played again. */
 // Example: numberOf(901, 12) is 90100012.
 export const numberOf = (seed: number, nth: number): number => MOST_OF_A_SEED * seed + nth;
 const MOST_OF_A_SEED = 100_000;
 
-export function anyBow(number: number, knobs: Knobs): World {
+export function anyBow(number: number, knobs: Knobs, fixed: Partial<Hardware> = {}): World {
   const { archer, set, bow, ...world } = bowByNumber(number, knobs);
-  const hardware = { ...bow.hardware, ...REST };
+  const hardware = { ...bow.hardware, ...REST, ...fixed };
   const adjustments = adjustmentsBy(number, knobs, hardware);
   const measures = { ...bow.measures, centreShot: centreShot(hardware.hand, FIGURE, adjustments['rest-side']?.optimum ?? 0) };
   return { ...world, archer: { ...archer, ...HUNTS }, set: twelve(number, set), bow: { ...bow, hardware, adjustments, measures } };
 }
+
+/** Of this kind, and nothing that a dealer must see. */
+export const boundBow = (number: number, knobs: Knobs, kind: Kind): World => withBow(anyBow(number, knobs, KINDS[kind]), { danger: null });
 
 /** The set filled up with sound arrows of the same parts. */
 function twelve(number: number, set: ArrowSet): ArrowSet {
@@ -72,6 +76,17 @@ export function unfixableBow(number: number, knobs: Knobs): { readonly world: Wo
   return { axis, world: withBow(world, { adjustments: Object.fromEntries(dead), nuisance }) };
 }
 
+/** One axis stands off, and every screw of it ends too early or answers too weakly. Null where, by truth, something still reaches it. */
+export function beyondBow(number: number, knobs: Knobs): { readonly world: World; readonly axis: Axis } | null {
+  const plain = plainBow(number, knobs);
+  const { hardware } = plain.bow;
+  const adjustments = beyondReachBy(chanceOf(number, 'lesson', WALK + 2), knobs, hardware, plain.bow.adjustments);
+  const measures = { ...plain.bow.measures, centreShot: centreShot(hardware.hand, FIGURE, adjustments['rest-side']?.optimum ?? 0) };
+  const world = withBow(plain, { adjustments, measures });
+  const [axis] = outOfReach(world.bow, usualSpeed(world));
+  return axis === undefined ? null : { world, axis };
+}
+
 /** Vanes that touch on so many shots, and push the tail by at least so many standard deviations of this archer's shots; 0.18 in at the usual noise. */
 const TOUCHES = { often: 0.4, from: 6, to: 8, sd: 0.18 } as const;
 
@@ -84,14 +99,8 @@ export function contactBow(number: number, knobs: Knobs): World {
   return withBow(world, { contact: { often: TOUCHES.often, push: { x: size * Math.cos(angle), y: -size * Math.sin(angle) } } });
 }
 
-/** More than all numbers of bows, so that no other day has the same luck. */
-const ANOTHER_DAY = 2 ** 40;
-
-/** The same bow and archer on another day, everything set as it was first found; what was put right stays so, and a string settles once. */
-export function anotherDay(world: World, { condition, mended }: Memory): { readonly world: World; readonly memory: Memory } {
+/** The same archer's next tune of the same bow: a quarter drifted, something else off; what was put right stays so. */
+export function nextTune(world: World, { condition, mended }: Memory, knobs: Knobs): { readonly world: World; readonly memory: Memory } {
   const { contactCured, handRelaxed, tightened, newNocks, leftOut } = condition;
-  return {
-    world: { ...withBow(world, { creep: null }), seed: sum([world.seed, ANOTHER_DAY]) },
-    memory: { ...FRESH, mended, condition: { ...FRESH.condition, contactCured, handRelaxed, tightened, newNocks, leftOut } },
-  };
+  return { world: drifted(world, knobs), memory: { ...FRESH, mended, condition: { ...FRESH.condition, contactCured, handRelaxed, tightened, newNocks, leftOut } } };
 }
