@@ -1,13 +1,14 @@
 // What each cap of content costs and prevents: the same bows with the same luck, as shipped and with that cap lifted. Every difference has its 95 % interval.
 
-import { meanWithin, type Interval } from './interval.ts';
+import { meanWithin, shareWithin, type Interval } from './interval.ts';
 import { CAP_NAMES, CAPS, kindOf, type CapName, type Kind } from './walk-caps.ts';
 import { isInTolerance, onAxis } from './walk-truth.ts';
 import type { Played, RowName } from './walk-work.ts';
 
 /** Shots and moves at paper, of both axes; all others of the axis that the adjustment is made for, 1 or 0. */
 export const CAP_FIGURES = ['shots', 'moves', 'tuned', 'excursion', 'worse', 'outside'] as const;
-type Figures = Readonly<Record<(typeof CAP_FIGURES)[number], Interval>>;
+type Figure = (typeof CAP_FIGURES)[number];
+type Figures = Readonly<Record<Figure, Interval>>;
 
 export interface CapRow {
   readonly name: CapName;
@@ -16,6 +17,9 @@ export interface CapRow {
   readonly shipped: Figures;
   readonly lifted: Figures;
 }
+
+export const isCount = (figure: Figure): boolean => figure === 'shots' || figure === 'moves';
+const shareWithin01 = <T>(all: readonly T[], value: (one: T) => number): Interval => shareWithin(all, (one) => value(one) === 1);
 
 /** So much larger (in) than found is worse. */
 const WORSE = 1 / 16;
@@ -28,16 +32,16 @@ export const capRows = (of: (row: RowName) => readonly Played[]): readonly CapRo
     const after = lifted.get(before.tune.number);
     return after === undefined ? [] : [{ before, after }];
   });
-  const all = (count: (figure: (typeof CAP_FIGURES)[number]) => Interval): Figures =>
+  const all = (count: (figure: Figure) => Interval): Figures =>
     ({ shots: count('shots'), moves: count('moves'), tuned: count('tuned'), excursion: count('excursion'), worse: count('worse'), outside: count('outside') });
   return {
     name, kind,
-    shipped: all((figure) => meanWithin(pairs, ({ before }) => valueOf(figure, axis, before))),
+    shipped: all((figure) => (isCount(figure) ? meanWithin : shareWithin01)(pairs, ({ before }) => valueOf(figure, axis, before))),
     lifted: all((figure) => meanWithin(pairs, ({ before, after }) => valueOf(figure, axis, after) - valueOf(figure, axis, before))),
   };
 });
 
-function valueOf(figure: (typeof CAP_FIGURES)[number], axis: 'height' | 'side', { tune }: Played): number {
+function valueOf(figure: Figure, axis: 'height' | 'side', { tune }: Played): number {
   switch (figure) {
     case 'shots': return tune.shots;
     case 'moves': return tune.moves;

@@ -2,7 +2,7 @@
 
 import { aligned } from './print.ts';
 import type { Interval } from './interval.ts';
-import { CAP_FIGURES, type CapRow } from './walk-cap-rows.ts';
+import { CAP_FIGURES, isCount, type CapRow } from './walk-cap-rows.ts';
 import { CAPS, KIND_NAMES } from './walk-caps.ts';
 import type { WalkReport } from './walk-rows.ts';
 
@@ -48,7 +48,7 @@ function tuneLines({ seeds, bows, any, unfixable, unfixableEver, outOfReach, out
 
 /** Shares as percent of the axes that the adjustment is made for. */
 function capLines(caps: readonly CapRow[]): readonly string[] {
-  const told = (figure: (typeof CAP_FIGURES)[number], one: Interval): string => (figure === 'shots' || figure === 'moves' ? mean(one) : percent(one));
+  const told = (figure: (typeof CAP_FIGURES)[number], one: Interval): string => (isCount(figure) ? mean(one) : percent(one));
   const head = ['', 'shots', 'adjustments', 'tuned %', 'tried worse %', 'left worse %', 'outside %'];
   return KIND_NAMES.flatMap((kind) => {
     const [one, ...others] = caps.filter((row) => row.kind === kind && row.shipped.shots.of > 0);
