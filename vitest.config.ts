@@ -7,7 +7,7 @@ const notRun = ['tests/look/**', 'tests/bench/**', 'node_modules/**'];
 const STARTS_THE_PROGRAM = 'tests/cli/**/*.test.{ts,tsx}';
 // Numbers in, numbers out, or whole tunes on a store of their own: nothing that one file could leave behind for the next,
 // so the sources are loaded once a worker and not once a file. That is a third of the time.
-const PURE = ['maths', 'archery', 'content', 'machine', 'explore', 'cases', 'tunes', 'report', 'docs', 'tooling', 'faces', 'sources', 'properties', 'practice'].map((folder) => `tests/${folder}/**/*.test.{ts,tsx}`);
+const PURE = ['maths', 'archery', 'content', 'machine', 'explore', 'cases', 'tunes', 'report', 'docs', 'tooling', 'faces', 'sources', 'properties', 'practice', 'training'].map((folder) => `tests/${folder}/**/*.test.{ts,tsx}`);
 
 export default defineConfig({
   test: {

@@ -8,13 +8,13 @@ import type { Problem } from './problem.ts';
 
 const SAYS = [
   'bow', 'lesson', 'begin', 'menu-short', 'menu-text', 'menu-why', 'menu-number', 'menu-on', 'menu-new', 'number-short', 'number-text', 'number-why',
-  'move', 'hidden-turn', 'ended', 'one-shot', 'shop',
+  'move', 'hidden-turn', 'ended', 'one-shot', 'shop', 'over', 'is-over',
 ] as const;
 const DEBRIEF = [
   'title', 'about', 'lesson', 'any', 'wrong', 'adjustments', 'nothing-wrong', 'other-wrong', 'stood-off', 'works-book', 'works-other', 'works-not', 'gain', 'gain-no-book',
   'contact', 'contact-cured', 'contact-not', 'loose', 'loose-found', 'loose-not', 'creep', 'hand', 'hand-found', 'hand-not',
   'arrow-bent', 'arrow-nock', 'arrow-insert', 'danger-told', 'danger-missed', 'danger-open', 'rest-sound', 'archer', 'spread',
-  'did', 'shots', 'changes', 'change-words', 'worse', 'worst', 'hidden', 'otherwise',
+  'did', 'shots', 'changes', 'change-words', 'worse', 'worst', 'hidden', 'otherwise', 'overlooked', 'overlooked-words',
   'reading', 'read-off', 'read-most', 'read-at', 'read-mirror', 'read-none', 'left', 'as-found', 'as-left', 'set-at', 'coach', 'coach-result', 'coach-stopped',
   'coach-note', 'note', 'real',
 ] as const;

@@ -23,6 +23,8 @@ export const practiceMark = z.strictObject({
   shot: shot.exactOptional(),
   /** The arrow whose nock was replaced. */
   newNock: z.string().exactOptional(),
+  /** What was to be seen at this question, in words, where the answer says otherwise. */
+  overlooked: z.string().exactOptional(),
   /** The learner left here, and asked what was true. */
   ended: z.literal(true).exactOptional(),
 });

@@ -25,7 +25,7 @@ export interface KeptShot {
 
 export interface PracticeLine {
   readonly fact: Fact;
-  readonly hands: (Hands & { readonly shot?: KeptShot }) | null;
+  readonly hands: (Hands & { readonly shot?: KeptShot; readonly overlooked?: string }) | null;
 }
 
 export interface ShotTraced {
@@ -50,6 +50,8 @@ export interface Trace {
   readonly turns: readonly TurnTraced[];
   /** What is wrong with the bow was told of. */
   readonly dangerTold: boolean;
+  /** What was to be seen where it was answered otherwise, as it stood there. */
+  readonly overlooked: readonly string[];
   /** The coach was told of a turn that was not made. */
   readonly onlyTold: number;
 }
@@ -85,7 +87,8 @@ export function trace(world: World, lines: readonly PracticeLine[], flight: Flig
     if (fact.kind === 'answered' && world.bow.danger !== null && tells(world.bow.danger, fact.about, fact.answer)) dangerTold = true;
     memory = next;
   }
-  return { memory, shots, turns, dangerTold, onlyTold };
+  const overlooked = lines.flatMap(({ hands }) => hands?.overlooked ?? []);
+  return { memory, shots, turns, dangerTold, onlyTold, overlooked };
 }
 
 function turnsOf(world: World, before: Memory, after: Memory, fact: Fact, hands: Hands | null, flight: Flight): TurnTraced[] {

@@ -21,6 +21,8 @@ export interface PlainStreams {
 }
 
 const PROMPT = '> ';
+/** Whoever comes back to the terminal, or listens, hears it at every question. */
+const PRACTICE_PROMPT = 'practice > ';
 /** The values of a choice are for programs; here the numbered answers follow. */
 const VALUES = / Choose (?:one of|from): .*$/s;
 const offered = (ask: Ask | null): string[] => (ask?.kind === 'choice' ? ask.options.flatMap(({ value, label }) => [value, label]) : []);
@@ -112,7 +114,7 @@ class Plain {
     }
     if (reply.error) return this.mistake(ask?.kind === 'choice' ? reply.error.message.replace(VALUES, '') : reply.error.message);
     if (!reply.noted) return this.show(reply.view, answered);
-    await this.print(['noted.']);
+    await this.print([intent.kind === 'turned' ? 'turned, and the coach was not told.' : 'noted.']);
     await this.ask(reply.view.ask, 'short');
   }
 
@@ -175,12 +177,12 @@ class Plain {
     await this.print([...(practice === undefined ? [] : [clean(`PRACTICE, on an invented bow${practice.of === '' ? '' : `: ${practice.of}`}.`)]), ...(this.streams.notices ?? []).map(clean), '"help" lists what can be typed at any time.']);
     await this.show(this.session.view());
     if (await this.finished()) return;
-    await this.out.write(PROMPT);
+    await this.out.write(this.session.view().practice === undefined ? PROMPT : PRACTICE_PROMPT);
     for await (const line of readLines(this.streams.input)) {
       if (this.out.closed()) return;
       if (!(await this.take(line))) return this.print([practice === undefined ? 'Everything is kept. Start quarterturn again to go on.' : 'This was practice. Everything is kept: "quarterturn practice" goes on with it.']);
       if (await this.finished()) return;
-      await this.out.write(PROMPT);
+      await this.out.write(this.session.view().practice === undefined ? PROMPT : PRACTICE_PROMPT);
     }
     await this.print(['', 'The input has ended. Everything is kept.']);
   }

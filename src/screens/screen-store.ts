@@ -77,7 +77,7 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
     told = entries.length;
     const lines = takenLines(before.view, intent, reply.view, fresh, { width: liveWidth(before.size.columns), braille });
     const items = lines.length === 0 ? before.items : [...before.items, { id: nextId++, lines }];
-    if (reply.noted) return { ...before, view: reply.view, items, message: 'noted' };
+    if (reply.noted) return { ...before, view: reply.view, items, message: intent.kind === 'turned' ? 'turned, and the coach was not told' : 'noted' };
     asked += 1;
     return { ...before, view: reply.view, prompt: promptFor(reply.view.ask), menu: false, items };
   };

@@ -59,7 +59,10 @@ const ONE_SHOT = 0.18;
 /** A change that is worse by less than this (in) is not told as one: a play in the screw does as much. */
 const TOLD_FROM = 1 / 32;
 
-function didRows(says: Says, { shots, turns, onlyTold }: Trace, world: World, flight: Flight): readonly RecordRow[] {
+/** As many as somebody reads. */
+const MOST_TOLD = 4;
+
+function didRows(says: Says, { shots, turns, onlyTold, overlooked }: Trace, world: World, flight: Flight): readonly RecordRow[] {
   const size = ({ x, y }: { readonly x: number; readonly y: number }): number => Math.hypot(x, y);
   const found = size(quietTear(world, AS_FOUND, flight));
   const worse = turns.filter(({ before, after }) => size(after) > size(before) + TOLD_FROM).length;
@@ -73,6 +76,7 @@ function didRows(says: Says, { shots, turns, onlyTold }: Trace, world: World, fl
     { name: says.worst, value: String(worst) },
     ...(silent === 0 ? [] : [{ name: says.hidden, value: String(silent) }]),
     ...(otherwise === 0 ? [] : [{ name: says.otherwise, value: String(otherwise) }]),
+    ...(overlooked.length === 0 ? [] : [{ name: says.overlooked, value: fill(says['overlooked-words'], { n: overlooked.length, seen: overlooked.slice(0, MOST_TOLD).join(' ') }) }]),
   ];
 }
 

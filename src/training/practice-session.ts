@@ -15,10 +15,13 @@ import { byModel } from '../practice/by-model.ts';
 import type { Flight } from '../practice/flight.ts';
 import { afterLine } from '../practice/learner.ts';
 import { FRESH, type Memory } from '../practice/memory.ts';
+import { seenAt } from '../practice/seen.ts';
 import type { World } from '../practice/world.ts';
 import { openSession } from '../session.ts';
 import { debriefOf } from './debrief.ts';
 import { ridingStore, type MarkedStore, type RidingStore } from './riding-store.ts';
+import { fitsWhatIsSeen } from './fits.ts';
+import { lookWords } from './look-words.ts';
 import { shownOf } from './shown.ts';
 import { worldOf } from './world-of.ts';
 
@@ -117,7 +120,7 @@ export class PracticeSession implements SessionLike {
     const { ask, advice } = this.inner.view();
     if (ask === null || ask.correcting !== undefined) return {};
     if (ask.kind === 'tear' || ask.kind === 'impact') return this.shotMark(ask, answer);
-    if (ask.kind !== 'amount') return {};
+    if (ask.kind !== 'amount') return this.overlookedBy(ask, answer);
     if (hands === 'still') return { turned: [] };
     const swapped = advice?.knob === 'nock-swap' && advice.arrow !== undefined && answer === 'as told';
     return swapped ? { newNock: advice.arrow ?? '' } : {};
@@ -128,6 +131,16 @@ export class PracticeSession implements SessionLike {
     if (understood.ok && understood.answer.kind === 'shots' && understood.answer.shots.length !== 1) throw new CodedError('not-a-tear', this.options.words.says['one-shot']);
     const { arrow, nockTurn, flying } = askedOf(this.world, ask);
     return { shot: { arrow, nockTurn, flying, at: ask.kind === 'tear' ? 'paper' : 'target', distance: ask.distance } };
+  }
+
+  /** What was to be seen, where this answer says something else: for the debrief, and not a word of it before. */
+  private overlookedBy(ask: Ask, answer: unknown): PracticeMark {
+    const understood = this.inner.preview(answer);
+    const { content, words } = this.options;
+    const seen = seenAt(this.world, this.memory, ask, this.flight);
+    if (!understood.ok || seen === null || fitsWhatIsSeen(ask, understood.answer, seen)) return {};
+    const overlooked = lookWords(words, content, ask, seen).join(' ');
+    return overlooked === '' ? {} : { overlooked };
   }
 
   /** Something is turned and the coach is not told. It is kept as a note, so that the record of the practice knows. */

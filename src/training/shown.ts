@@ -33,7 +33,7 @@ export function shownOf(view: View, showing: Showing): View {
   const practice: PracticeView = { of: name, ...seenFor(ask, showing), ...(debrief === null ? {} : { debrief }) };
   return {
     ...view, ask, practice, say: [...first, ...view.say],
-    ...(ended ? { type: 'done' as const, step: 'debrief', advice: null } : {}),
+    ...(ended ? { type: 'done' as const, step: 'debrief', advice: null, where: { ...view.where, title: words.says.over, part: '' }, may: { back: words.says['is-over'], putBack: words.says['is-over'] } } : {}),
     ...(view.record === undefined ? {} : { record: asPractice(view.record, name) }),
   };
 }
