@@ -9,6 +9,7 @@ import { bowDeparture } from '../../../src/practice/bow.ts';
 import { standing, type Condition } from '../../../src/practice/condition.ts';
 import { departureOf, inAll, NO_PUSH, together, type Departure, type Push } from '../../../src/practice/departure.ts';
 import { byTable } from '../../../src/practice/flight.ts';
+import { IN_ORDER } from '../../../src/practice/reach.ts';
 import { tuningArrows } from '../../../src/practice/shoot.ts';
 import type { World } from '../../../src/practice/world.ts';
 
@@ -41,5 +42,5 @@ export function meanApart(world: World, condition: Condition, distance: Yards): 
 
 export const onAxis = (axis: Axis, { x, y }: Tear): number => (axis === 'side' ? x : y);
 
-/** What the walk calls tuned at paper, by its own words: 1/8 in low to 1/4 in high, and 1/4 in to each side. */
-export const isInTolerance = (axis: Axis, tear: Tear): boolean => (axis === 'side' ? Math.abs(tear.x) <= 1 / 4 : tear.y >= -1 / 8 && tear.y <= 1 / 4);
+/** What the walk calls tuned at paper, by its own words. */
+export const isInTolerance = (axis: Axis, tear: Tear): boolean => onAxis(axis, tear) >= IN_ORDER[axis].low && onAxis(axis, tear) <= IN_ORDER[axis].high;
