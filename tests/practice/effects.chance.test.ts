@@ -29,7 +29,7 @@ const withBow = (bow: Partial<PracticeBow>): World => ({ ...world, bow: { ...wor
 const withArcher = (archer: Partial<PracticeArcher>): World => ({ ...world, archer: { ...world.archer, ...archer } });
 const still = (of: World): World => ({ ...of, archer: { ...of.archer, noise: 0 } });
 
-const MANY = 600;
+const MANY = 400;
 const shots = (of: World, from = 0, many = MANY, condition: Partial<Condition> = {}, asked = AT_PAPER) =>
   Array.from({ length: many }, (_, n) => shoot(of, { ...AS_FOUND, ...condition, shots: from + n }, asked).hole);
 const xs = (holes: readonly { readonly x: number }[]): readonly number[] => holes.map(({ x }) => x);
@@ -140,7 +140,7 @@ describe('an archer', () => {
   it('fails on one shot of twenty: those stray fourfold, six of ten are called', () => {
     const failing = withArcher({ fliers: { often: 0.05, times: 4, called: 0.6 } });
     const sd = spread(xs(shots(world)));
-    const all = Array.from({ length: 2000 }, (_, n) => shoot(failing, { ...AS_FOUND, shots: n }, AT_PAPER));
+    const all = Array.from({ length: 1200 }, (_, n) => shoot(failing, { ...AS_FOUND, shots: n }, AT_PAPER));
     const middle = mean(xs(shots(world)));
     const far = all.filter(({ hole }) => Math.abs(hole.x - middle) > 3 * sd);
     // Of fliers 0.4533 lie beyond 0.75 of their standard deviation, of the others 0.0027 beyond 3 (tables of the normal distribution).
@@ -153,7 +153,7 @@ describe('an archer', () => {
   it('reads by sixteenths, a fiftieth off, and now and then from behind', () => {
     const reading = withArcher({ reads: { paper: 1 / 16, target: 1 / 4, error: 1 / 50, mirrored: 0.1 } });
     const off = { ...reading, bow: { ...reading.bow, nuisance: { ...reading.bow.nuisance, side: { angle: 0, rate: 1.5 } as PracticeBow['nuisance']['side'] } } };
-    const told = Array.from({ length: 1500 }, (_, n) => {
+    const told = Array.from({ length: 1000 }, (_, n) => {
       const condition = { ...AS_FOUND, shots: n };
       const happened = shoot(off, condition, AT_PAPER);
       return { hole: happened.hole, said: read(off, condition, happened, AT_PAPER.at) };
@@ -222,7 +222,7 @@ describe('arrows', () => {
   });
 
   it('a bent one tears 0.7 to 1.1 in from the others; a bad nock as well, until it has a new one', () => {
-    const bad = Array.from({ length: 400 }, (_, number) => still(bowByNumber(number, KNOBS))).flatMap((of) => {
+    const bad = Array.from({ length: 200 }, (_, number) => still(bowByNumber(number, KNOBS))).flatMap((of) => {
       const fault = of.set.arrows.find((arrow) => arrow.fault !== null);
       if (fault === undefined) return [];
       const away = (condition: Partial<Condition>): number => {
