@@ -31,6 +31,8 @@ const TARGET: readonly Scale[] = [
 ];
 /** How far a vane cuts from the middle of the shaft, inches (about 1/2 in high vanes, less the shaft's own half). */
 const VANE = 1 / 2;
+/** What is shown around a hole in the target, inches: so much that its rules have marks to count from. */
+const AROUND = 1;
 /** The rule at the left: five places for a figure, one for its line. */
 const GUTTER = 6;
 /** The rule below: its line and its figures. */
@@ -50,7 +52,7 @@ type Shown = readonly (number | null)[];
 export function drawHole(hole: PracticeHole, room: HoleRoom): string[] {
   if (hole.kind === 'none') return [];
   const at = hole.kind === 'sheet' ? hole.tail : hole.at;
-  const reach = hole.kind === 'sheet' ? VANE : 0;
+  const reach = hole.kind === 'sheet' ? VANE : AROUND;
   const scales = hole.kind === 'sheet' ? SHEET : TARGET;
   const [fine, coarse] = scales;
   if (fine === undefined || coarse === undefined) return [];
