@@ -70,7 +70,8 @@ function moveFor(world: World, memory: Memory, ask: Extract<Ask, { kind: 'amount
   const [slips, seen, more] = [happens(chance, world.archer.wrongAmount.often), happens(chance, world.archer.wrongAmount.told), oneOfThese(chance, [1, -1] as const)];
   const way = Math.sign(advice.to.value - (memory.told[knob] ?? 0));
   const stands = memory.condition.settings[knob] ?? 0;
-  const room = inSteps(way > 0 ? one.travel.high - stands : stands - one.travel.low, one.step);
+  // Back goes as far as it came, also where it ended a little beside.
+  const room = advice.kind === 'put-back' ? amount : inSteps(way > 0 ? one.travel.high - stands : stands - one.travel.low, one.step);
   const meant = slips ? (amount + more * one.step > 0 ? amount + more * one.step : amount + one.step) : amount;
   const made = Math.min(meant, room, ask.max);
   if (made <= 0) return { said: 'not now', memory };

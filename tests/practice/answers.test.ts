@@ -112,6 +112,15 @@ describe('moves', () => {
     expect(move(near(0)).said).toBe('not now');
   });
 
+  it('go back as far as they came, wherever the screw has ended', () => {
+    const rest = world.bow.adjustments['rest-side'];
+    const short = withBow({ adjustments: { ...world.bow.adjustments, ...(rest === undefined ? {} : { 'rest-side': { ...rest, travel: { low: 0, high: 1 / 256 } } }) } });
+    const moved = caughtUp(short, FRESH, { 'rest-side': told });
+    expect(moved.condition.settings['rest-side']).toBe(1 / 256);
+    const back = { ...advised, kind: 'put-back', direction: 'left', to: { value: 0, unit: 'in' } } as const;
+    expect(answerTo(short, moved, { ask, bow: { 'rest-side': told }, advice: back }).said).toBe('as told');
+  });
+
   it('now and then go a step too far or too short: told, or not seen', () => {
     const slipping = (seen: number): World => ({ ...world, archer: { ...world.archer, wrongAmount: { often: 1, told: seen } } });
     const seen = move(slipping(1));
