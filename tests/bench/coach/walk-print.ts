@@ -16,7 +16,7 @@ export const walkLines = (report: WalkReport): readonly string[] =>
 
 const faultLines = ({ faults }: WalkReport): readonly string[] => Object.entries(faults).flatMap(([name, found]) => [`${name}: ${found.length}`, ...found.map((line) => `  ${line}`)]);
 
-function tuneLines({ seeds, bows, any, unfixable, unfixableEver, outOfReach, outOfReachEver, contact, contactTwice, contactEver, danger, neverEnds }: WalkReport): readonly string[] {
+function tuneLines({ seeds, bows, any, unfixable, unfixableEver, tooWeak, tooWeakEver, screwsEnd, screwsEndEver, contact, contactTwice, contactEver, danger, neverEnds }: WalkReport): readonly string[] {
   const { axes, worse, broadheads, arrows, counts, stops, second } = any;
   return [
     `walk (whole tunes, content as shipped), seed ${seeds.join(', ')}: ${bows} bows a seed. In percent or as a mean, with the 95 % interval.`,
@@ -33,7 +33,8 @@ function tuneLines({ seeds, bows, any, unfixable, unfixableEver, outOfReach, out
       count('shots in all', counts.shots), count('adjustments', counts.moves), count('questions', counts.questions),
       share('stopped unshot, of those that must be', stops.due), share('stopped, of those that need not be', stops.wrong),
       share('lesson "do not shoot this bow": stopped unshot', danger), share('an axis beyond mending: told within 25 shots', unfixable), share('  at all, as beyond mending', unfixableEver),
-      share('an axis out of reach of its screws: told within 25 shots', outOfReach), share('  at all', outOfReachEver),
+      share('an axis that answers too weakly: told within 25 shots', tooWeak), share('  at all', tooWeakEver),
+      share('an axis whose screws end too early: told within 25 shots', screwsEnd), share('  at all', screwsEndEver),
       share('vanes that touch: told within 25 shots', contact),
       share('  of those that touched twice before paper was done', contactTwice), share('  found at all, in a whole tune', contactEver),
       share('never ends', neverEnds),

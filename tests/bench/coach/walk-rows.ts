@@ -34,9 +34,11 @@ export interface WalkReport {
   /** Told within so many shots, and at all. */
   readonly unfixable: Interval;
   readonly unfixableEver: Interval;
-  /** The same of axes whose screws end too early or answer too weakly. */
-  readonly outOfReach: Interval;
-  readonly outOfReachEver: Interval;
+  /** The same of axes whose adjustments answer too weakly inside their limits, and of those whose screws end too early. */
+  readonly tooWeak: Interval;
+  readonly tooWeakEver: Interval;
+  readonly screwsEnd: Interval;
+  readonly screwsEndEver: Interval;
   /** And of those only whose vanes touched at least twice before paper was done. */
   readonly contact: Interval;
   readonly contactTwice: Interval;
@@ -57,12 +59,15 @@ export interface One { readonly tune: Told; readonly end: AxisEnd; readonly outO
 
 export function walkReport(seeds: readonly number[], bows: number, of: (row: RowName) => readonly Played[]): WalkReport {
   const rows = { any: of('any'), unfixable: of('unfixable'), beyond: of('beyond'), contact: of('contact'), danger: of('danger') };
+  const [weak, ends] = [rows.beyond.filter(({ why }) => why === 'its limit comes first'), rows.beyond.filter(({ why }) => why === 'its travel ends first')];
   const all = Object.values(rows).flat();
   const everyTune = all.flatMap(({ tune, again }) => [tune, ...(again === null || again === undefined ? [] : [again.known, again.fresh])]);
   return {
     seeds, bows, any: anyRow(rows.any),
     unfixable: shareWithin(rows.unfixable, isFoundUnfixable),
-    unfixableEver: shareWithin(rows.unfixable, isFoundEver), outOfReach: shareWithin(rows.beyond, isFoundUnfixable), outOfReachEver: shareWithin(rows.beyond, isFoundEver),
+    unfixableEver: shareWithin(rows.unfixable, isFoundEver),
+    tooWeak: shareWithin(weak, isFoundUnfixable), tooWeakEver: shareWithin(weak, isFoundEver),
+    screwsEnd: shareWithin(ends, isFoundUnfixable), screwsEndEver: shareWithin(ends, isFoundEver),
     contact: shareWithin(rows.contact, isFoundTouching),
     contactTwice: shareWithin(rows.contact.filter(({ tune }) => tune.touches > 1), isFoundTouching),
     contactEver: shareWithin(rows.contact, ({ tune }) => tune.causes.some(({ cause }) => cause === 'contact')),

@@ -3,7 +3,7 @@
 import type { Axis, Content } from '../../../src/content/types.ts';
 import type { View } from '../../../src/machine/types.ts';
 import { lessonBow } from '../../../src/practice/lessons.ts';
-import { outOfReach } from '../../../src/practice/reach.ts';
+import { outOfReach, type Reach } from '../../../src/practice/reach.ts';
 import { usualSpeed } from '../../../src/practice/shoot.ts';
 import type { World } from '../../../src/practice/world.ts';
 import { carriedOf } from '../../../src/session.ts';
@@ -26,8 +26,9 @@ export interface Played {
   readonly bad: readonly string[];
   /** Axes that nothing within the archer's reach can mend, by truth. */
   readonly outOfReach: readonly Axis[];
-  /** The axis that the row is about. */
+  /** The axis that the row is about, and what keeps it out of reach. */
   readonly unfixable?: Axis;
+  readonly why?: Reach;
   /** Its next tune, with what the first tune handed over and without; null where nothing was. */
   readonly again?: { readonly known: Told; readonly fresh: Told } | null;
 }
@@ -52,7 +53,7 @@ function playOne(content: Content, row: RowName, number: number): Played | null 
     case 'beyond': {
       const beyond = beyondBow(number, knobs);
       if (beyond === null) return null;
-      return { ...played(beyond.world, playWalk(content, beyond.world, { until: paperIsDone })), unfixable: beyond.axis };
+      return { ...played(beyond.world, playWalk(content, beyond.world, { until: paperIsDone })), unfixable: beyond.axis, why: beyond.why };
     }
     case 'contact': return plainly(content, contactBow(number, knobs));
     case 'danger': return plainly(content, lessonBow('do not shoot this bow', number, knobs));

@@ -1,7 +1,7 @@
 // The practice bows that whole tunes are played with: any bow by its number, with a rest that does not drop away, twelve arrows, and an archer who hunts
 // with fixed blades. Beside them two worlds with one trouble each: an axis that no adjustment can mend, and vanes that touch. All invented.
 
-import type { Axis, Content } from '../../../src/content/types.ts';
+import { knobEntries, type Axis, type Content } from '../../../src/content/types.ts';
 import { grains } from '../../../src/maths/units.ts';
 import { archerBy, type PracticeArcher } from '../../../src/practice/archer.ts';
 import { arrowsBy, massOf, withStiffness, type ArrowSet } from '../../../src/practice/arrows.ts';
@@ -12,7 +12,7 @@ import { drifted } from '../../../src/practice/drifted.ts';
 import { adjustmentsBy, beyondReachBy } from '../../../src/practice/faults.ts';
 import type { Hardware } from '../../../src/practice/hardware.ts';
 import { FRESH, type Memory } from '../../../src/practice/memory.ts';
-import { outOfReach } from '../../../src/practice/reach.ts';
+import { outOfReach, reachOfOptimum, type Reach } from '../../../src/practice/reach.ts';
 import { usualSpeed } from '../../../src/practice/shoot.ts';
 import { bowByNumber, centreShot, FIGURE, soundWorld, type World } from '../../../src/practice/world.ts';
 import { KINDS, type Kind } from './walk-caps.ts';
@@ -77,14 +77,15 @@ export function unfixableBow(number: number, knobs: Knobs): { readonly world: Wo
 }
 
 /** One axis stands off, and every screw of it ends too early or answers too weakly. Null where, by truth, something still reaches it. */
-export function beyondBow(number: number, knobs: Knobs): { readonly world: World; readonly axis: Axis } | null {
+export function beyondBow(number: number, knobs: Knobs): { readonly world: World; readonly axis: Axis; readonly why: Reach } | null {
   const plain = plainBow(number, knobs);
   const { hardware } = plain.bow;
   const adjustments = beyondReachBy(chanceOf(number, 'lesson', WALK + 2), knobs, hardware, plain.bow.adjustments);
   const measures = { ...plain.bow.measures, centreShot: centreShot(hardware.hand, FIGURE, adjustments['rest-side']?.optimum ?? 0) };
   const world = withBow(plain, { adjustments, measures });
   const [axis] = outOfReach(world.bow, usualSpeed(world));
-  return axis === undefined ? null : { world, axis };
+  const why = knobEntries(adjustments).map(([id, one]) => reachOfOptimum(world.bow, id, one)).find((reach) => reach !== 'within reach');
+  return axis === undefined || why === undefined ? null : { world, axis, why };
 }
 
 /** Vanes that touch on so many shots, and push the tail by at least so many standard deviations of this archer's shots; 0.18 in at the usual noise. */
