@@ -20,7 +20,7 @@ export const MOST_TURN = ROLLS * PICKS * PAUSES - 1;
 
 export const turnOf = (n: number): Turn => ({ roll: n % ROLLS, pick: Math.floor(n / ROLLS) % PICKS, pause: Math.floor(n / (ROLLS * PICKS)) % PAUSES });
 
-type Deed = 'any' | 'wrong' | 'back' | 'back to' | 'keep' | 'put back' | 'put back to' | 'stop' | 'note' | 'moved' | 'changed' | 'killed' | 'missed' | 'first' | 'not now' | 'unknown' | 'fails';
+type Deed = 'any' | 'wrong' | 'back' | 'back to' | 'keep' | 'put back' | 'put back to' | 'stop' | 'note' | 'moved' | 'changed' | 'killed' | 'missed' | 'misses' | 'first' | 'not now' | 'unknown' | 'fails';
 
 /** How an archer goes about it: how often the sensible answer is given (of 1000), and what is done else, in shares. */
 export interface Temper {
@@ -37,6 +37,8 @@ export const TEMPERS: readonly Temper[] = [
   { name: 'contradictory', care: 780, pauses: 2, deeds: { 'any': 3, 'back': 6, 'back to': 6, 'keep': 2, 'put back': 3, 'put back to': 3, 'moved': 4, 'changed': 1, 'not now': 2, 'stop': 1 } },
   { name: 'tired', care: 850, pauses: 12, deeds: { 'missed': 6, 'any': 2, 'unknown': 3, 'not now': 2, 'note': 1, 'stop': 1, 'back': 1, 'killed': 2 } },
   { name: 'unlucky', care: 840, pauses: 3, deeds: { 'fails': 8, 'unknown': 2, 'stop': 6, 'back': 3, 'back to': 1, 'changed': 1, 'killed': 1, 'missed': 1 } },
+  // Every other arrow leaves no hole; all else is answered as it is.
+  { name: 'wild', care: 450, pauses: 1, deeds: { 'misses': 16, 'back': 1, 'back to': 1, 'killed': 1, 'put back': 1 } },
   { name: 'hurried', care: 700, pauses: 0, deeds: { 'first': 10, 'wrong': 3, 'not now': 3, 'keep': 1, 'put back': 1, 'moved': 1, 'killed': 1 } },
 ];
 
@@ -61,6 +63,7 @@ export function moveOf(turn: Turn, view: View, archer: TestArcher, temper: Tempe
   const total = shares.reduce((sum, [, share]) => sum + share, 0);
   let at = (roll - temper.care + pick) % total;
   for (const [deed, share] of shares) {
+    if (at < share && deed === 'misses' && view.ask !== null && !isShot(view.ask)) return answer(archer.answer(view));
     if (at < share) return doneAs(deed, pick, view, points);
     at -= share;
   }
@@ -85,6 +88,7 @@ function doneAs(deed: Deed, pick: number, { ask, seq }: View, points: () => read
     case 'changed': return send({ kind: 'changed', what: CHANGED[pick % CHANGED.length] ?? 'other', note: 'x' });
     case 'killed': return { kind: 'killed' };
     case 'missed': return answer(isShot(ask) ? (pick % 3 === 0 ? { missed: true } : { x: 0.5, y: -0.5, called: 'bad' }) : anyValid(ask, pick));
+    case 'misses': return answer({ missed: true });
     case 'first': return answer(firstOf(ask));
     case 'not now': return answer(ask?.kind === 'amount' ? (pick % 3 === 0 ? 'another' : 'not now') : anyValid(ask, pick));
     case 'fails': return answer(failing(ask, pick));

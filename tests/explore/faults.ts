@@ -111,7 +111,7 @@ export const FAULTS: readonly Fault[] = [
   inSource('too-far-and-on', 'nothing-beyond-a-limit', 'what stands beyond its limit is not brought back', 'machine/loop/inside.ts', '  if (state.moves.length === 0) return null;', '  if (state.moves.length >= 0) return null;', { temper: 'contradictory', seed: 47 }),
   inSource('press-for-all', 'press-only-where-allowed', 'everybody counts as shown how to press', 'machine/guards.ts', "  const value = chosen(state, 'press');", "  const value: string = 'trained';", { seed: 30 }),
   inSource('moved-on-one-shot', 'moved-only-on-shots', 'one shot at a new setting is enough', 'machine/after-answer.ts', 'wanted: gaugeOf(d.state).again, offered: null', 'wanted: 1, offered: null'),
-  inSource('misses-go-on', 'misses-are-looked-for', 'shots that leave no hole are shot on', 'machine/turn-missed.ts', 'const IN_A_ROW = 2;', 'const IN_A_ROW = 20;'),
+  inSource('misses-go-on', 'misses-are-looked-for', 'shots that leave no hole are shot on', 'machine/turn-missed.ts', 'const IN_A_ROW = 2;', 'const IN_A_ROW = 20;', { temper: 'wild' }),
   inSource('told-before-shots', 'moved-only-on-shots', 'a set is judged before it is whole', 'machine/loop/gauge.ts', 'return taken(state) < state.notes.wanted ||', 'return taken(state) < 1 ||'),
   inContent('sight-moved', 'sight-stays', 'an adjustment tells to move the sight', (c) => { (c.knobs['rest-height'] as Loose<typeof c.knobs.yoke>).words = { plus: 'SIGHT UP', minus: 'SIGHT DOWN' }; }),
 

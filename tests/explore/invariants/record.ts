@@ -71,7 +71,9 @@ function outOfIt({ state, lines }: Moment, seq: number, axis: Axis): string | nu
 // Shots that were called scattered show nothing of the bow; a fresh set was asked for. Unless one of them was corrected before anything was
 // looked into, and as they now read nothing was left to look for.
 function scatteredBy(sets: Moment['state']['sets'], lines: readonly Fact[]): Moment['state']['sets'] {
-  const said = lines.filter((line, i) => line.decided.events.some((event) => event.type === 'verdict' && event.verdict === 'inconsistent') && !takenBack(lines.slice(i + 1)));
+  // Shots that left no hole are looked for as well: those that did are no scatter.
+  const scatters = ({ decided: { events, loop } }: Fact): boolean => loop?.inspection !== 'missed' && events.some((event) => event.type === 'verdict' && event.verdict === 'inconsistent');
+  const said = lines.filter((line, i) => scatters(line) && !takenBack(lines.slice(i + 1)));
   return said.flatMap((line) => sets.findLast((one) => one.shots.some((shot) => shot.seq <= line.seq)) ?? []);
 }
 
