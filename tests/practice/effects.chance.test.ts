@@ -2,7 +2,7 @@
 
 import { describe, expect, it } from 'vitest';
 import { sum } from '../../src/maths/sum.ts';
-import { feet, yards } from '../../src/maths/units.ts';
+import { degrees, feet, grains, radiansPerSecond, yards } from '../../src/maths/units.ts';
 import { answerTo } from '../../src/practice/answers.ts';
 import { HONEST, type PracticeArcher } from '../../src/practice/archer.ts';
 import type { ArrowSet, PracticeArrow } from '../../src/practice/arrows.ts';
@@ -108,6 +108,20 @@ describe('a bow', () => {
     expect(Math.abs(spread(tears) / (worth / 64 / 4) - 1)).toBeLessThan(FASTER + 3 / Math.sqrt(800));
   });
 
+  it('whose bolts stand off tears by it on both axes, until they are turned to where they belong', () => {
+    const off = Array.from({ length: 300 }, (_, number) => still(bowByNumber(number, KNOBS)))
+      .filter(({ bow }) => (bow.adjustments['limb-bolts']?.optimum ?? 0) !== 0 && bow.adjustments['limb-bolts']?.works !== 'not at all');
+    expect(off.length).toBeGreaterThan(5);
+    const shifts = off.map((of) => {
+      const [before] = shots(of, 0, 1);
+      const [after] = shots(of, 0, 1, { settings: { 'limb-bolts': of.bow.adjustments['limb-bolts']?.optimum ?? 0 } });
+      return Math.hypot((after?.x ?? NaN) - (before?.x ?? NaN), (after?.y ?? NaN) - (before?.y ?? NaN));
+    });
+    // A quarter turn to a whole one, at 0.27 in a turn on most bows, within a factor of 4 on nearly all.
+    for (const inch of shifts) expect(inch > 0.015 && inch < 1.2).toBe(true);
+    expect(mean(shifts)).toBeGreaterThan(0.08);
+  });
+
   it('goes no farther than its screw: what is moved beyond tears as at its end', () => {
     const far = moved(world, AS_FOUND, 'rest-side', 2);
     const end = { ...AS_FOUND, moves: 1, settings: { 'rest-side': world.bow.adjustments['rest-side']?.travel.high ?? NaN } };
@@ -152,7 +166,7 @@ describe('an archer', () => {
 
   it('reads by sixteenths, a fiftieth off, and now and then from behind', () => {
     const reading = withArcher({ reads: { paper: 1 / 16, target: 1 / 4, error: 1 / 50, mirrored: 0.1 } });
-    const off = { ...reading, bow: { ...reading.bow, nuisance: { ...reading.bow.nuisance, side: { angle: 0, rate: 1.5 } as PracticeBow['nuisance']['side'] } } };
+    const off = { ...reading, bow: { ...reading.bow, nuisance: { ...reading.bow.nuisance, side: { angle: degrees(0), rate: radiansPerSecond(1.5) } } } };
     const told = Array.from({ length: 1000 }, (_, n) => {
       const condition = { ...AS_FOUND, shots: n };
       const happened = shoot(off, condition, AT_PAPER);
@@ -213,7 +227,7 @@ describe('arrows', () => {
 
   it('a heavier one falls lower at 40 yd: by twice the drop times its lack of speed (derived)', () => {
     const { mass } = world.set.arrows[0] ?? { mass: NaN };
-    const heavy = changed('2', { mass: (mass + 5) as PracticeArrow['mass'] });
+    const heavy = changed('2', { mass: grains(mass + 5) });
     const at = { target: yards(40) } as const;
     const lower = one(heavy, '2', { at }).y - one(heavy, '1', { at }).y;
     const { virtualMass } = world.bow.throws;
