@@ -14,12 +14,13 @@ declare const __VERSION__: string;
 const now = (): Date => new Date();
 const { stdin, stdout, stderr, env } = process;
 
-const loadContent = (): Content => loaded('./content.json') as Content;
+const loadContent = (): Content => loaded<Content>('./content.json');
 
-/** It was checked when it was built. */
-function loaded(name: string): unknown {
+function loaded<T>(name: string): T {
   try {
-    return JSON.parse(readFileSync(new URL(name, import.meta.url), 'utf8'));
+    // It was checked when it was built.
+    const read: unknown = JSON.parse(readFileSync(new URL(name, import.meta.url), 'utf8'));
+    return read as T;
   } catch {
     throw new CodedError('bad-content', 'The content beside the program is missing or damaged. Install again, or run "npm run build".');
   }
@@ -76,7 +77,7 @@ function letGoAtTheEnd(face: Face, session: SessionLike): void {
 async function practise(wanted: Practising): Promise<number> {
   const { homeFolder } = await import('./journal/home.ts');
   const { openWanted, tellWanted } = await import('./practise.ts');
-  const practices = { content: loadContent(), words: loaded('./practice.json') as PracticeWords, home: homeFolder(env, wanted.home), engine: __VERSION__ };
+  const practices = { content: loadContent(), words: loaded<PracticeWords>('./practice.json'), home: homeFolder(env, wanted.home), engine: __VERSION__ };
   if (wanted.what === 'list' || wanted.what === 'record' || wanted.what === 'debrief') {
     await print(tellWanted(practices, wanted));
     return 0;

@@ -5,9 +5,11 @@ import type { ErrorCode } from '../errors.ts';
 import type { Unit } from '../maths/units.ts';
 import { KNOBS, type Axis, type Direction, type KnobId } from '../content/types.ts';
 import type { AxisResult, Gain, LoopPatch } from './notes.ts';
+import type { BowRecord, PracticeIntent, PracticeView } from './told.ts';
 
 export type { Axis, Direction, KnobId } from '../content/types.ts';
 export type { AxisResult, Gain, LoopPatch } from './notes.ts';
+export type { BowRecord, PracticeHole, PracticeView, RecordRow } from './told.ts';
 
 /** Steps the archer walks through, in order; `stopped` interrupts any of them. */
 export const CHAPTERS = ['safety', 'baseline', 'warm-up', 'paper', 'broadheads', 'arrows', 'finish', 'record'] as const;
@@ -204,38 +206,11 @@ export interface AnswerEntry {
   readonly change: true | string;
 }
 
-/** What the arrow of a practice bow left: a tear in a sheet, a hole in a target from its own dot, or nothing that can be found. Inches, as they truly are. */
-export type PracticeHole =
-  | { readonly kind: 'sheet'; readonly tail: Tear; readonly vanes: 3 | 4 }
-  | { readonly kind: 'target'; readonly at: Tear }
-  | { readonly kind: 'none' };
-
-/** Present where the bow is invented: what is seen beside the question, and what the arrow does that is asked for. */
-export interface PracticeView {
-  /** Which bow this is, in a few words. */
-  readonly of: string;
-  /** What the learner sees at the bow, standing there. The question is answered from it. */
-  readonly seen: readonly string[];
-  /** How letting go felt, and the hole: to be shown in this order. */
-  readonly shot?: { readonly felt: string; readonly hole: PracticeHole };
-  /** At the end: what was true all along. */
-  readonly debrief?: BowRecord;
-}
-
 export interface Where {
   readonly title: string;
   readonly part: string;
   readonly day: number;
   readonly shots: number;
-}
-
-export interface RecordRow { readonly name: string; readonly value: string }
-
-/** The bow record as data; `src/report` makes Markdown of it. */
-export interface BowRecord {
-  readonly title: string;
-  readonly invented?: true;
-  readonly sections: readonly { readonly title: string; readonly rows: readonly RecordRow[] }[];
 }
 
 export type Ledger = Partial<Record<KnobId, Quantity>>;
@@ -264,9 +239,7 @@ export interface View {
 export type Intent =
   /** `hands`: of a practice bow alone, where it is said and not done. */
   | { readonly kind: 'answer'; readonly answer: unknown; readonly hands?: 'still' }
-  /** Of a practice bow alone: something is turned and the coach is not told; the practice is left, and the truth wanted. */
-  | { readonly kind: 'turned'; readonly knob: KnobId; readonly direction: Direction; readonly amount: unknown }
-  | { readonly kind: 'debrief' }
+  | PracticeIntent
   /** Opens an earlier answer for correction: the last one (and again, the one before it), or the one of that line. */
   | { readonly kind: 'back'; readonly to?: number }
   | { readonly kind: 'keep' }

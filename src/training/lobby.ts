@@ -4,7 +4,7 @@
 import type { PracticeWords } from '../content/practice-words.ts';
 import { fill } from '../content/fill.ts';
 import type { Content } from '../content/types.ts';
-import { CodedError } from '../errors.ts';
+import type { ErrorCode } from '../errors.ts';
 import type { PracticeOf } from '../journal/practice-mark.ts';
 import { parseAnswer } from '../machine/answer.ts';
 import { answerToAskInWords } from '../machine/answer-words.ts';
@@ -128,7 +128,7 @@ class Lobby implements SessionLike {
     return { view: this.view() };
   }
 
-  private refuse(code: CodedError['code'], message: string): Reply {
+  private refuse(code: ErrorCode, message: string): Reply {
     return { view: this.view(), error: { code, message } };
   }
 

@@ -104,7 +104,7 @@ export class PracticeSession implements SessionLike {
       case 'answer': return this.pass(intent, this.handsAt(intent), now);
       case 'turned': return this.turn(intent.knob, intent.direction, intent.amount, now);
       case 'debrief': return this.end(now);
-      default: return this.pass(intent, {}, now);
+      case 'back': case 'keep': case 'putBack': case 'stop': case 'say': case 'note': case 'moved': case 'changed': return this.pass(intent, {}, now);
     }
   }
 

@@ -64,9 +64,9 @@ function byEye(lines: readonly string[], tick: number): Tear {
   const [rule = ''] = lines.slice(-2, -1);
   const pointRow = paper.findIndex((line) => line.slice(6).includes(POINT) || /^ {4}0\+/.test(line));
   const marks = `${MARKS.middle}${MARKS.high}${MARKS.low}`;
-  const row = paper.findIndex((line) => [...line.slice(6)].some((cell) => marks.includes(cell)));
+  const row = paper.findIndex((line) => new RegExp(`[${marks}]`).test(line.slice(6)));
   if (row === -1) return { x: 0, y: 0 };
-  const column = [...(paper[row] ?? '')].findIndex((cell, at) => at >= 6 && marks.includes(cell));
+  const column = Array.from(paper[row] ?? '').findIndex((cell, at) => at >= 6 && marks.includes(cell));
   const mark = paper[row]?.[column] ?? '';
   // Rows between two + of the upright rule.
   const marked = paper.flatMap((line, at) => (line[5] === '+' ? [at] : []));
@@ -81,7 +81,7 @@ function byEye(lines: readonly string[], tick: number): Tear {
 
 /** Counts along the lower rule from a figure that stands on the same piece of it. */
 function alongRule(rule: string, figures: string, column: number, tick: number): number {
-  const plus = [...rule].flatMap((cell, at) => (cell === '+' && at >= 6 ? [at] : []));
+  const plus = Array.from(rule).flatMap((cell, at) => (cell === '+' && at >= 6 ? [at] : []));
   const perTick = Math.min(...plus.slice(1).map((at, i) => at - (plus[i] ?? 0)).filter((_, i) => !rule.slice(plus[i], plus[i + 1]).includes(TORN)));
   const named = [...figures.matchAll(/\d+(?: \d+\/\d+)?(?:\/\d+)?/g)].map((match) => ({ at: match.index + Math.floor(match[0].length / 2), value: figure(match[0]) }));
   const zero = named.find(({ value }) => value === 0)?.at ?? 0;
