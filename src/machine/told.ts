@@ -1,38 +1,22 @@
-// What a view tells besides the walk: a record in sections of rows, and, where the bow is invented, what is seen of it.
+// What was answered at a step and is in force, as a value of its own kind.
 
-import type { Direction, KnobId } from '../content/types.ts';
+import { asMeasured, type Measure, type MeasureOf } from './measures.ts';
+import type { Answered } from './types.ts';
 
-export interface RecordRow { readonly name: string; readonly value: string }
+/** The part of the state that answers stand in. */
+export interface Told { readonly answers: Readonly<Record<string, Answered>> }
 
-/** The bow record as data; `src/report` makes Markdown of it. */
-export interface BowRecord {
-  readonly title: string;
-  readonly invented?: true;
-  readonly sections: readonly { readonly title: string; readonly rows: readonly RecordRow[] }[];
+/** The single value of a choice answered at this step; undefined where it was not answered or not known. */
+export function chosen(state: Told, step: string): string | undefined {
+  const answer = state.answers[step]?.answer;
+  return answer?.kind === 'choice' ? answer.values[0] : undefined;
 }
 
-/** Inches, right and high above 0, as everywhere. */
-interface Spot { readonly x: number; readonly y: number }
-
-/** What the arrow of a practice bow left: a tear in a sheet, a hole in a target from its own dot, or nothing that can be found. Inches, as they truly are. */
-export type PracticeHole =
-  | { readonly kind: 'sheet'; readonly tail: Spot; readonly vanes: 3 | 4 }
-  | { readonly kind: 'target'; readonly at: Spot }
-  | { readonly kind: 'none' };
-
-/** Present where the bow is invented: what is seen beside the question, and what the arrow does that is asked for. */
-export interface PracticeView {
-  /** Which bow this is, in a few words. */
-  readonly of: string;
-  /** What the learner sees at the bow, standing there. The question is answered from it. */
-  readonly seen: readonly string[];
-  /** How letting go felt, and the hole: to be shown in this order. */
-  readonly shot?: { readonly felt: string; readonly hole: PracticeHole };
-  /** At the end: what was true all along. */
-  readonly debrief?: BowRecord;
+/** What was measured at this step, in the step's unit; undefined where it was not answered or not known. */
+export function measured<M extends Measure>(state: Told, step: M): MeasureOf<M> | undefined {
+  const answer = state.answers[step]?.answer;
+  return answer?.kind === 'number' ? asMeasured(step, answer.value) : undefined;
 }
 
-/** Of a practice bow alone: something is turned and the coach is not told; the practice is left, and the truth wanted. */
-export type PracticeIntent =
-  | { readonly kind: 'turned'; readonly knob: KnobId; readonly direction: Direction; readonly amount: unknown }
-  | { readonly kind: 'debrief' };
+/** Whether "not known" is what was answered there. */
+export const notKnown = (state: Told, step: string): boolean => state.answers[step]?.answer.kind === 'not known';

@@ -5,11 +5,11 @@ import type { ErrorCode } from '../errors.ts';
 import type { Unit } from '../maths/units.ts';
 import { KNOBS, type Axis, type Direction, type KnobId } from '../content/types.ts';
 import type { AxisResult, Gain, LoopPatch } from './notes.ts';
-import type { BowRecord, PracticeIntent, PracticeView } from './told.ts';
+import type { BowRecord, PracticeIntent, PracticeView } from './beside.ts';
 
 export type { Axis, Direction, KnobId } from '../content/types.ts';
 export type { AxisResult, Gain, LoopPatch } from './notes.ts';
-export type { BowRecord, PracticeHole, PracticeView, RecordRow } from './told.ts';
+export type { BowRecord, PracticeHole, PracticeView, RecordRow } from './beside.ts';
 
 /** Steps the archer walks through, in order; `stopped` interrupts any of them. */
 export const CHAPTERS = ['safety', 'baseline', 'warm-up', 'paper', 'broadheads', 'arrows', 'finish', 'record'] as const;
