@@ -54,9 +54,10 @@ export const outOfReach = (bow: PracticeBow, speed: Fps): readonly Axis[] => AXE
 export const REACHES = ['within reach', 'its travel ends first', 'its limit comes first'] as const;
 export type Reach = (typeof REACHES)[number];
 
-/** Whether an adjustment can be brought to where it should stand. */
-export function reachOfOptimum(bow: PracticeBow, id: KnobId, one: Adjustment): Reach {
-  const beyond = ({ low, high }: Span): boolean => one.optimum < low || one.optimum > high;
-  if (beyond(one.travel)) return 'its travel ends first';
-  return beyond(limitsOf(bow.measures, bow.hardware.hand, id, one.limit)) ? 'its limit comes first' : 'within reach';
+/** Whether an adjustment can be brought to where it should stand; where it cannot, what it comes to first on its way there. */
+export function reachOfOptimum({ measures, hardware }: PracticeBow, id: KnobId, { optimum, travel, limit }: Adjustment): Reach {
+  const towards = ({ low, high }: Span): number => (optimum < 0 ? -low : high);
+  const [screw, limits] = [towards(travel), towards(limitsOf(measures, hardware.hand, id, limit))];
+  if (Math.abs(optimum) <= Math.min(screw, limits)) return 'within reach';
+  return screw < limits ? 'its travel ends first' : 'its limit comes first';
 }

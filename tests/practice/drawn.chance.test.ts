@@ -13,7 +13,7 @@ import { TEAR_PER_INCH } from '../../src/practice/departure.ts';
 import type { Hardware } from '../../src/practice/hardware.ts';
 import { FRESH } from '../../src/practice/memory.ts';
 import { OFTEN } from '../../src/practice/often.ts';
-import { IN_ORDER, outOfReach, reachOf, roomOf } from '../../src/practice/reach.ts';
+import { IN_ORDER, outOfReach, reachOf, reachOfOptimum, roomOf } from '../../src/practice/reach.ts';
 import { read, shoot, usualSpeed, type Asked } from '../../src/practice/shoot.ts';
 import { bowByNumber, soundWorld } from '../../src/practice/world.ts';
 import { KNOBS } from './play.ts';
@@ -130,6 +130,15 @@ describe('archers and bows', () => {
     // Single cams have no timing, and what does nothing is not at fault: shares of those that are.
     expect(off('rest-height')).toBeGreaterThan(off('nock-height'));
     expect(off('nock-height')).toBeGreaterThan(off('cam-sync'));
+  });
+
+  it('come to the end of a screw or to a limit first, whichever is nearer', () => {
+    const { bow } = soundWorld(1, KNOBS, HONEST);
+    const rest = bow.adjustments['rest-height'];
+    const reach = (optimum: number, high: number) => (rest === undefined ? null : reachOfOptimum(bow, 'rest-height', { ...rest, optimum, limit: 1 / 8, travel: { low: -1 / 4, high } }));
+    expect([reach(1 / 16, 1 / 4), reach(3 / 16, 1 / 4), reach(1 / 2, 1 / 4), reach(1 / 2, 1 / 16), reach(3 / 32, 1 / 16), reach(-3 / 16, 1 / 16), reach(0, 1 / 16)]).toEqual([
+      'within reach', 'its limit comes first', 'its limit comes first', 'its travel ends first', 'its travel ends first', 'its limit comes first', 'within reach',
+    ]);
   });
 
   it('cannot be mended now and then, also where only every setting within reach is tried', () => {
