@@ -8,6 +8,7 @@ import { fileURLToPath } from 'node:url';
 import { HELP } from '../../src/arguments.ts';
 import { floorsTable } from './pages/floors-table.ts';
 import { keys, plainWords } from './pages/keys.ts';
+import { practiceScreen } from './pages/practice.ts';
 import { promises } from './pages/promises.ts';
 import { session } from './pages/session.ts';
 import { thresholds } from './pages/thresholds.ts';
@@ -24,6 +25,7 @@ const PARTS: Readonly<Record<string, () => string | Promise<string>>> = {
   keys,
   'plain-words': plainWords,
   session: async () => fenced(await session()),
+  practice: () => fenced(practiceScreen()),
   floors: floorsTable,
   walk: () => fenced(walkMap()),
   thresholds,
