@@ -51,6 +51,13 @@ export const liveLines = (state: ScreenState, needs: LiveNeeds): readonly Line[]
 export const listIsCut = (state: ScreenState, needs: LiveNeeds): boolean =>
   liveLines(state, needs).some((line) => /^ +\u2026 \d+ more (above|below)/.test(lineText(line)));
 
+/** True where a part of what is seen at a practice bow has no room: the answer may hang on it. */
+export const seenIsCut = (state: ScreenState, needs: LiveNeeds): boolean => {
+  const words = (text: string): string => clean(text).replace(/\s+/g, ' ').trim();
+  const shown = words(liveLines(state, needs).map(lineText).join(' '));
+  return (state.view.practice?.seen ?? []).some((text) => !shown.includes(words(text)));
+};
+
 /** Where we are. On a narrow screen the day and the count go below the part. */
 export const headerLines = (view: View, width: number): Line[] => {
   const { title, part, day, shots } = view.where;

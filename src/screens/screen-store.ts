@@ -5,7 +5,7 @@ import { CodedError } from '../errors.ts';
 import type { Intent, Reply, SessionLike } from '../machine/types.ts';
 import { takenLines } from './items.ts';
 import type { Key } from './key-names.ts';
-import { helpEnd, listIsCut, type LiveNeeds, liveWidth } from './live.ts';
+import { helpEnd, listIsCut, type LiveNeeds, liveWidth, seenIsCut } from './live.ts';
 import { isChecks } from './options.ts';
 import { openPage } from './pages.ts';
 import { press } from './press.ts';
@@ -37,6 +37,14 @@ const takenUnseen = (state: ScreenState, deed: Deed, needs: LiveNeeds): boolean 
   const { answer } = deed.send;
   const all = Array.isArray(answer) && ask.options.some(({ value, pass }) => pass === true && answer.includes(value));
   return all && state.prompt.furthest < ask.options.length - 1 && listIsCut(state, needs);
+};
+
+/** A gate of a practice bow that is passed while a part of what is seen there was never on the screen. */
+const passedUnseen = (state: ScreenState, deed: Deed, needs: LiveNeeds): boolean => {
+  const { ask, practice } = state.view;
+  if (practice === undefined || state.prompt.looked || ask?.kind !== 'choice' || !('send' in deed) || deed.send.kind !== 'answer') return false;
+  const { answer } = deed.send;
+  return ask.options.some(({ value, pass }) => pass === true && [answer].flat().includes(value)) && seenIsCut(state, needs);
 };
 
 const IN_TWO = 'not in one go: choose, look once more, then Enter by itself';
@@ -102,7 +110,7 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
       return { ...kept, prompt: deed.undo, overlay: before.overlay };
     }
     switch (deed.open) {
-      case 'help': return { ...before, overlay: openPage({ id: 'help', top: 0 }) };
+      case 'help': return { ...before, prompt: { ...before.prompt, looked: true }, overlay: openPage({ id: 'help', top: 0 }) };
       case 'history': return { ...before, overlay: openPage({ id: 'history', entries: session.history() }) };
       case 'answers': return { ...before, overlay: openPage({ id: 'answers', entries: session.answers() }) };
       case 'sure': return { ...before, overlay: openPage({ id: 'sure', what: '', to: null, steps: [], settings: [] }) };
@@ -134,6 +142,7 @@ export const createScreenStore = ({ session, now, size, braille, onMistake }: St
     if (pressed.deed !== undefined && takenUnseen(before, pressed.deed, needs)) {
       return { ...before, message: 'there are more below: go down through all of them, then 1 and Enter' };
     }
+    if (pressed.deed !== undefined && passedUnseen(before, pressed.deed, needs)) return { ...before, message: 'there is more to see than has room here: ? shows all of it' };
     const after = carried(pressed);
     const page = after.overlay?.page;
     if (page?.id !== 'help' || page.top === 0) return after;

@@ -18,6 +18,8 @@ export interface Prompt {
   readonly entry: Entry;
   /** `moved another amount` was picked: the amount is being typed. */
   readonly typing: boolean;
+  /** Of a practice bow: all that there is to be seen was on the screen, on the `?` page. */
+  readonly looked: boolean;
   /** Of a practice bow: the arrow was let go. */
   readonly loosed: boolean;
   /** A shot's call, given before the hole is looked at. */
@@ -91,6 +93,7 @@ export const promptFor = (ask: Ask | null): Prompt => ({
   furthest: -1,
   entry: EMPTY,
   typing: false,
+  looked: false,
   loosed: false,
   called: null,
   tail: null,

@@ -48,7 +48,7 @@ export const asPractice = (record: BowRecord, name: string): BowRecord => ({ ...
 
 function seenFor(ask: Ask | null, { content, words, world, memory, flight }: Showing): Pick<PracticeView, 'seen' | 'shot'> {
   if (ask === null) return { seen: [] };
-  if (ask.kind === 'amount') return { seen: ask.practice === true ? [words.says.move] : [] };
+  if (ask.kind === 'amount') return { seen: ask.practice === true && ask.unit !== 'count' ? [words.says.move] : [] };
   if (ask.kind === 'tear' || ask.kind === 'impact') return ask.practice === true ? { seen: [], shot: shotFor(ask, world, memory, flight, words) } : { seen: [] };
   return { seen: lookWords(words, content, ask, seenAt(world, memory, ask, flight)) };
 }

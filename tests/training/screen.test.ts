@@ -143,3 +143,19 @@ describe('hands', () => {
     expect(WORDS.says.move).toBe(session.view().practice?.seen[0]);
   });
 });
+
+describe('what has no room', () => {
+  it('is looked at before a gate is passed: on a small screen what is wrong may stand in the part that was cut', () => {
+    const session = practiceOn({ lesson: 'it is the archer', seed: 1 }, undefined, START);
+    while (session.view().ask?.about !== 'gate:bow-at-rest') playLearner(session, () => null, 1, START);
+    const screen = screenOn(session, SIZES[1]);
+    expect(screen.words()).not.toContain('The release closes');
+    // Through the whole list, and then all of it taken: twice refused, each for its reason.
+    screen.press('1', '\r', ...Array.from({ length: 10 }, () => '\u001b[B'), '1', '\r');
+    expect([screen.message(), session.view().ask?.about]).toEqual(['there is more to see than has room here: ? shows all of it', 'gate:bow-at-rest']);
+    screen.press('?');
+    expect(screen.words()).toContain('see Riser and pockets');
+    screen.press('\u001b', '\r');
+    expect(session.view().ask?.about).not.toBe('gate:bow-at-rest');
+  });
+});
