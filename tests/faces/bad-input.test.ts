@@ -208,7 +208,7 @@ describe('a stop word', () => {
 describe('options of the program', () => {
   it.each([
     [['new', '--colour'], 'Unknown option \'--colour\'. "quarterturn --help" lists what there is.'],
-    [['tune'], 'There is no command "tune". The commands are new, resume, list, record. "quarterturn --help" lists what there is.'],
+    [['tune'], 'There is no command "tune". The commands are new, resume, list, record, practice. "quarterturn --help" lists what there is.'],
     [['--pipe', '--plain'], '--pipe and --plain do not go together: choose one. "quarterturn --help" lists what there is.'],
   ])('that are not known are told in one line: %j', (args, message) => {
     expect(() => readArguments(args)).toThrow(message);
