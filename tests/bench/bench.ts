@@ -5,6 +5,7 @@
 //   npm run bench -- methods --seed 7              other trials, the same tables
 //   npm run bench -- coach --bows 400 --seed 901-903   the coach on invented bows of one adjustment, beside its rivals; --world all, --json
 //   npm run bench -- coach --only walk --bows 200      whole tunes of practice bows alone
+//   npm run bench -- coach --only caps --bows 75       what each cap of content costs and prevents
 //   npm run bench -- speed                         decisions in a second on this machine; nothing passes or fails
 
 import { parseArgs } from 'node:util';
@@ -20,7 +21,7 @@ interface Options {
 
 const BENCHES: Readonly<Record<string, { readonly about: string; readonly run: (options: Options) => number | Promise<number> }>> = {
   methods: { about: 'the published tables of the decision methods, simulated anew: --only A3,B1 --json --seed N', run: methods },
-  coach: { about: 'the coach on invented bows of one adjustment beside its rivals, and whole tunes: --bows N --seed A-B --world NAME --only coach,chart or walk --workers N --json', run: coach },
+  coach: { about: 'the coach on invented bows of one adjustment beside its rivals, and whole tunes: --bows N --seed A-B --world NAME --only coach,chart or walk or caps --workers N --json', run: coach },
   speed: { about: 'decisions in a second of the main functions, on this machine', run: speed },
 };
 
