@@ -63,8 +63,7 @@ describe('the program', () => {
     expect((await run(['list', '--home', home])).stdout).toContain('No tune is kept');
     copyFileSync(join(home, 'practice', name), join(home, name));
     expect((await run(['list', '--home', home])).stdout).toContain('it is a practice on an invented bow, and no tune');
-    for (const command of ['resume', 'record']) {
-      const refused = await run([command, id, '--plain', '--home', home]);
+    for (const refused of await Promise.all(['resume', 'record'].map((command) => run([command, id, '--plain', '--home', home])))) {
       expect([refused.code, refused.stdout]).toEqual([5, '']);
       expect(refused.stderr).toMatch(/is a practice on an invented bow: it is no tune/);
     }
