@@ -24,8 +24,13 @@ const MINUTE = 60_000;
 /** More answers than any walk takes. */
 const MOST = 800;
 
+/** The same archer, who neither slips on a screw nor on a rule: those are the learner's own in practice. */
+const byTheLetter = (world: World): World =>
+  ({ ...world, archer: { ...world.archer, reads: { ...world.archer.reads, error: 0, mirrored: 0 }, wrongAmount: { often: 0, told: 1 } } });
+
 /** Throws Error where the walk refuses what the practice archer says: a mistake in the program. */
-export function coachAlone(content: Content, world: World, flight: Flight): CoachAlone {
+export function coachAlone(content: Content, of: World, flight: Flight): CoachAlone {
+  const world = byTheLetter(of);
   const session = openSession({ content, store: memoryStore([], { skipCodec: true }), startAt: new Date(BEGINS), engine: 'practice', tune: 'practice', known: [] });
   let [memory, shots, changes] = [FRESH, 0, 0];
   const left = (ends: CoachAlone['ends']): CoachAlone => ({ shots, changes, tear: quietTear(world, caughtUp(world, memory, session.view().bow).condition, flight), ends });

@@ -65,6 +65,15 @@ describe('each lesson', () => {
   });
 });
 
+// Two ways to the same bow: the learner's from lines and looks, the coach's from answers. Slips and creep, play and contact among them.
+it.each([18, 23])('bow %i comes to the same in the hands of who does all that is told as in the debrief\'s tune of the coach alone', (seed) => {
+  const session = practiceOn({ lesson: null, seed });
+  playLearner(session);
+  const [left, alone, did] = [says.left, says.coach, says.did].map((title) => rowsOf(session.view(), title));
+  expect(alone?.[says.shots]).toBe(did?.[says.shots]);
+  expect(alone?.[says['coach-result']]).toBe(left?.[says['as-left']]);
+});
+
 /** At the first question about a move, `first` is done; later ones are answered as usual, until `shots` more were shot. */
 function disagree(first: (session: PracticeSession) => readonly Intent[], of = { lesson: 'the first guess is wrong', seed: 2 }) {
   const store = markedMemory();
