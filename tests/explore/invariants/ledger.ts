@@ -48,7 +48,8 @@ function backAtThePoint(m: Moment): string | null {
   if (wanted?.kind !== 'wanted-back') return `line ${before.notes.bringing} wanted nothing back`;
   if (line.kind === 'answered' && line.answer.kind === 'moved' && line.answer.moved === 'not now') return null;
   // Another release, or no broadheads after all: what was under way is left, with what stands on the bow in the ledger.
-  if (line.kind === 'corrected' && line.answer.kind !== 'moved') return null;
+  // It is so once the questions that stood before it are answered.
+  if (lines.some((one) => one.kind === 'corrected' && one.seq > wanted.seq && one.answer.kind !== 'moved')) return null;
   const target = bow.settingsBefore(wanted.to);
   // Nobody is brought back to where nothing may be drawn.
   if (KNOBS.some((knob) => beyond(m, knob, target[knob] ?? 0))) return null;
