@@ -92,7 +92,7 @@ function correctedStep(d: Deciding, fact: Extract<Fact, { kind: 'answered' }>, a
   applyGate(d, ruled.step, ruled.answer, fact.seq);
   if (inForce) sayFigure(d, fact.step);
   // What happened to the bow, or that the place was another, was never looked into: no later "nothing since" makes up for it.
-  if (inForce || fact.step === 'history' || fact.step === 'place') sideEffects(d, fact.step, answer);
+  if (inForce || ['history', 'place', 'nock-stays'].includes(fact.step)) sideEffects(d, fact.step, answer);
   if (pending.step.effect === 'chosen') {
     offRoute(d);
     leaveGates(d);

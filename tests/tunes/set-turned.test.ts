@@ -5,7 +5,7 @@ import { describe, expect, it } from 'vitest';
 import type { Ask, Intent, Tear, View } from '../../src/machine/types.ts';
 import { seededRandom } from '../../src/maths/random.ts';
 import type { Bow, OddArrow } from './archer.ts';
-import { play } from './play.ts';
+import { correct, play } from './play.ts';
 
 const EVERY = Array.from({ length: 12 }, (_, i) => `${i + 1}`);
 
@@ -121,6 +121,18 @@ describe('what is not wanted or cannot be done', () => {
     expect(numbers(again)).toEqual(numbers(list).filter((n) => n !== `${arrow}`));
     const at = played.views.findLastIndex(atList);
     expect(shotsIn({ views: played.views.slice(at) }).filter((ask) => ask.arrow === `${arrow}`).every(({ nockTurn }) => nockTurn === 0)).toBe(true);
+  });
+
+  it('a nock that was named by mistake, and corrected, is on the list again; the right one is not', () => {
+    const list = play(bow(2, true), { until: atList });
+    const arrows = [...(list.last.ask?.short ?? '').matchAll(/arrows? ([^;]*)/g)].flatMap(([, some = '']) => [...some.matchAll(/\d+/g)].map(([n]) => Number(n)));
+    const [wrong = 0, right = 0] = arrows;
+    let asked = 0;
+    const named = play(bow(2, true, { answers: { 'turn-the-set': () => (asked++ === 0 ? 'one stays' : 'done'), 'nock-stays': wrong } }), { until: (view) => asked > 0 && atList(view) });
+    const line = named.store.facts.findLast((fact) => fact.kind === 'answered' && fact.step === 'nock-stays');
+    const short = correct(named, line?.seq ?? 0, right).ask?.short ?? '';
+    const listed = [...short.matchAll(/arrows? ([^;]*)/g)].flatMap(([, some = '']) => [...some.matchAll(/\d+/g)].map(([n]) => Number(n)));
+    expect(listed.toSorted()).toEqual(arrows.filter((arrow) => arrow !== right).toSorted());
   });
 
   it('arrows that are alike are never offered it', () => {

@@ -5,6 +5,7 @@ import type { ArrowNotes, TurnedTogether } from '../notes.ts';
 import { isTurnAnswer } from './answers.ts';
 import { listNow, offerOf, turnedSeen, type TurnList } from './together.ts';
 import { arrowsGone } from './gone.ts';
+import { effectiveFacts } from '../state.ts';
 import { lastShotSet } from './shots.ts';
 import { arrowsInWords, turnsInWords } from './words.ts';
 
@@ -82,6 +83,7 @@ function turned(d: Deciding, { back, turns, vanes }: TurnList): void {
 /** An arrow of the list whose nock does not turn; the others are turned as they were told. */
 export function afterNockStays(d: Deciding, number: number): void {
   const arrow = `${number}`;
+  takeBackStays(d);
   const { together } = d.state.notes.arrows;
   if (listNow(d.state)?.turns.some((one) => one.arrow === arrow) !== true || together === undefined) {
     d.say('nock-stays-unknown', { arrow });
@@ -89,4 +91,14 @@ export function afterNockStays(d: Deciding, number: number): void {
   }
   noteTogether(d, { stay: [...together.stay, arrow] });
   d.say('nock-stays-said', { which: arrowsInWords(d.content, [arrow]) });
+}
+
+// Named by mistake: that nock turns after all, and is on the list again while the list stands.
+function takeBackStays(d: Deciding): void {
+  const { draft, before } = d;
+  if (draft.kind !== 'corrected' || before.notes.arrows.together?.how !== 'offered') return;
+  const named = effectiveFacts(before.facts).find((fact) => fact.seq === draft.of);
+  if (named?.kind !== 'answered' || named.answer.kind !== 'number') return;
+  const wrong = `${named.answer.value}`;
+  noteTogether(d, { stay: before.notes.arrows.together.stay.filter((arrow) => arrow !== wrong) });
 }
