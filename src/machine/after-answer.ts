@@ -60,6 +60,7 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
 export function sideEffects(d: Deciding, step: string, answer: Answer): void {
   if (failsAnArrow(step, answer)) countArrowsAgain(d);
   if (step === 'nock-stays' && answer.kind === 'number') afterNockStays(d, answer.value);
+  if (step === 'proving-shot' && answer.kind === 'confirm' && !answer.value) d.say('proving-shot-no');
   SIDE_EFFECTS[step]?.(d, answer.kind === 'choice' ? (answer.values[0] ?? '') : '');
 }
 

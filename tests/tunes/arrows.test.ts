@@ -52,6 +52,12 @@ describe('one bent arrow and one bad nock among twelve', () => {
     expect(mending.filter((_, i) => i % 2 === 0).every((arrow) => ['1', '2', '3'].includes(arrow))).toBe(true);
   });
 
+  it('that do not land with the others at the proving shot: what to do with them is said', () => {
+    const bow = tuned(3, { arrows: { 9: { nock: { x: 0.1, y: 0.6 } } }, answers: { 'proving-shot': false } });
+    const { session } = play(bow, { until: ({ say }) => say.some((line) => line.startsWith('Shoot that arrow twice more')) });
+    expect(session.view().say.join(' ')).toContain('its nock goes back to where it stood');
+  });
+
   it('stand in the record with class and reason, and the changed nock gets its proving shot', () => {
     const rows = inRecord(played, 'Arrows, one by one');
     expect(rows).toHaveLength(12);
