@@ -33,7 +33,7 @@ export const GUARDS = [
   'was-adjusted', 'nock-was-turned', 'needs-shop',
   'arrows-by-paper', 'all-arrows',
   'figures-wanted', 'length-not-told', 'speed-told', 'second-arrow-told', 'papers-tell-speed', 'spine-not-printed',
-  'paper', 'no-paper', 'unfletched', 'plumb-line', 'hunts', 'launch-settled', 'shoots-broadheads', 'shoots-groups',
+  'paper', 'no-paper', 'not-at-broadheads', 'unfletched', 'plumb-line', 'hunts', 'launch-settled', 'shoots-broadheads', 'shoots-groups',
 ] as const;
 export type GuardName = (typeof GUARDS)[number];
 
@@ -179,11 +179,11 @@ export interface LadderRule {
 }
 
 export const INSPECTIONS = [
-  'scatter', 'gross', 'very-gross', 'missed', 'not-returned', 'no-response', 'broadhead-scatter', 'plumb-bend', 'many-odd', 'references',
+  'scatter', 'gross', 'very-gross', 'missed', 'not-returned', 'broadhead-scatter', 'plumb-bend', 'many-odd', 'references',
 ] as const;
 export const isInspection = oneOf(INSPECTIONS);
 
-/** Things to look at when no adjustment is right: scatter, a gross tear, a knob that does nothing, a return that did not. */
+/** Things to look at when no adjustment is right: scatter, a gross tear, shots that leave no hole, a return that did not. */
 export interface Inspection {
   readonly id: (typeof INSPECTIONS)[number];
   readonly say: readonly string[];

@@ -119,6 +119,7 @@ export const GUARDS_BY_NAME: Readonly<Record<GuardName, (state: State) => boolea
   'all-arrows': (s) => chosen(s, 'arrows-wanted') === 'all',
   'paper': (s) => !withoutPaper(s) && !atBroadheads(s),
   'no-paper': withoutPaper,
+  'not-at-broadheads': (s) => !atBroadheads(s),
   'unfletched': (s) => method(s) === 'unfletched',
   'plumb-line': (s) => method(s) === 'plumb-line',
   'hunts': (s) => chosen(s, 'use') === 'hunting',

@@ -90,6 +90,7 @@ const CASES: Readonly<Record<GuardName, Cases>> = {
   'paper': { yes: [NOTHING, noPaper('none', true), ...is('backstop', 'solid', 'doubtful', null)], no: [noPaper(), noPaper('none'), noPaper('unfletched')] },
   // Asked again at a target for broadheads, the backstop's answer alone takes nobody from one way to the other.
   'no-paper': { yes: [noPaper(), noPaper('none'), { answers: { backstop: 'solid', method: 'plumb-line' } }], no: [NOTHING, noPaper('unfletched', true), { answers: { backstop: 'solid', method: 'none' } }] },
+  'not-at-broadheads': { yes: [NOTHING, noPaper(), { notes: { backTo: 'paper' } }], no: [{ notes: { backTo: 'broadheads' } }] },
   'unfletched': { yes: [noPaper('unfletched')], no: [NOTHING, noPaper(), noPaper('plumb-line'), noPaper('unfletched', true)] },
   'plumb-line': { yes: [noPaper('plumb-line')], no: [NOTHING, noPaper(), noPaper('unfletched'), noPaper('plumb-line', true)] },
   'hunts': only('use', ['target', 'three-d', 'hunting'], 'hunting'),

@@ -20,7 +20,7 @@ export const BEFORE_THE_FIRST_SHOT: StepRows = {
     // common practice
     'place': { as: 'choice', effect: 'chosen', pause: 'talk', flags: 'everyTune onDemand', route: 'same other' },
     // common practice
-    'backstop': { as: 'choice', pause: 'undrawn', flags: 'everyTune noDefault unknown', fix: 'doubtful', pass: 'solid no-paper',
+    'backstop': { as: 'choice', pause: 'undrawn', flags: 'everyTune noDefault unknown', fix: 'doubtful', pass: 'solid no-paper@not-at-broadheads',
       fails: 'fix' },
     // common practice
     'range': { as: 'chunk', pause: 'undrawn',
