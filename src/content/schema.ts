@@ -48,7 +48,6 @@ export function toContent(parsed: Parsed, chapters: readonly z.output<typeof ste
       'very-gross': { id: 'very-gross', ...parsed['content/inspections.yaml']['very-gross'] },
       'missed': { id: 'missed', ...parsed['content/inspections.yaml'].missed },
       'not-returned': { id: 'not-returned', ...parsed['content/inspections.yaml']['not-returned'] },
-      'no-response': { id: 'no-response', ...parsed['content/inspections.yaml']['no-response'] },
       'broadhead-scatter': { id: 'broadhead-scatter', ...parsed['content/inspections.yaml']['broadhead-scatter'] },
       'plumb-bend': { id: 'plumb-bend', ...parsed['content/inspections.yaml']['plumb-bend'] },
       'many-odd': { id: 'many-odd', ...parsed['content/inspections.yaml']['many-odd'] },

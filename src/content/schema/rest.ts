@@ -73,7 +73,7 @@ const inspection = known({
 });
 
 export const inspectionsFile = known({
-  'scatter': inspection, 'gross': inspection, 'very-gross': inspection, 'missed': inspection, 'not-returned': inspection, 'no-response': inspection,
+  'scatter': inspection, 'gross': inspection, 'very-gross': inspection, 'missed': inspection, 'not-returned': inspection,
   'broadhead-scatter': inspection, 'plumb-bend': inspection, 'many-odd': inspection, 'references': inspection,
 });
 

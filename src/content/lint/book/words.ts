@@ -84,7 +84,6 @@ export const FOUND: Book['found'] = {
   'very-gross': 'shafts=other one-arrow=one_arrow contact=contact nock-fit=other loose-part=loose_part grip=grip misread=other other=other nothing',
   'missed': 'loose-part=loose_part one-arrow=one_arrow contact=contact nock-fit=other aim=other tired=tired_archer other=other nothing',
   'not-returned': 'not-exact=other loose-part=loose_part contact=contact one-arrow=one_arrow tired=tired_archer other=other nothing',
-  'no-response': 'contact=contact not-moved=other grip=grip face=face loose-part=loose_part one-arrow=one_arrow other=other nothing',
   'broadhead-scatter': 'head-wobbles=one_arrow insert-loose=one_arrow vanes-small=other contact=contact wind=other grip=grip tired=tired_archer '
     + 'other=other nothing',
   'plumb-bend': 'grip=grip canted=other vanes=contact wind=other one-arrow=one_arrow loose-part=loose_part tired=tired_archer other=other nothing',
