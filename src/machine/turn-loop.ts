@@ -17,7 +17,7 @@ import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere } from './loop/s
 import type { PlaceIn, PlaceOf } from './places.ts';
 import { onceMore, skipStage, withoutPaper } from './turn-paper.ts';
 import { judgeAtSecond, toSecondDistance } from './turn-second.ts';
-import { swapHeads } from './turn-broadheads.ts';
+import { stepBetween, swapHeads } from './turn-broadheads.ts';
 import { axisOf } from './walk.ts';
 
 /** A finishing step is offered beyond this, inches. */
@@ -69,7 +69,8 @@ function judgeHere(d: Deciding<Shooting>): boolean {
   const scatter = judgeSet(content, state);
   if (scatter !== null) return adoptScatter(d, scatter);
   if (d.isAt('paper.asFound.shooting')) return adoptWhole(d, judgeAsFound(content, state));
-  return adoptAxis(d.where('put back'), judgeAxis(content, state, axisOf(d.place) ?? 'height'));
+  const axis = axisOf(d.place) ?? 'height';
+  return adoptAxis(d.where('put back'), stepBetween(d, axis, judgeAxis(content, state, axis)));
 }
 
 // The first set after a long break is held against the last one at this setting before it is used: where the second
