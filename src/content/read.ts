@@ -96,7 +96,7 @@ function knobsOnce(knobs: Parsed['content/knobs.yaml'] | undefined, texts: Reado
 }
 
 const HOME = {
-  version: 'procedure', chapters: 'procedure', ladders: 'ladders', inspections: 'inspections', rechecks: 'rechecks',
+  version: 'procedure', tolerance: 'procedure', chapters: 'procedure', ladders: 'ladders', inspections: 'inspections', rechecks: 'rechecks',
   cautions: 'cautions', glossary: 'glossary', sources: 'sources', phrases: 'phrases',
 } as const satisfies Partial<Record<keyof Content, string>>;
 const isHome = oneOf(namesOf(HOME));

@@ -193,6 +193,8 @@ export interface Inspection {
 
 export interface Content {
   readonly version: string;
+  /** A tear that is called tuned, inches on each axis. */
+  readonly tolerance: Readonly<Record<Axis, { readonly low: number; readonly high: number }>>;
   readonly chapters: readonly ChapterPlan[];
   readonly steps: Readonly<Record<string, Step>>;
   readonly knobs: Readonly<Record<KnobId, Knob>>;

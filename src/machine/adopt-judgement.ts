@@ -91,12 +91,15 @@ function keep<V extends Verdict>(d: Deciding, { verdict, say, findings, notes }:
 
 const tooManyInspections = (d: Deciding): boolean => d.state.notes.inspections > 2;
 
+/** No word on the bow. */
+const UNREAD: readonly Verdict[] = ['inconsistent', 'gross'];
+
 // A change that only scattered shots have followed was never judged: it does not stay on the bow.
 function undoUnjudged(d: Deciding<Shooting>): boolean {
-  const { moves, sets, notes } = d.state;
+  const { moves, facts } = d.state;
   const last = moves.at(-1);
   if (last?.why !== 'advice' || !d.may('put back')) return false;
-  const judged = sets.some((set) => !notes.scattered.includes(set.id) && set.shots.some((shot) => shot.good && shot.seq > last.seq));
+  const judged = facts.some(({ seq, decided }) => seq > last.seq && decided.events.some((event) => event.type === 'verdict' && !UNREAD.includes(event.verdict)));
   if (judged) return false;
   d.say('unjudged-back');
   d.event({ type: 'put back' }, { loop: { undo: [last.seq], inspection: null } });
@@ -104,12 +107,14 @@ function undoUnjudged(d: Deciding<Shooting>): boolean {
   return true;
 }
 
-// The first set after an advised change shows more than two inches: nobody looks on, shoots on or leaves it so. What it taught is kept.
+// What was shot after an advised change shows more than two inches: nobody looks on, shoots on or leaves it so. What it taught is kept.
 function undoTooFar(d: Deciding<Shooting>): boolean {
   const { moves, sets } = d.state;
   const last = moves.at(-1);
   if (last?.why !== 'advice' || !d.may('put back')) return false;
-  if (sets.filter((set) => set.shots.some((shot) => shot.seq > last.seq)).length > 1) return false;
+  // Looked into for scatter in between, and nothing found: it is still the change that is judged. A later day's tear is not.
+  const since = sets.filter((set) => set.shots.some((shot) => shot.seq > last.seq));
+  if (since.some(({ purpose, epoch }) => purpose !== 'judge' || epoch !== d.state.notes.epoch)) return false;
   const { notes, findings } = backFrom(d.state, last);
   learn(d);
   d.say('gross-back');

@@ -3,8 +3,7 @@
 import type { Content } from '../content/types.ts';
 import { arrowsPicture } from './arrows/picture.ts';
 import { centreOf } from './loop/centre.ts';
-import { spreadOf } from './loop/evidence.ts';
-import { gaugeOf } from './loop/gauge.ts';
+import { spreadOf, toleranceOn } from './loop/evidence.ts';
 import { groupsIn } from './loop/gauge-groups.ts';
 import { plumbPoints } from './loop/gauge-plumb.ts';
 import { currentSet, shotsHere } from './loop/sets.ts';
@@ -41,8 +40,8 @@ function groupsPicture(content: Content, state: State, good: readonly Shot[], al
   const spread = spreadOf(state);
   const [shown, kept] = [groupsIn(all, of), groupsIn(good, of)];
   const middle = (shots: readonly Shot[]): Tear => centreOf(shots, spread.sd).mean;
-  const { low, high, aim } = gaugeOf(state).tolerance('side', spread);
-  const lower = gaugeOf(state).tolerance('height', spread).aim;
+  const { low, high, aim } = toleranceOn(content, state, 'side');
+  const lower = toleranceOn(content, state, 'height').aim;
   return {
     kind: 'groups',
     names: of === 'broadheads' ? { a: phrase(content, 'what-field'), b: phrase(content, 'what-broadhead') } : { a: phrase(content, 'what-fletched'), b: phrase(content, 'what-unfletched') },

@@ -136,7 +136,7 @@ function finishingStepFits(d: Deciding, axis: Axis): boolean {
   const sized = sizeMove(d.content, d.state, axis, rung);
   if (sized === null || sized.trial) return false;
   // Only a step that promises something: the estimate must come closer to the aim.
-  const { aim } = toleranceOn(d.state, axis);
+  const { aim } = toleranceOn(d.content, d.state, axis);
   const after = sized.line.intercept + sized.line.slope * sized.to;
   return Math.abs(after - aim) < Math.abs(evidence.mean - aim);
 }

@@ -273,7 +273,7 @@ describe('what was said of settings that are undone', () => {
   });
 
   test('what was learned stays; an adjustment at its limit has its travel again, one without response stays closed', () => {
-    const tune = Tune.played((view) => view.chapter === 'finish', { ...BOW, gain: { ...BOW.gain, 'rest-side': { x: 6, y: 0 } } });
+    const tune = Tune.played((view) => view.chapter === 'finish', { ...BOW, start: { x: -0.9, y: 0.7 }, gain: { ...BOW.gain, 'rest-side': { x: 6, y: 0 } } });
     expect(tune.state.notes.ended).toEqual({ 'rest-height': 'limit', 'rest-side': 'limit' });
     const { learned } = tune.state.notes;
     expect(Object.keys(learned)).toEqual(['rest-side']);

@@ -222,7 +222,7 @@ describe('a verdict that used the corrected figure', () => {
       expect(results(tune)).toContain('tuned: in tolerance');
       const lines = kept(tune.store.facts);
       const before = tune.store.facts.length;
-      const view = tune.correct(behind(tune, 'height').seq, { x: 0.05, y: 0.9 });
+      const view = tune.correct(behind(tune, 'height').seq, { x: 0.45, y: 0.45 });
       expect([tune.state.notes.axis.height, tune.state.notes.secondDistance, tune.state.notes.broadAxis]).toEqual([undefined, null, {}]);
       expect([saidBy(view, 'not-shown-paper'), saidBy(view, 'judged-again')]).toEqual([1, 1]);
       expect(results(tune)).not.toContain('tuned: in tolerance');
@@ -260,7 +260,7 @@ describe('a verdict that used the corrected figure', () => {
 
   test('a second correction does not bring back what the first one took back', () => {
     const tune = Tune.played({ until: (v) => v.step === 'arrows-wanted' }, AGREES);
-    tune.correct(behind(tune, 'height').seq, { x: 0.05, y: 0.9 });
+    tune.correct(behind(tune, 'height').seq, { x: 0.45, y: 0.45 });
     tune.correct(tune.answered('axle-to-axle').seq, '33 1/4');
     expect([tune.state.notes.axis.height, results(tune).includes('tuned: in tolerance')]).toEqual([undefined, false]);
     replaysTheSame(tune);
@@ -362,10 +362,10 @@ describe('an inspection or a put-back that a slip of the pen brought about', () 
   });
 
   test('"worse": nothing is put back, and no side is given up for it', () => {
-    const tune = Tune.played({ until: (v) => v.step === 'put-it-back' }, { ...BOW, gain: { 'rest-height': { x: 0, y: 12 } } });
+    const tune = Tune.played({ until: (v) => v.step === 'put-it-back' }, { ...BOW, start: { x: 0.3, y: 0.4 }, gain: { 'rest-height': { x: 0, y: 16 } } });
     expect(tune.state.notes.worse).toEqual({ 'rest-height': 1 });
     const moved = tune.state.moves.at(-1)?.seq ?? 0;
-    for (const { seq } of shotsOf(tune).filter((f) => f.seq > moved)) tune.correct(seq, { x: 0.3, y: 0.55 });
+    for (const { seq } of shotsOf(tune).filter((f) => f.seq > moved)) tune.correct(seq, { x: 0.3, y: 0.2 });
     expect([tune.state.notes.worse, tune.state.notes.undo]).toEqual([{}, []]);
     expect(tune.store.facts.flatMap((f) => f.decided.say).filter((line) => line.startsWith(sentence('no-put-back')))).toHaveLength(1);
     expect(tune.on((v) => v.ask?.kind === 'tear' || v.ask?.kind === 'amount').advice?.kind).not.toBe('put-back');

@@ -104,7 +104,7 @@ describe('in a tune', () => {
   test('what was learned stands in the record, and the next tune of this bow begins with it', () => {
     const finished = play(bow, { content, store: memoryStore() });
     const learned = finished.last.record?.sections.find(({ title }) => title === 'What this bow answered')?.rows ?? [];
-    expect(learned.map(({ value }) => value).join()).toMatch(/1\/32 in up: the tail goes 0\.[45]\d in to the left as well \(give or take 0\.\d\d in\)/);
+    expect(learned.map(({ value }) => value).join()).toMatch(/1\/32 in up: the tail goes 0\.(5[5-9]|6[0-4]) in to the left as well \(give or take 0\.\d\d in\)/);
     const carried = carriedOf(content, finished.store.facts);
     expect((carried?.besides?.['rest-height']?.mean ?? NaN) / -19).toBeCloseTo(1, 0);
     const again = play({ ...bow, start: { x: 0.6, y: 0.6 }, answers: { ...bow.answers, 'bow': 'one', 'nock-height': '1/16', 'centre-shot': '13/16' } }, { content, store: memoryStore(), tune: 'two', known: [{ ...carried!, from: 'one' }], until: (view) => view.advice?.kind === 'adjust' });

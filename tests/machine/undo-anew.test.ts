@@ -15,7 +15,7 @@ const answer = ({ session, store }: ReturnType<typeof play>, given: unknown): Vi
 
 describe('an amount corrected while a put-back stands', () => {
   test('worse, and it had been turned further than told: it goes back by as much', () => {
-    const tune = play({ ...BOW, gain: { 'rest-height': { x: 0, y: 6 } } }, { until: (view) => view.advice?.kind === 'put-back' });
+    const tune = play({ ...BOW, start: { x: 0.3, y: 0.4 }, gain: { 'rest-height': { x: 0, y: 16 } } }, { until: (view) => view.advice?.kind === 'put-back' });
     const made = moves(tune.store.facts).at(-1);
     const { to } = tune.session.view().advice!;
     expect(tune.session.view().advice).toMatchObject({ knob: 'rest-height', amount: { value: 1 / 32 } });

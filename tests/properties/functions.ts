@@ -6,6 +6,8 @@ import * as arrowMass from '../../src/archery/arrow-mass.ts';
 import * as arrowPartsOf from '../../src/archery/arrow-parts.ts';
 import * as arrowRules from '../../src/archery/arrow-rules.ts';
 import { screenArrows } from '../../src/archery/arrow-set.ts';
+import * as before from '../../src/archery/bows-before.ts';
+import { bowsThatFit } from '../../src/archery/bows-that-fit.ts';
 import * as bowFigures from '../../src/archery/bow-figures.ts';
 import * as consistency from '../../src/archery/consistency.ts';
 import { judgeDrift } from '../../src/archery/drift.ts';
@@ -133,6 +135,7 @@ const lineFound = record({
 });
 const slopeBelief = record({ mean: number(SLOPE, -1, 1, 1 / 32, side), sd: number(SLOPE, 1 / 32, 1, 1 / 32, unknownYet) });
 const settingPoint = record({ x: setting, mean: tear, count, group: number(PURE, 0, 2, 1) });
+const waysToAnswer = list(record({ share: number(PURE, 1 / 64, 1, 1 / 64), about: number(SLOPE, -1, 1, 1 / 32, side), logSd: number(PURE, 1 / 8, 1, 1 / 8) }), 1, 3, 'in order');
 const distance = number(FAR, 10, 60, 5);
 const plumbPoint = record({ distance, mean: number(LENGTH, -4, 4, 1 / 4, side), count });
 const plumbPoints = list(plumbPoint, 2, 6);
@@ -539,6 +542,27 @@ export const FUNCTIONS: readonly Entry[] = [
     args: [list(settingPoint, 0, 6), number(PURE, 0, 2, 1), spreadOf, list(record({ share: number(PURE, 1 / 64, 1, 1 / 64), slope: maybe(record({ mean: number(SLOPE, -1, 1, 1 / 32, side), sd: number(SLOPE, 1 / 32, 1, 1 / 32) }), null) }), 1, 4), setting, setting, maybe(tear, undefined)],
     gives: chance,
     fixed: { length: 'tears of up to a few inches are expected beforehand' },
+  },
+  { fn: before.checkAnswers, args: [words(asker), waysToAnswer], gives: word, speaksAs: 'asker' },
+  {
+    fn: before.bowsBefore, args: [waysToAnswer, spreadOf],
+    gives: record({ gains: list(number(SLOPE, -1, 1, 1, side), 1, 69, 'in order'), sds: list(atLeast0(LENGTH), 9, 9, 'in order'), shares: list(chance, 9, 621, 'in order') }),
+    fixed: { length: 'nobody reads a tear closer than to so many inches' },
+  },
+  {
+    fn: bowsThatFit,
+    args: [
+      waysToAnswer,
+      spreadOf,
+      list(record({ x: setting, tear, group: number(PURE, 0, 2, 1), counts: number(PURE, 1 / 4, 1, 1 / 4) }), 1, 6, 'in order'),
+    ],
+    // What it is asked: at two settings, by tolerances that a mirror leaves alone.
+    says: (belief: ReturnType<typeof bowsThatFit>) => ({
+      within: belief.within(1, -1 / 4, 1 / 4), further: belief.further(2, 0, 0, 1 / 8), outOfReach: belief.outOfReach(-8, 8, -1 / 4, 1 / 4),
+      alone: belief.withinAlone(0, 3, -1 / 4, 1 / 4), otherSide: belief.otherSide, sd: belief.sd, line: belief.line,
+    }),
+    gives: record({ within: chance, further: chance, outOfReach: chance, alone: chance, otherSide: chance, sd: atLeast0(LENGTH), line: lineFound }),
+    fixed: { length: 'nobody reads a tear closer than to so many inches', knob: 'it is asked of certain settings' },
   },
   {
     fn: dead.mayBeDead, args: [record({ mean: number(SLOPE, -8, 8, 1 / 32, side), sd: number(SLOPE, 1 / 32, 8, 1 / 32) }), number(PURE, 0, 63 / 64, 1 / 64)],

@@ -3,7 +3,7 @@
 import { afterEach, describe, expect, it, vi } from 'vitest';
 import { coachBench, coachOptions } from '../bench/coach/bench.ts';
 import { calibration } from '../bench/coach/calibration.ts';
-import { Coach, QUARTER } from '../bench/coach/coach.ts';
+import { Coach, TUNED } from '../bench/coach/coach.ts';
 import { Hands } from '../bench/coach/hands.ts';
 import type { Report } from '../bench/coach/report.ts';
 import { playRival, RIVAL_NAMES } from '../bench/coach/rules.ts';
@@ -46,7 +46,7 @@ it('options that cannot be meant are refused in a sentence', () => {
 
 describe('in a mirror', () => {
   it.each(RIVAL_NAMES.filter((name) => name !== 'random'))('%s comes to the same end', (name) => {
-    for (const bow of bows) expect(playRival(name, WORLD, bow, QUARTER, -1)).toEqual(playRival(name, WORLD, bow, QUARTER));
+    for (const bow of bows) expect(playRival(name, WORLD, bow, TUNED, -1)).toEqual(playRival(name, WORLD, bow, TUNED));
   });
   it('the coach decides the same of the height, whatever the other axis shows on which side; and twice the same', () => {
     const coach = new Coach(GIVEN.content, GIVEN.prepared, WORLD);
@@ -61,7 +61,7 @@ describe('in a mirror', () => {
 describe('what is counted', () => {
   const straight = { start: 0.5, response: 0.1, sd: 0, seed: 1 };
   it('a bow in hands: its true tear, where it was, where it is left (by hand: 0.5 and 0.1 a step)', () => {
-    const hands = new Hands({ ...WORLD, strays: 0 }, straight, QUARTER);
+    const hands = new Hands({ ...WORLD, strays: 0 }, straight, TUNED);
     expect([hands.shoot(), hands.isInside()]).toEqual([0.5, false]);
     hands.moveTo(1);
     // 0.6 is no more than 1/8 in worse than 0.5; 0.7 is.
@@ -72,9 +72,9 @@ describe('what is counted', () => {
     expect(hands.outcome(true)).toEqual({ fixable: true, declared: true, inside: true, worse: false, excursion: true, shots: 1, moves: 3 });
   });
   it('whether it could be tuned at all: by the steps of its travel', () => {
-    expect([0.1, 0, -0.1, 0.01].map((response) => isFixable(WORLD, { ...straight, response }, QUARTER))).toEqual([true, false, true, false]);
+    expect([0.1, 0, -0.1, 0.01].map((response) => isFixable(WORLD, { ...straight, response }, TUNED))).toEqual([true, false, true, false]);
     // No reading, no doubt: a step too coarse to stop in between.
-    expect(isFixable(WORLD, { ...straight, response: 1 }, QUARTER)).toBe(false);
+    expect(isFixable(WORLD, { ...straight, response: 1 }, TUNED)).toBe(false);
   });
   it('tuned is of the bows that can be, wrong of those that were declared', () => {
     const end = { fixable: true, declared: true, inside: true, worse: false, excursion: false, shots: 4, moves: 1 };

@@ -3,7 +3,7 @@
 import { error } from '../problem.ts';
 import type { Problem } from '../problem.ts';
 import type { Where } from '../read.ts';
-import type { Content, Knob, KnobId } from '../types.ts';
+import { AXES, type Content, type Knob, type KnobId } from '../types.ts';
 import type { Unit } from '../../maths/units.ts';
 
 interface Bound {
@@ -40,9 +40,24 @@ const BOUNDS: Readonly<Record<KnobId, Bound>> = {
 
 export function limits(content: Content, where: Where): Problem[] {
   return [
+    ...tuned(content, where),
     ...Object.values(content.knobs).flatMap((knob) => [...order(knob, where), ...bounds(knob, where)]),
     ...rungs(content, where),
   ];
+}
+
+// Common practice: gravity alone reads a little low, and a little high is safe for the vanes.
+const TUNED: Content['tolerance'] = { height: { low: -1 / 8, high: 1 / 4 }, side: { low: -1 / 4, high: 1 / 4 } };
+
+function tuned({ tolerance }: Content, where: Where): Problem[] {
+  return AXES.flatMap((axis) => {
+    const { low, high } = tolerance[axis];
+    const found: Problem[] = [];
+    if (!(low < high)) found.push(error(where(['tolerance', axis]), `tuned on the axis "${axis}" goes from ${low} to ${high} in; the lower end comes first`));
+    if (low < TUNED[axis].low) found.push(error(where(['tolerance', axis, 'low']), `tuned on the axis "${axis}" begins at ${low} in; common practice is ${TUNED[axis].low} at the least`));
+    if (high > TUNED[axis].high) found.push(error(where(['tolerance', axis, 'high']), `tuned on the axis "${axis}" ends at ${high} in; common practice is ${TUNED[axis].high} at the most`));
+    return found;
+  });
 }
 
 const at = (knob: Knob, key: string, where: Where) => where(['knobs', knob.id, key]);

@@ -8,8 +8,11 @@ import { amount, id, known, line, listOf, paragraphs } from './words.ts';
 
 const block = known({ id, title: line, steps: listOf(id) });
 
+const between = known({ low: amount, high: amount });
+
 export const procedureFile = known({
   version: z.string().min(1, 'empty'),
+  tolerance: known({ height: between, side: between }),
   chapters: z.array(known({ id, title: line, intro: paragraphs.default([]), blocks: z.array(block) })),
 });
 

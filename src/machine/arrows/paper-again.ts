@@ -5,8 +5,6 @@ import { judgeAsAnother } from '../after-happening.ts';
 import type { Deciding } from '../deciding.ts';
 import { chosen } from '../guards.ts';
 import { FIRST_DISTANCE } from '../loop/sets.ts';
-import { gaugeAt } from '../loop/gauge.ts';
-import { paperSpreadOf } from '../loop/evidence.ts';
 import type { State } from '../state.ts';
 import { judgeRounds } from './judge.ts';
 import { turnNow } from './plan.ts';
@@ -14,7 +12,7 @@ import { TUNING } from './shots.ts';
 
 /** Asks whether to shoot at paper once more, where a tuning arrow was odd; true while that is to be asked. */
 export function asksForPaper(d: Deciding): boolean {
-  if (!tunedByShots(d.state) || !oneWasOdd(d.state) || turnedOrOut(d.state) || d.state.answers['paper-again'] !== undefined) return false;
+  if (!tunedByShots(d.state) || !oneWasOdd(d.state) || turnedOrOut(d) || d.state.answers['paper-again'] !== undefined) return false;
   d.add({ due: ['paper-again'] });
   return true;
 }
@@ -22,7 +20,7 @@ export function asksForPaper(d: Deciding): boolean {
 /** Back to paper once the arrows are done with, where that is wanted or needed; true then. */
 export function backToPaper(d: Deciding): boolean {
   if (!tunedByShots(d.state)) return false;
-  const needed = turnedOrOut(d.state);
+  const needed = turnedOrOut(d);
   if (!needed && (!oneWasOdd(d.state) || chosen(d.state, 'paper-again') !== 'now')) return false;
   if (needed) d.say('set-turned-paper');
   d.add({ loop: { distance: FIRST_DISTANCE } });
@@ -43,15 +41,14 @@ const oneWasOdd = ({ notes: { arrows: { cases, classes } } }: State): boolean =>
 
 // What is common to all arrows is the bow's: the whole set was turned, and with it an arrow that the bow was tuned with; or the tear that is
 // left in all of them is outside what counts as tuned.
-function turnedOrOut(state: State): boolean {
+function turnedOrOut({ content: { tolerance }, state }: Deciding): boolean {
   const { together } = state.notes.arrows;
   if (together?.how !== 'kept') return false;
   if (TUNING.some((arrow) => (together.from[arrow] ?? turnNow(state, arrow)) !== turnNow(state, arrow))) return true;
   const typical = judgeRounds(state)?.typical;
   if (typical === undefined) return false;
-  const { tolerance } = gaugeAt(state, 'paper', FIRST_DISTANCE);
   return (['height', 'side'] as const).some((axis) => {
-    const { low, high } = tolerance(axis, paperSpreadOf(state));
+    const { low, high } = tolerance[axis];
     const tear = axis === 'height' ? typical.y : typical.x;
     return tear < low || tear > high;
   });

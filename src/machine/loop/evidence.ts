@@ -1,18 +1,20 @@
 // What the shots say, in chances: at this setting alone, and along the line of the adjustment under work.
 
 import { normalQuantile } from '../../maths/normal.ts';
-import type { Spread } from '../../archery/spread.ts';
+import { bowsThatFit, type Answers, type Belief, type Reading } from '../../archery/bows-that-fit.ts';
+import { pooledOf, type Spread } from '../../archery/spread.ts';
 import { mayBeDead } from '../../archery/may-be-dead.ts';
 import type { Way } from '../../archery/truly-worse.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
 import type { Axis, BookRow, Content, Knob, KnobId } from '../../content/types.ts';
 import { chosen } from '../guards.ts';
-import type { Shot, State } from '../state.ts';
+import { settingsOf, type Shot, type ShotSet, type State } from '../state.ts';
 import { carriedGains } from './carried.ts';
 import type { Centre } from './centre.ts';
 import { gaugeAt, gaugeOf, type Judged, type Tolerance } from './gauge.ts';
 import { spreadOver } from './pooled.ts';
-import { countingSets, FIRST_DISTANCE, on, settingKey, settingNow, shotsHere } from './sets.ts';
+import { saysOf } from './gauge-paper.ts';
+import { countingSets, currentSet, FIRST_DISTANCE, goodShots, on, settingKey, settingNow, shotsHere } from './sets.ts';
 
 /** The spread of one shot at what is measured now, from every set of it that counts; `without` leaves one set out. */
 export const spreadOf = (state: State, without?: number): Spread =>
@@ -27,8 +29,11 @@ export function spreadAsShot(state: State): Spread {
   return spreadOver(gauge, state.sets.filter((set) => set.of === gauge.of && set.epoch === state.notes.epoch));
 }
 
-/** What is wanted on an axis of what is measured now, inches. */
-export const toleranceOn = (state: State, axis: Axis): Tolerance => gaugeOf(state).tolerance(axis, spreadOf(state));
+/** What is wanted on an axis of what is measured now, inches: on paper the middle of what content calls tuned. */
+export function toleranceOn({ tolerance }: Content, state: State, axis: Axis): Tolerance {
+  const { low, high } = tolerance[axis];
+  return gaugeOf(state).impacts?.tolerance(axis, spreadOf(state)) ?? { low, high, aim: (low + high) / 2 };
+}
 
 /** What the shots at the present setting and distance show; null while they show nothing. */
 export const readingHere = (state: State): Centre | null => gaugeOf(state).read(shotsHere(state), spreadOf(state).sd);
@@ -45,6 +50,8 @@ export interface AxisEvidence {
   readonly within: number;
   readonly withinHere: number;
   readonly line: Line | null;
+  /** All bows that fit, where paper is shot; null elsewhere. */
+  readonly belief: Belief | null;
 }
 
 /** The evidence on one axis; null without a shot here. `knob` is the adjustment under work, if any. */
@@ -55,20 +62,78 @@ export function evidenceOn(content: Content, state: State, axis: Axis, knob: Kno
   const centre = gauge.read(here, spread.sd);
   if (centre === null) return null;
   const shots = gauge.count(here);
+  const moved = knob !== null && pointsOf(state, axis, knob).points.length > 0;
+  const { impacts } = gauge;
+  if (impacts === null) {
+    const belief = beliefOn(content, state, axis, moved ? knob : null);
+    const at = predict(belief.line, moved ? settingNow(state, knob) : 0);
+    const { low, high } = toleranceOn(content, state, axis);
+    const within = belief.within(moved ? settingNow(state, knob) : 0, low, high);
+    const withinHere = belief.withinAlone(on(axis, centre.mean), on(axis, centre.count), low, high);
+    return { axis, spread, mean: at.mean, se: at.sd, shots, within, says: saysOf(within, shots), withinHere, line: moved ? belief.line : null, belief };
+  }
   const mean = on(axis, centre.mean);
   const se = spread.sd / Math.sqrt(on(axis, centre.count));
-  const alone = gauge.judgeShots?.(here, spread) ?? gauge.judge(axis, mean, se, spread, shots);
-  if (knob === null || pointsOf(state, axis, knob).points.length === 0) {
-    return { axis, spread, mean, se, shots, ...alone, withinHere: alone.within, line: null };
-  }
+  const alone = gauge.judgeShots?.(here, spread) ?? impacts.judge(axis, mean, se, spread, shots);
+  if (!moved) return { axis, spread, mean, se, shots, ...alone, withinHere: alone.within, line: null, belief: null };
   const line = lineOf(content, state, axis, knob);
   const at = predict(line, settingNow(state, knob));
-  return { axis, spread, mean: at.mean, se: at.sd, shots, ...gauge.judge(axis, at.mean, at.sd, spread, shots), withinHere: alone.within, line };
+  return { axis, spread, mean: at.mean, se: at.sd, shots, ...impacts.judge(axis, at.mean, at.sd, spread, shots), withinHere: alone.within, line, belief: null };
 }
+
+/** All bows that fit what paper showed on an axis, along one adjustment; or at this setting alone. Asked for where there are shots. */
+export function beliefOn(content: Content, state: State, axis: Axis, knob: KnobId | null): Belief {
+  const answers = knob === null ? [{ share: 1, about: null }] : answersOf(content, state, knob);
+  return bowsThatFit(answers, usualOn(state, axis), knob === null ? here(state, axis) : readingsOf(state, axis, knob));
+}
+
+const here = (state: State, axis: Axis): readonly Reading[] => shotsHere(state).map((shot) => ({ x: 0, tear: on(axis, shot), group: 0, counts: 1 }));
+
+/** Every reading of a knob's line, that of the present group last; in each as they were shot. */
+function readingsOf(state: State, axis: Axis, knob: KnobId): readonly Reading[] {
+  const gauge = gaugeOf(state);
+  const now = `${state.notes.epoch}|${settingKey(settingsOf(state.moves), knob)}`;
+  const groups: string[] = [];
+  const all = countingSets(state).flatMap((set) => {
+    const group = indexIn(groups, `${set.epoch}|${settingKey(set.settings, knob)}`);
+    return gauge.comparable(set).map((shot) => ({ x: set.settings[knob] ?? 0, tear: on(axis, shot), group }));
+  });
+  const present = indexIn(groups, now);
+  const [others, own] = [all.filter(({ group }) => group !== present), all.filter(({ group }) => group === present)];
+  // A setting that is not exactly where it was told: all shots there share that error, so each one more counts less.
+  const wide = settingVariance(state, knob);
+  const times = new Map<string, number>();
+  return [...others.toSorted((a, b) => a.group - b.group), ...own].map((one) => {
+    const key = `${one.group}|${one.x}`;
+    const n = (times.get(key) ?? 0) + 1;
+    times.set(key, n);
+    const worth = (shots: number): number => (shots === 0 ? 0 : 1 / (1 / shots + wide));
+    return { ...one, counts: worth(n) - worth(n - 1) };
+  });
+}
+
+/** Spread of one reading on an axis before it was read there: what the other axis showed in all earlier sets, and what is usual. */
+function usualOn(state: State, axis: Axis): Spread {
+  const { prior } = gaugeOf(state);
+  const set = currentSet(state);
+  const others = countingSets(state).filter(({ id, shots }) => id !== set?.id && shots.length > 0);
+  return usualBeside(others, axis, prior);
+}
+
+function usualBeside(sets: readonly ShotSet[], axis: Axis, prior: Spread): Spread {
+  const other = axis === 'height' ? 'side' : 'height';
+  const groups = sets.map((one) => goodShots(one).map((shot) => on(other, shot))).filter((tears) => tears.length > 1);
+  // What is known beforehand is known of both axes together, and counts here once.
+  return pooledOf(groups, { sd: prior.sd, df: prior.df / 2 }, LEAST_SPREAD);
+}
+
+/** Nobody shoots closer, inches. */
+const LEAST_SPREAD = 0.03;
 
 /** The response line of a knob for the group of settings that the bow is in now. */
 export function lineOf(content: Content, state: State, axis: Axis, knob: KnobId): Line {
   const { points, group } = pointsOf(state, axis, knob);
+  if (gaugeOf(state).of === 'paper' && points.some((point) => point.group === group)) return beliefOn(content, state, axis, knob).line;
   return fitLine(points, spreadOf(state).sd, priorOf(content, state, knob), group);
 }
 
@@ -91,9 +156,7 @@ export function pointsOf(state: State, axis: Axis, knob: KnobId): { readonly poi
     cell.shots.push(...shots);
     cells.set(key, cell);
   }
-  const here: Partial<Record<KnobId, number>> = {};
-  for (const move of state.moves) here[move.knob] = settingNow(state, move.knob);
-  const group = indexIn(groups, `${state.notes.epoch}|${settingKey(here, knob)}`);
+  const group = indexIn(groups, `${state.notes.epoch}|${settingKey(settingsOf(state.moves), knob)}`);
   const points = [...cells.values()].flatMap(({ x, group: g, shots }) => {
     const centre = gauge.read(shots, sd);
     return centre === null ? [] : [{ x, mean: on(axis, centre.mean), count: settingCount(state, knob, on(axis, centre.count), sd), group: g, shots: gauge.count(shots) }];
@@ -105,10 +168,12 @@ export function pointsOf(state: State, axis: Axis, knob: KnobId): { readonly poi
 const SETTING_ERROR = 1 / 128;
 const REST_GAIN = 6;
 
-function settingCount(state: State, knob: KnobId, count: number, sd: number): number {
+const settingCount = (state: State, knob: KnobId, count: number, sd: number): number => 1 / (1 / count + settingVariance(state, knob, sd));
+
+/** Variance of what a setting shows that comes of how it was set, as a share of one shot's. */
+function settingVariance(state: State, knob: KnobId, sd = spreadOf(state).sd): number {
   const coarse = (knob === 'rest-height' || knob === 'rest-side') && chosen(state, 'rest-scale') === 'coarse';
-  const gain = REST_GAIN * Math.abs(gaugeOf(state).perTear.ratio);
-  return coarse ? 1 / (1 / count + (SETTING_ERROR * gain / sd) ** 2) : count;
+  return coarse ? (SETTING_ERROR * REST_GAIN * Math.abs(gaugeOf(state).perTear.ratio) / sd) ** 2 : 0;
 }
 
 function indexIn(list: string[], key: string): number {
@@ -147,6 +212,18 @@ export function waysOf(content: Content, state: State, knob: KnobId): readonly W
   const slope = (sign: 1 | -1): Way['slope'] => ({ mean: sign * size * ratio, sd: Math.abs(size * ratio) * Math.hypot(AROUND, unsure) });
   const wrong = Math.min(wrongSign, wrongSide);
   return [{ share: dead, slope: null }, { share: (1 - dead) * (1 - wrong), slope: slope(1) }, { share: (1 - dead) * wrong, slope: slope(-1) }];
+}
+
+/** The same for the list of all bows: as it was learned in an earlier tune; else to the book's side, to the other one, or not at all. */
+function answersOf(content: Content, state: State, knob: KnobId): readonly Answers[] {
+  const carried = carriedGains(state)[knob];
+  if (carried !== undefined) return [{ share: 1, mean: carried.mean, sd: carried.sd }];
+  const { book, wrongSign, dead } = bookOf(content.knobs[knob], state);
+  const about = book === null ? -content.knobs[knob].plausible : book.change / book.per;
+  const ways: readonly Answers[] = [
+    { share: (1 - dead) * (1 - wrongSign), about, logSd: AROUND }, { share: (1 - dead) * wrongSign, about: -about, logSd: AROUND }, { share: dead, about: null },
+  ];
+  return ways.filter(({ share }) => share > 0);
 }
 
 /** What the book says of an adjustment on this bow: the first of its rows that fits its cams and its rest, else what is said of all. */

@@ -51,7 +51,10 @@ export function groupsGauge(state: State, of: 'broadheads' | 'unfletched', dista
     // Half-time: the heads change shafts, so that a shaft's own error cancels. Farther on it has cancelled already.
     enough: of === 'broadheads' && yards === FIRST_YARDS ? LAST : FIRST,
     doubtful: SECOND,
-    judge: (axis, mean, se, spread, shots) => judgedApart(toleranceOf(axis, spread), mean, se, spread, shots, { cheap: SECOND, most: LAST }),
+    impacts: {
+      judge: (axis, mean, se, spread, shots) => judgedApart(toleranceOf(axis, spread), mean, se, spread, shots, { cheap: SECOND, most: LAST }),
+      tolerance: toleranceOf,
+    },
     next: (taken) => [FIRST, SECOND, LAST].find((look) => look > taken) ?? taken + 2,
     count: (shots) => {
       const { a, b } = groupsIn(shots, of);
@@ -65,7 +68,6 @@ export function groupsGauge(state: State, of: 'broadheads' | 'unfletched', dista
     read: (shots, sd) => difference(groupsIn(shots, of), sd),
     comparable,
     spread: (sets) => pairSpread(sets.map((set) => groupsIn(comparable(set), of)), prior),
-    tolerance: toleranceOf,
     perTear: { ratio: (RATIO[kind] * yards) / FIRST_YARDS, unsure: UNSURE, wrongSide: AGREED_SIDE },
   };
 }

@@ -1,32 +1,24 @@
 // Paper close to the bow: the tear is tail minus point, and zero is wanted.
 
 import type { Feet } from '../../maths/units.ts';
-import { pooledSpread, USUAL_PRIOR, type Spread } from '../../archery/spread.ts';
-import { chanceWithin } from '../../archery/tolerance.ts';
-import type { Axis } from '../../content/types.ts';
+import { pooledSpread, USUAL_PRIOR } from '../../archery/spread.ts';
 import type { State } from '../state.ts';
 import { carriedSpread } from './carried.ts';
 import { centreOf } from './centre.ts';
 import type { Gauge, Judged } from './gauge-shape.ts';
 import { FIRST_DISTANCE, goodShots } from './sets.ts';
 
-/** "Tuned" per axis, inches. Gravity alone reads a little low, and a little high is safe for the vanes. */
-export const TOLERANCE = {
-  height: { low: -1 / 8, high: 1 / 4, aim: 1 / 16 },
-  side: { low: -1 / 4, high: 1 / 4, aim: 0 },
-} as const;
-
 export const SURE = 0.95;
 export const NEAR = 0.45;
-const FAR = 0.1;
-const CHEAP_SHOTS = 5;
 export const MOST_SHOTS = 9;
+/** "In tolerance" is said from this chance on; who had shots for a first look and more is let off a little for each one more. */
+const [IN_FROM, FIRST_LOOK, LESS_A_SHOT] = [0.97, 4, 0.003];
 
-function judge(axis: Axis, mean: number, se: number, { df }: Spread, shots: number): Judged {
-  const { low, high } = TOLERANCE[axis];
-  const within = chanceWithin(mean, se, df, low, high);
-  const more = (within >= NEAR && shots < MOST_SHOTS) || (within > FAR && shots < CHEAP_SHOTS);
-  return { within, says: within >= SURE ? 'in' : more ? 'more' : within >= NEAR ? 'open' : 'out' };
+/** What a chance of being in tolerance comes to after so many shots at this setting. */
+export function saysOf(within: number, shots: number): Judged['says'] {
+  if (within >= IN_FROM - LESS_A_SHOT * Math.max(0, shots - FIRST_LOOK)) return 'in';
+  if (within < NEAR) return 'out';
+  return shots < MOST_SHOTS ? 'more' : 'open';
 }
 
 export function paperGauge(state: State, distance: Feet): Gauge {
@@ -35,7 +27,7 @@ export function paperGauge(state: State, distance: Feet): Gauge {
     of: 'paper', distance, prior,
     axes: ['height', 'side'],
     first: 3, again: 2, most: MOST_SHOTS, enough: 2,
-    doubtful: 6, judge,
+    doubtful: 6, impacts: null,
     next: (taken) => taken + 1,
     count: (shots) => shots.length,
     whole: () => true,
@@ -43,7 +35,6 @@ export function paperGauge(state: State, distance: Feet): Gauge {
     // Moves are decided at the first distance alone.
     comparable: (set) => (set.distance === FIRST_DISTANCE ? goodShots(set) : []),
     spread: (sets) => pooledSpread(sets.map(goodShots).filter((shots) => shots.length > 0), prior),
-    tolerance: (axis) => TOLERANCE[axis],
     perTear: { ratio: 1, unsure: 0, wrongSide: 1 / 2 },
   };
 }

@@ -40,7 +40,10 @@ export function plumbGauge(state: State, distance: Feet): Gauge {
     axes: ['side'],
     first: 9, again: 9, most: LOOKS.most, enough: 9,
     doubtful: LOOKS.cheap,
-    judge: (_axis, mean, se, spread, shots) => judgedApart(toleranceOf(spread), mean, se, spread, shots, LOOKS),
+    impacts: {
+      judge: (_axis, mean, se, spread, shots) => judgedApart(toleranceOf(spread), mean, se, spread, shots, LOOKS),
+      tolerance: (_axis, spread) => toleranceOf(spread),
+    },
     judgeShots,
     next: (taken) => taken + PLUMB_YARDS.length,
     count: countOf,
@@ -57,7 +60,6 @@ export function plumbGauge(state: State, distance: Feet): Gauge {
       const { sd, df } = plumbSpread(sets.flatMap((set) => goodShots(set).map((shot) => ({ distance: yardsOf(shot), x: shot.x, set: set.id }))), prior);
       return { sd: sd * INCHES_PER_MRAD, df };
     },
-    tolerance: (_axis, spread) => toleranceOf(spread),
     // No book: which way the rest must go, and how far, is tried on this bow. Inches of drift for one inch of tear, guessed.
     perTear: { ratio: -5, unsure: 2, wrongSide: 1 / 2 },
   };

@@ -16,6 +16,12 @@ export interface Judged {
 
 export interface Tolerance { readonly low: number; readonly high: number; readonly aim: number }
 
+export interface Impacts {
+  /** What an estimate of an axis (in, with its standard error) comes to after so many shots at this setting. */
+  readonly judge: (axis: Axis, mean: number, se: number, spread: Spread, shots: number) => Judged;
+  readonly tolerance: (axis: Axis, spread: Spread) => Tolerance;
+}
+
 export interface Gauge {
   readonly of: Exclude<SetKind, 'arrows'>;
   /** Axes that it can show. */
@@ -28,8 +34,8 @@ export interface Gauge {
   readonly enough: number;
   /** While a change may have made it worse, and that is not sure, so many shots are taken at the most before it is put back or kept. */
   readonly doubtful: number;
-  /** What an estimate of an axis (in, with its standard error) comes to after so many shots at this setting. */
-  readonly judge: (axis: Axis, mean: number, se: number, spread: Spread, shots: number) => Judged;
+  /** How impacts are judged; null on paper, where all bows that fit the tears are weighed, and content says what is tuned. */
+  readonly impacts: Impacts | null;
   /** The same from the shots themselves, where they have a rule of their own. */
   readonly judgeShots?: (shots: readonly Shot[], spread: Spread) => Judged;
   /** How many shots are wanted after so many. */
@@ -48,7 +54,6 @@ export interface Gauge {
   readonly prior: Spread;
   /** Spread of one shot, inches at the present distance, pooled over sets: made of nothing else but `of`, `distance` and `prior`. */
   readonly spread: (sets: readonly ShotSet[]) => Spread;
-  readonly tolerance: (axis: Axis, spread: Spread) => Tolerance;
   /**
    * What one inch of tear in paper is worth here, inches; how unsure that ratio is (one standard deviation, as a share);
    * and the most doubt that the trade has about the side to which the book's adjustments work here.

@@ -9,7 +9,7 @@ import { groupsGauge } from './gauge-groups.ts';
 import { paperGauge } from './gauge-paper.ts';
 import { plumbGauge } from './gauge-plumb.ts';
 
-export type { Gauge, Judged, Tolerance } from './gauge-shape.ts';
+export type { Gauge, Impacts, Judged, Tolerance } from './gauge-shape.ts';
 
 /** Of what is measured now, from where it is shot now. */
 export const gaugeOf = (state: State): Gauge => gaugeAt(state, subjectOf(state), state.notes.distance);

@@ -8,17 +8,22 @@ import { mrad } from '../../maths/units.ts';
 import type { ShotSet, State } from '../state.ts';
 import { phrase, tearInWords } from '../words.ts';
 import { centreOf } from './centre.ts';
-import { spreadAsShot, spreadOf } from './evidence.ts';
+import { beliefOn, spreadAsShot, spreadOf } from './evidence.ts';
 import { groupsIn } from './gauge-groups.ts';
 import { INCHES_PER_MRAD, plumbPoints } from './gauge-plumb.ts';
 import { judgement, shootOn, type Judgement } from './judgement.ts';
 import { countingSets, currentSet, goodShots, shotsHere, subjectOf } from './sets.ts';
 
 /** Above this spread of one shot (in) a set is five shots (common practice). */
-const SCATTERS_FROM = 0.25;
+const SCATTERS_FROM = 0.35;
 const FIVE = 5;
+/** So often it is looked for a cause of scatter. */
+const LOOKS = 2;
 /** Above this spread of one shot (in) three to nine shots cannot tell a step of any adjustment from luck. */
 const MOST_SPREAD = 0.3;
+/** Looked into, and nothing found: then this is how the archer shoots, and more shots tell what fewer cannot, up to this spread but for strays. By
+ *  simulation a bow is tuned then where the spread is 0.3 in, and of archers of 0.6 in a sixth get an adjustment, and hardly one a "tuned". */
+const MOST_ONCE_LOOKED = 0.48;
 export const GROSS = 1;
 export const VERY_GROSS = 2;
 
@@ -67,25 +72,34 @@ function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement<
   // One wild shot among three is no scatter: it takes a fourth to tell (measured: 77 % false alarms otherwise). Three that
   // point three ways are: the trade's plain rule, where their spread is beyond luck as well.
   const consistency = judgeConsistency(shots, others, 4);
-  const threeWays = shots.length < 7 && consistency.kind !== 'fine' && changesDirection(shots, others);
-  if (shots.length >= 3 && (consistency.kind === 'inconsistent' || threeWays)) {
+  const looked = state.notes.scatterSeen;
+  // A stray among them was looked into, and again: it is weighed as one from then on. Only a hand that is too wide ends it.
+  const weighed = looked && state.notes.inspections >= LOOKS;
+  const threeWays = !looked && shots.length < 7 && consistency.kind !== 'fine' && changesDirection(shots, others);
+  if (shots.length >= 3 && !weighed && (consistency.kind === 'inconsistent' || threeWays)) {
     const { pair } = widest(shots);
     return lookElsewhere(state, set, 'scatter', phrase(content, 'scatter', { pair: pair.toFixed(2), usual: others.sd.toFixed(2) }));
   }
   // Who scatters shoots five before anything is read from them.
-  if (set.purpose === 'judge' && shots.length < FIVE && shots.length >= 2 && spreadAsShot(state).sd > SCATTERS_FROM) {
+  if (looked && set.purpose === 'judge' && shots.length < FIVE && shots.length >= 2 && spreadAsShot(state).sd > SCATTERS_FROM) {
     return shootOn({ notes: { wanted: FIVE }, say: [phrase(content, 'five-shots')] });
   }
   // Each set alone may pass by luck; together they say that no move could be judged.
   const asShot = spreadAsShot(state);
-  if (shots.length >= 3 && asShot.sd > MOST_SPREAD) {
+  if (looked ? shotsHere(state).length >= FIVE && spreadButForStrays(content, state) > MOST_ONCE_LOOKED : shots.length >= 3 && asShot.sd > MOST_SPREAD) {
     return lookElsewhere(state, set, 'scatter', phrase(content, 'scatter-wide', { sd: asShot.sd.toFixed(2) }));
   }
   if (shots.length === 2 && widest(shots).pair > pairLimits(3, others.df).pair95 * others.sd) {
     return shootOn({ notes: { wanted: 3 }, say: [phrase(content, 'two-far-apart')] });
   }
-  if (consistency.kind === 'suspect' && shots.length < 7) return shootOn({ notes: { wanted: shots.length + 1 }, say: [phrase(content, 'one-far-off')] });
+  if (!looked && consistency.kind === 'suspect' && shots.length < 7) return shootOn({ notes: { wanted: shots.length + 1 }, say: [phrase(content, 'one-far-off')] });
   return judgeGross(content, state);
+}
+
+/** Of one shot, as all shots here show it on both axes; one that went astray counts as that and not as a wide hand. */
+function spreadButForStrays(content: Content, state: State): number {
+  const [height, side] = [beliefOn(content, state, 'height', null), beliefOn(content, state, 'side', null)];
+  return Math.sqrt((height.sd ** 2 + side.sd ** 2) / 2);
 }
 
 function judgeGross(content: Content, state: State): Judgement<Unreadable> | null {

@@ -21,6 +21,8 @@ const OWN_CHECK = 0.8;
 const WORSE_FROM = 0.9;
 const LIKELY_WORSE = 0.5;
 const BY_SIGHT = 0.975;
+/** Out of reach is said from this chance on, after so much of the whole travel was tried. */
+const [BEYOND, ENOUGH_TRAVEL] = [0.98, 0.2];
 
 /** As found: both axes at once; "in tolerance" only if both are, so that a bow in tune is left alone. */
 export function judgeAsFound(content: Content, state: State): Judgement<'in tolerance' | 'out'> {
@@ -35,7 +37,7 @@ export function judgeAsFound(content: Content, state: State): Judgement<'in tole
       findings: all.map((e) => axisFinding(state, e.axis, 'tuned', e.within)),
     });
   }
-  if (!all.some((e) => e.says === 'out') && all.some((e) => wantsMore(gauge, e))) return oneMore(content, state, say);
+  if (!all.some((e) => e.says === 'out' && !untouched(gauge, e)) && all.some((e) => wantsMore(gauge, e) || untouched(gauge, e))) return oneMore(content, state, say);
   return judgement('out', { say });
 }
 
@@ -43,9 +45,13 @@ const inTolerance = (gauge: Gauge, e: AxisEvidence): boolean => e.says === 'in' 
 // In tolerance by all settings together, and not yet by this one alone: shots here decide it.
 const wantsMore = ({ most }: Gauge, { says, shots }: AxisEvidence): boolean => says === 'more' || (says === 'in' && shots < most);
 
-function oneMore(content: Content, state: State, say: readonly string[], why: 'more' | 'perhaps-worse' = 'more'): Judgement<never> {
+/** Nothing was moved yet, and it may well be in tune: by this chance and more it is shot on, for a bow in tune is not touched. */
+const MAY_BE_IN = 0.1;
+const untouched = ({ most }: Gauge, { belief, within, shots }: AxisEvidence): boolean => belief !== null && within >= MAY_BE_IN && shots < most;
+
+function oneMore(content: Content, state: State, say: readonly string[], why: 'more' | 'perhaps-worse' | 'at-end' = 'more'): Judgement<never> {
   const wanted = gaugeOf(state).next(taken(state));
-  return shootOn({ notes: { wanted }, say: [...say, why === 'more' ? moreWanted(content, state) : phrase(content, why)] });
+  return shootOn({ notes: { wanted }, say: [...say, why === 'more' ? moreWanted(content, state) : phrase(content, why === 'at-end' ? 'one-more-at-end' : why)] });
 }
 
 /** One axis at the present setting, with the adjustment under work. */
@@ -59,24 +65,51 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
   const worse = rung === null ? null : judgeWorse(content, state, axis, rung, evidence, say);
   if (worse !== null) return worse;
   // "Enough tried" comes before "one more shot" only where it is proven; otherwise shots are cheaper than moves.
-  if (wantsMore(gauge, evidence)) return oneMore(content, state, say);
+  if (wantsMore(gauge, evidence) || (rung === null && untouched(gauge, evidence))) return oneMore(content, state, say);
   if (rung !== null) {
     const ended = judgeEnd(content, state, axis, rung, evidence);
     if (ended !== null) return { ...ended, say: [...say, ...ended.say] };
   }
-  // Shots no longer help; a step of what was moved already, and by the line comes nearer, does. By simulation 7 to 11 of 100 bows more
-  // are tuned so, for 0.7 shots each, and no more of them wrongly. Otherwise leaving it is the archer's choice.
+  if (rung !== null && evidence.belief !== null) {
+    const step = stepOrShot(content, state, axis, rung, evidence);
+    if (step === 'shot') return oneMore(content, state, say, evidence.within >= MAY_BE_IN ? 'more' : 'at-end');
+    const used = step === null && evidence.says === 'out' ? judgeEnd(content, state, axis, rung, evidence, true) : null;
+    if (used !== null) return { ...used, say: [...say, ...used.say] };
+    return step === 'step' ? judgement('out', { say }) : judgement('borderline', { say: [...say, undecidedWords(content, state, evidence)], notes: { offered: 'accept' } });
+  }
+  // Shots no longer help; a step of what was moved already, and by the line comes nearer, does. Otherwise leaving it is the archer's choice.
   if (evidence.says !== 'out' && !promising(content, state, axis, rung, evidence)) {
     return judgement('borderline', { say: [...say, undecidedWords(content, state, evidence)], notes: { offered: 'accept' } });
   }
   return judgement('out', { say });
 }
 
+/** Worth a shot while it is open; a step must gain so much more. */
+const [DOUBTFUL, GAIN_OF_STEP] = [0.3, 0.1];
+/** The most shots where no step comes nearer; at the end of its travel nothing else is left. */
+const [MOST_AT_BEST, MOST_AT_END] = [12, 18];
+/** Unless it is hardly in tolerance there. */
+const HARDLY = 0.04;
+
+/** Neither in tolerance nor proven out of it: one more shot, or a step that comes nearer; null where neither helps. */
+function stepOrShot(content: Content, state: State, axis: Axis, rung: Rung, { belief, within, shots }: AxisEvidence): 'shot' | 'step' | null {
+  const sized = sizeMove(content, state, axis, rung);
+  const { low, high } = toleranceOn(content, state, axis);
+  if (sized === null) {
+    const now = settingNow(state, rung.knob);
+    const atEnd = Math.min(now - rung.lo, rung.hi - now) < rung.smallest - 1e-9;
+    if (atEnd && within < HARDLY && shots >= gaugeOf(state).first) return null;
+    return shots < (atEnd ? MOST_AT_END : MOST_AT_BEST) ? 'shot' : null;
+  }
+  const gains = (belief?.within(sized.to, low, high) ?? 0) - within;
+  return within >= DOUBTFUL && gains < GAIN_OF_STEP && shots < gaugeOf(state).most ? 'shot' : 'step';
+}
+
 function promising(content: Content, state: State, axis: Axis, rung: Rung | null, evidence: AxisEvidence): boolean {
-  if (rung === null || gaugeOf(state).of !== 'paper') return false;
+  if (rung === null || evidence.belief === null) return false;
   const sized = sizeMove(content, state, axis, rung);
   if (sized === null || sized.trial) return false;
-  const { aim } = toleranceOn(state, axis);
+  const { aim } = toleranceOn(content, state, axis);
   return Math.abs(predict(sized.line, sized.to).mean - aim) < Math.abs(evidence.mean - aim);
 }
 
@@ -105,13 +138,14 @@ function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evid
   const now = settingNow(state, rung.knob);
   const before = now - last.delta;
   // Past the aim to its other side: the way was right and the step too long. It goes back in part, by the line.
-  const { aim } = toleranceOn(state, axis);
+  const { aim } = toleranceOn(content, state, axis);
   if ((predict(evidence.line, before).mean - aim) * (predict(evidence.line, now).mean - aim) < 0) return null;
   // Brought to the maker's figure: that is no attempt on the tear, and stays whatever the tear does.
   const home = homeOf(state, rung.knob);
   if (home !== 0 && Math.abs(now - home) < 1e-9 && Math.abs(before) < 1e-9) return null;
   const { points, group } = pointsOf(state, axis, rung.knob);
-  const chance = Math.max(chanceTrulyWorse(points, group, spreadOf(state), waysOf(content, state, rung.knob), before, now, aim), worseBySight(state, axis, rung, before, now));
+  const byAll = evidence.belief?.further(now, before, aim, 0) ?? chanceTrulyWorse(points, group, spreadOf(state), waysOf(content, state, rung.knob), before, now, aim);
+  const chance = Math.max(byAll, worseBySight(content, state, axis, rung, before, now));
   // Likely worse, not proven, or by too few shots of which one may have gone astray: a shot more before the side is given up or kept.
   const { doubtful, first } = gaugeOf(state);
   if (chance >= LIKELY_WORSE && (chance < WORSE_FROM || evidence.shots < first) && taken(state) < doubtful) return oneMore(content, state, say, 'perhaps-worse');
@@ -130,14 +164,14 @@ export function backFrom({ notes: { worse, ended } }: State, { knob, seq }: Move
  * Chance of being worse by the shots at the two settings alone. A straight line cannot bend: where a knob is at its best it sees
  * no slope, however plain the shots are. Counts only where it is beyond doubt; else the line speaks.
  */
-function worseBySight(state: State, axis: Axis, rung: Rung, before: number, now: number): number {
+function worseBySight(content: Content, state: State, axis: Axis, rung: Rung, before: number, now: number): number {
   const { points, group } = pointsOf(state, axis, rung.knob);
   const at = (x: number) => points.find((p) => p.group === group && Math.abs(p.x - x) < 1e-9);
   const [a, b] = [at(before), at(now)];
   // Of two settings alone the line sees as much.
   const tried = new Set(points.filter((p) => p.group === group).map((p) => p.x));
   if (a === undefined || b === undefined || tried.size < 3) return 0;
-  const { aim } = toleranceOn(state, axis);
+  const { aim } = toleranceOn(content, state, axis);
   const further = Math.abs(b.mean - aim) - Math.abs(a.mean - aim);
   const { sd, df } = spreadOf(state);
   const chance = studentCdf(further / (sd * Math.sqrt(1 / a.count + 1 / b.count)), df);
@@ -145,30 +179,34 @@ function worseBySight(state: State, axis: Axis, rung: Rung, before: number, now:
 }
 
 /** "This adjustment cannot": nothing in reach would do, it does nothing, or it wants to go beyond its limit. */
-function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence): Judgement<'cannot'> | null {
+function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence, used = evidence.belief === null): Judgement<'cannot'> | null {
   const { line } = evidence;
   if (line === null) return null;
   const knob = content.knobs[rung.knob];
-  const { low, high, aim } = toleranceOn(state, axis);
+  const { low, high, aim } = toleranceOn(content, state, axis);
   const { points, group } = pointsOf(state, axis, rung.knob);
   const tried = points.filter((p) => p.group === group);
   const settings = tried.map((p) => p.x);
   const range = Math.max(...settings) - Math.min(...settings);
-  const enough = range >= 2 * knob.first - 1e-9;
+  const { belief } = evidence;
+  // One step is none: the trade's rule is one more. Where a travel is wide, two that cover a good part of it will do.
+  const enough = range >= 2 * knob.first - 1e-9 || (tried.length > 2 && range >= ENOUGH_TRAVEL * (rung.hi - rung.lo) - 1e-9);
   const home = homeOf(state, rung.knob);
   const best = bestTried(tried, line, aim, rung, home);
-  const helped = best !== home && chanceWorse(line, best, home, aim) >= WORSE_FROM;
+  const worse = (now: number, before: number): number => belief?.further(now, before, aim, 0) ?? chanceWorse(line, before, now, aim);
+  const helped = best !== home && worse(home, best) >= WORSE_FROM;
   const next = sizeMove(content, state, axis, rung);
   const coarse = next !== null && liesBetween(tried, next, rung, evidence, gaugeOf(state).first, aim);
   // An adjustment that helps is used up to its limit, also where it alone will not do: the next rung begins nearer.
-  const unreachable = enough && !helped && chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE;
+  const beyond = belief === null ? chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE : belief.outOfReach(rung.lo, rung.hi, low, high) >= BEYOND;
+  const unreachable = enough && !helped && beyond;
   const now = settingNow(state, rung.knob);
   // What answers clearly is not deaf, even where no setting tried so far was better than the start (overshot).
   const answers = Math.abs(line.slope) >= 2 * Math.sqrt(line.varSlope);
   // Away from paper two steps may hide in the spread: nothing is called deaf before the setting has all its shots.
   const shotEnough = gaugeOf(state).of === 'paper' || evidence.shots >= gaugeOf(state).most;
-  const deaf = enough && shotEnough && !answers && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && chanceWorse(line, home, now, aim) < WORSE_FROM;
-  if (next !== null && !unreachable && !deaf && !coarse) return null;
+  const deaf = enough && shotEnough && !answers && Math.abs(now - home) >= 2 * knob.first - 1e-9 && !helped && worse(now, home) < WORSE_FROM;
+  if ((next !== null || !used) && !unreachable && !deaf && !coarse) return null;
   const stays = helped || coarse;
   const result = stays ? 'limit' : 'no response';
   const target = stays ? best : home;

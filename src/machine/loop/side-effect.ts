@@ -7,7 +7,7 @@ import { studentCdf } from '../../maths/student.ts';
 import type { State } from '../state.ts';
 import type { Gain } from '../types.ts';
 import { carriedBesides } from './carried.ts';
-import { pointsOf, spreadOf } from './evidence.ts';
+import { pointsOf, spreadOf, toleranceOn } from './evidence.ts';
 import { gaugeOf } from './gauge.ts';
 import { settingNow } from './sets.ts';
 
@@ -51,7 +51,7 @@ export function sideEffectOf(content: Content, state: State, id: KnobId): SideEf
   };
   const [doubtful, { mean, sd }] = [fit(USUAL), fit(WHERE_IT_DOES)];
   const moved = settingNow(state, id) - begun.x;
-  const { low, high } = gauge.tolerance(axis, spread);
+  const { low, high } = toleranceOn(content, state, axis);
   const told = Math.abs(doubtful.mean * moved) >= Math.max(MATTERS, (high - low) / 4) && studentCdf(Math.abs(doubtful.mean) / doubtful.sd, spread.df) >= SURE;
   return { axis, mean, sd, change: mean * moved + 0, told };
 }

@@ -5,7 +5,7 @@ import type { Axis, Content } from '../../content/types.ts';
 import type { Spread } from '../../archery/spread.ts';
 import type { Shot, State } from '../state.ts';
 import { differenceInWords, phrase, sideInWords, tearInWords } from '../words.ts';
-import { readingHere, spreadOf, type AxisEvidence } from './evidence.ts';
+import { readingHere, spreadOf, toleranceOn, type AxisEvidence } from './evidence.ts';
 import { gaugeOf, type Gauge } from './gauge.ts';
 import { secondKind } from './gauge-groups.ts';
 import { lineOfShots, PLUMB_YARDS } from './gauge-plumb.ts';
@@ -55,7 +55,7 @@ function impactSummary(content: Content, state: State, gauge: Gauge): readonly s
   const centre = readingHere(state);
   if (centre === null || gauge.of === 'paper') return [];
   const spread = spreadOf(state);
-  const { high, aim } = gauge.tolerance(gauge.axes[0] ?? 'side', spread);
+  const { high, aim } = toleranceOn(content, state, gauge.axes[0] ?? 'side');
   const margin = (high - aim).toFixed(1);
   const shots = gauge.count(shotsHere(state));
   // Told with the first shots at a distance; later it is known.
@@ -69,7 +69,7 @@ function impactSummary(content: Content, state: State, gauge: Gauge): readonly s
     ];
   }
   const what = phrase(content, `what-${secondKind(gauge.of)}`);
-  const low = gauge.tolerance('height', spread).aim;
+  const low = toleranceOn(content, state, 'height').aim;
   return [
     phrase(content, 'groups-summary', { shots, what, diff: differenceInWords(centre.mean), margin }),
     ...(Math.abs(low) < WORTH_TELLING || !first ? [] : [phrase(content, 'drag-share', { low: Math.abs(low).toFixed(1) })]),
@@ -104,7 +104,7 @@ export function undecidedWords(content: Content, state: State, e: AxisEvidence):
 /** What these shots leave open on an axis, inches from where it is wanted: more is excluded, and less is not proven. Null where they show nothing. */
 export function openUpTo(gauge: Gauge, shots: readonly Shot[], axis: Axis, spread: Spread): number | null {
   const centre = gauge.read(shots, spread.sd);
-  return centre === null ? null : largestNotExcluded(on(axis, centre.mean), on(axis, centre.count), spread, gauge.tolerance(axis, spread).aim);
+  return centre === null || gauge.impacts === null ? null : largestNotExcluded(on(axis, centre.mean), on(axis, centre.count), spread, gauge.impacts.tolerance(axis, spread).aim);
 }
 
 /** Never less than it is. */

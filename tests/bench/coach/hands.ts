@@ -35,7 +35,8 @@ export class Hands {
 
   /** `side` -1: the same bow and the same luck in a mirror. */
   constructor(private readonly world: World, private readonly bow: KnobBow, private readonly wanted: Wanted, private readonly side: 1 | -1 = 1) {
-    this.noise = seededRandom(bow.seed + 0.25);
+    // Streams of their own: from the one that drew the bow the first shot would know what bow it is.
+    this.noise = seededRandom(bow.seed + 2 ** 31);
     this.aside = seededRandom(-1 - bow.seed);
     this.setting = seededRandom(2 ** 31 - bow.seed);
     this.asFound = Math.abs(this.tear() - wanted.aim);

@@ -11,17 +11,15 @@ const NAMES: Readonly<Record<string, string>> = {
 const HEAD = ['', 'tuned %', 'wrong %', 'worse %', 'excursion %', 'shots', 'moves', 'x shots', 'x moves', 'unfixable: tuned %', 'shots'];
 const COUNTED = new Set<string>(['shots', 'moves']);
 
-export function rowLines(world: string, about: string, { seed, bows, fixable, policies, quarter }: SeedRows): readonly string[] {
+export function rowLines(world: string, about: string, { seed, bows, fixable, policies }: SeedRows): readonly string[] {
   const { coach, ...rivals } = policies;
   const { ended } = coach;
   const percent = (value: number): string => (100 * value).toFixed(1);
   return [
-    `${world} (${about}), seed ${seed}: ${bows} bows, of which the adjustment can tune ${fixable}. Tuned is 1/8 in low to 1/4 in high, as the coach says it of the height.`,
+    `${world} (${about}), seed ${seed}: ${bows} bows, of which the adjustment can tune ${fixable}. Tuned is 1/4 in each way.`,
     ...aligned([HEAD, line('coach', coach), ...Object.entries(rivals).map(([name, policy]) => line(name, policy))]),
     `  the coach's ends, %: tuned ${percent(ended.tuned)}, left at a borderline ${percent(ended.accepted)}, cannot ${percent(ended.cannot)}, scatter ${percent(ended.inconsistent)}, out of moves or shots ${percent(ended.budget)}; `
-      + `put back and proved ${coach.putBacks.toFixed(2)} times a bow, counted in shots and moves; wrong by more than 1/4 in ${percent(coach.wrongByQuarter)}`,
-    `the rivals where tuned is 1/4 in each way`,
-    ...aligned([HEAD, ...Object.entries(quarter).map(([name, policy]) => line(name, policy))]),
+      + `put back and proved ${coach.putBacks.toFixed(2)} times a bow, counted in shots and moves`,
     '',
   ];
 }

@@ -16,18 +16,15 @@ export interface Policy extends Shares {
   readonly unfixable: { readonly declared: number; readonly shots: number };
 }
 
-/** Ends of the coach's fixable bows, put-backs a bow, and declared though truly more than 1/4 in off. */
+/** Ends of the coach's fixable bows, and put-backs a bow. */
 export interface CoachPolicy extends Policy {
   readonly ended: Readonly<Record<CoachOutcome['result'], number>>;
   readonly putBacks: number;
-  readonly wrongByQuarter: number;
 }
 
 export interface SeedRows {
   readonly seed: string; readonly bows: number; readonly fixable: number;
   readonly policies: { readonly coach: CoachPolicy } & Readonly<Record<string, Policy>>;
-  /** The rivals, where tuned is 1/4 in each way. */
-  readonly quarter: Readonly<Record<string, Policy>>;
 }
 
 export interface Report {
@@ -47,12 +44,11 @@ export function reportOf(orders: readonly Order[], done: readonly Done[]): Repor
 
 function seedRows(seed: string, done: Done | undefined): readonly SeedRows[] {
   if (done === undefined) return [];
-  const { coach, rivals, quarter } = done;
+  const { coach, rivals } = done;
   const oracle = rowOf(rivals.get('oracle') ?? []);
   return [{
     seed, bows: coach.length, fixable: oracle.fixable,
     policies: { ...policies(rivals), coach: coachPolicy(coach, oracle) },
-    quarter: policies(quarter),
   }];
 }
 
@@ -84,6 +80,5 @@ function coachPolicy(outcomes: readonly CoachOutcome[], oracle: Row): CoachPolic
     ...policyOf(rowOf(outcomes), oracle),
     ended: { tuned: ended('tuned'), accepted: ended('accepted'), cannot: ended('cannot'), inconsistent: ended('inconsistent'), budget: ended('budget') },
     putBacks: fixable.reduce((total, o) => total + o.putBacks, 0) / Math.max(1, fixable.length),
-    wrongByQuarter: shareOf(outcomes.filter((o) => o.declared), (o) => !o.insideQuarter).value,
   };
 }

@@ -24,7 +24,7 @@ export const RIVALS = {
   chartConfirmed: (world) => chart(confirmed, steps(1 / 32, world)),
   secant: (world) => secant(byMean, steps(1 / 32, world)),
   secantConfirmed: (world) => secant(confirmed, steps(1 / 32, world)),
-  random: (_world, bow) => randomKeep(byMean, seededRandom(bow.seed + 0.75)),
+  random: (_world, bow) => randomKeep(byMean, seededRandom(bow.seed + 2 ** 30)),
   oracle: (world, bow, wanted) => oracle(bow.response, isFixable(world, bow, wanted)),
 } as const satisfies Readonly<Record<string, (world: World, bow: KnobBow, wanted: Wanted) => Rule>>;
 

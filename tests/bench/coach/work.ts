@@ -2,7 +2,7 @@
 
 import type { Content } from '../../../src/content/types.ts';
 import type { Fact } from '../../../src/machine/types.ts';
-import { Coach, HEIGHT, QUARTER, type CoachOutcome } from './coach.ts';
+import { Coach, TUNED, type CoachOutcome } from './coach.ts';
 import type { Outcome } from './hands.ts';
 import { playRival, RIVAL_NAMES, type RivalName } from './rules.ts';
 import { knobBow, WORLDS, type WorldName } from './world.ts';
@@ -13,9 +13,7 @@ export type ByRival = ReadonlyMap<RivalName, readonly Outcome[]>;
 
 export interface Done {
   readonly coach: readonly CoachOutcome[];
-  /** By what the coach calls tuned in height; and by a quarter of an inch each way, as the rules were first measured. */
   readonly rivals: ByRival;
-  readonly quarter: ByRival;
 }
 
 /** What all pieces share: content as it is shipped, the lines up to the first shot, and who plays beside the coach. */
@@ -25,15 +23,13 @@ export function doPiece({ content, prepared, rivals: names }: Given, { world: na
   const world = WORLDS[name];
   const coach = new Coach(content, prepared, world);
   const bows = Array.from({ length: to - from }, (_, i) => knobBow(world, seed, from + i));
-  const rivals = (wanted: typeof HEIGHT): ByRival => new Map(names.map((rival) => [rival, bows.map((bow) => playRival(rival, world, bow, wanted))]));
-  return { coach: bows.map((bow) => coach.play(bow)), rivals: rivals(HEIGHT), quarter: rivals(QUARTER) };
+  return { coach: bows.map((bow) => coach.play(bow)), rivals: new Map(names.map((rival) => [rival, bows.map((bow) => playRival(rival, world, bow, TUNED))])) };
 }
 
 /** One after the other, whichever was done first. */
 export const together = (pieces: readonly Done[]): Done => ({
   coach: pieces.flatMap(({ coach }) => coach),
   rivals: joined(pieces.map(({ rivals }) => rivals)),
-  quarter: joined(pieces.map(({ quarter }) => quarter)),
 });
 
 const joined = (parts: readonly ByRival[]): ByRival =>
