@@ -214,16 +214,20 @@ export function waysOf(content: Content, state: State, knob: KnobId): readonly W
   return [{ share: dead, slope: null }, { share: (1 - dead) * (1 - wrong), slope: slope(1) }, { share: (1 - dead) * wrong, slope: slope(-1) }];
 }
 
+/** From one tune to the next a response drifts by about this share (strings creep, seasons change), and so often something was changed that nobody tells. */
+const [DRIFT, CHANGED] = [0.25, 0.05];
+
 /** The same for the list of all bows: as it was learned in an earlier tune; else to the book's side, to the other one, or not at all. */
 function answersOf(content: Content, state: State, knob: KnobId): readonly Answers[] {
   const carried = carriedGains(state)[knob];
-  if (carried !== undefined) return [{ share: 1, mean: carried.mean, sd: carried.sd }];
+  const learned: readonly Answers[] = carried === undefined ? [] : [{ share: 1 - CHANGED, mean: carried.mean, sd: Math.hypot(carried.sd, DRIFT * carried.mean) }];
+  const left = carried === undefined ? 1 : CHANGED;
   const { book, wrongSign, dead } = bookOf(content.knobs[knob], state);
   const about = book === null ? -content.knobs[knob].plausible : book.change / book.per;
   const ways: readonly Answers[] = [
-    { share: (1 - dead) * (1 - wrongSign), about, logSd: AROUND }, { share: (1 - dead) * wrongSign, about: -about, logSd: AROUND }, { share: dead, about: null },
+    { share: left * (1 - dead) * (1 - wrongSign), about, logSd: AROUND }, { share: left * (1 - dead) * wrongSign, about: -about, logSd: AROUND }, { share: left * dead, about: null },
   ];
-  return ways.filter(({ share }) => share > 0);
+  return [...learned, ...ways.filter(({ share }) => share > 0)];
 }
 
 /** What the book says of an adjustment on this bow: the first of its rows that fits its cams and its rest, else what is said of all. */

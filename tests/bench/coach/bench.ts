@@ -6,6 +6,7 @@ import { pooled, reportOf } from './report.ts';
 import { calibrationLines, rowLines } from './print.ts';
 import { RIVAL_NAMES, type RivalName } from './rules.ts';
 import { together } from './work.ts';
+import { second, secondByWorkers, secondLines } from './second.ts';
 import { piecesByWorkers, walk } from './walk.ts';
 import { walkLines } from './walk-print.ts';
 import { doByWorkers, type Order } from './workers.ts';
@@ -15,16 +16,19 @@ export interface CoachOptions {
   readonly seeds: readonly number[]; readonly bows: number; readonly worlds: readonly WorldName[];
   /** Who plays beside the coach; who knows the response always does. */
   readonly rivals: readonly RivalName[];
-  /** Which rows: without --only both. */
-  readonly rows: { readonly kernel: boolean; readonly walk: boolean; readonly caps: boolean };
+  /** Which rows: without --only all. */
+  readonly rows: Readonly<Record<'kernel' | (typeof OTHER_ROWS)[number], boolean>>;
   readonly workers: number | undefined;
 }
 
+/** Rows beside the kernel's. */
+const OTHER_ROWS = ['walk', 'caps', 'second'] as const;
+const isOther = (name: string): boolean => OTHER_ROWS.some((row) => row === name);
 const NAMES = Object.keys(WORLDS).filter((name): name is WorldName => name in WORLDS);
 
 interface Raw { readonly seed: string; readonly bows: string; readonly world: string; readonly only: string; readonly workers: string }
 
-/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`, `--only coach,chart`, `walk` or `caps`; a sentence where one cannot be meant. */
+/** Reads `--seed 901-903`, `--bows 400`, `--world noise-1.75,dead` or `all`, `--only coach,chart`, `walk`, `caps` or `second`; a sentence where one cannot be meant. */
 export function coachOptions(raw: Raw): CoachOptions | string {
   const [, from, to] = /^(\d{1,9})(?:-(\d{1,9}))?$/.exec(raw.seed) ?? [];
   if (from === undefined) return `the seed is ${raw.seed}; a whole number is needed, or two with a dash between`;
@@ -36,22 +40,23 @@ export function coachOptions(raw: Raw): CoachOptions | string {
   if (raw.world !== 'all' && worlds.length < raw.world.split(',').length) return `there is no world ${raw.world}; there are all, ${NAMES.join(', ')}`;
   const named = raw.only.split(',').filter((name) => name !== '');
   const has = (name: string): boolean => named.length === 0 || named.includes(name);
-  const rows = { kernel: named.length === 0 || named.some((name) => name !== 'walk' && name !== 'caps'), walk: has('walk'), caps: has('caps') };
-  const only = named.filter((name) => name !== 'coach' && name !== 'walk' && name !== 'caps');
+  const rows = { kernel: named.length === 0 || named.some((name) => !isOther(name)), walk: has('walk'), caps: has('caps'), second: has('second') };
+  const only = named.filter((name) => name !== 'coach' && !isOther(name));
   const unknown = only.find((name) => RIVAL_NAMES.every((known) => known !== name));
-  if (unknown !== undefined) return `there is no rival ${unknown}; there are walk, caps, ${RIVAL_NAMES.join(', ')}`;
+  if (unknown !== undefined) return `there is no rival ${unknown}; there are ${OTHER_ROWS.join(', ')}, ${RIVAL_NAMES.join(', ')}`;
   const rivals = raw.only === '' ? RIVAL_NAMES : RIVAL_NAMES.filter((name) => name === 'oracle' || only.includes(name));
   const workers = raw.workers === '' ? undefined : Number(raw.workers);
   if (workers !== undefined && !(Number.isInteger(workers) && workers > 0)) return `the workers are ${raw.workers}; a whole number above 0 is needed`;
   return { seeds: Array.from({ length: last - first + 1 }, (_, i) => first + i), bows, worlds, rivals, rows, workers };
 }
 
-export async function coachBench(options: CoachOptions, json: boolean, by = doByWorkers, walkBy = piecesByWorkers): Promise<0> {
+export async function coachBench(options: CoachOptions, json: boolean, by = doByWorkers, walkBy = piecesByWorkers, secondBy = secondByWorkers): Promise<0> {
   const { seeds, bows, rows, workers } = options;
   const kernel = rows.kernel ? await kernelBench(options, json, by) : {};
   const walked = rows.walk || rows.caps ? { walk: await walk(seeds, bows, { tunes: rows.walk, caps: rows.caps }, workers, walkBy) } : {};
-  if (json) console.log(JSON.stringify({ ...kernel, ...walked }));
-  else if (walked.walk !== undefined) console.log(walkLines(walked.walk).join('\n'));
+  const again = rows.second ? { second: await second(seeds, bows, workers, secondBy) } : {};
+  if (json) console.log(JSON.stringify({ ...kernel, ...walked, ...again }));
+  else console.log([...(walked.walk === undefined ? [] : walkLines(walked.walk)), ...(again.second === undefined ? [] : secondLines(again.second))].join('\n'));
   return 0;
 }
 

@@ -8,7 +8,7 @@
 import type { Content } from '../../../src/content/types.ts';
 import { memoryStore } from '../../../src/journal/memory-store.ts';
 import type { AxisResult } from '../../../src/machine/notes.ts';
-import type { Fact, SessionLike, View } from '../../../src/machine/types.ts';
+import type { Carried, Fact, SessionLike, View } from '../../../src/machine/types.ts';
 import { openSession } from '../../../src/session.ts';
 import { TestArcher, type Bow } from '../../tunes/archer.ts';
 import { nextMinute, play } from '../../tunes/play.ts';
@@ -44,8 +44,9 @@ const MOST_TURNS = 600;
 const FIRST_SHOTS = 2;
 
 /** All lines up to the first shot at paper. */
-export function preparedFacts(content: Content): readonly Fact[] {
-  const { facts } = play(ANSWERS, { content, until: (view) => view.ask?.kind === 'tear' }).store;
+export function preparedFacts(content: Content, known: readonly Carried[] = []): readonly Fact[] {
+  const archer = { ...ANSWERS, answers: known[0] === undefined ? {} : { bow: known[0].from } };
+  const { facts } = play(archer, { content, known, tune: known.length === 0 ? 'first' : 'second', until: (view) => view.ask?.kind === 'tear' }).store;
   return facts.map((fact, i) => (i < facts.length - 1 ? fact : { ...fact, decided: { ...fact.decided, loop: { ...fact.decided.loop, wanted: FIRST_SHOTS } } }));
 }
 
@@ -57,7 +58,12 @@ export class Coach {
   }
 
   play(bow: KnobBow, side: 1 | -1 = 1): CoachOutcome {
-    const store = memoryStore(this.prepared, { skipCodec: true });
+    return this.tune(bow, this.prepared, side).outcome;
+  }
+
+  /** The same on these lines up to the first shot; with all lines that came of it. */
+  tune(bow: KnobBow, prepared: readonly Fact[], side: 1 | -1 = 1): { readonly outcome: CoachOutcome; readonly facts: readonly Fact[] } {
+    const store = memoryStore(prepared, { skipCodec: true });
     const session = openSession({ content: this.content, store, startAt: nextMinute(store), engine: 'bench', tune: 'bench', known: [] });
     const hands = new Hands(this.world, bow, this.wanted);
     const archer = new TestArcher(ANSWERS);
@@ -75,7 +81,7 @@ export class Coach {
       const [chance] = before.ask?.kind === 'tear' ? chancesIn(view) : [];
       if (chance !== undefined) stated.push({ chance, inside: hands.isInside() });
       const result = heightIn(view) ?? (mayGoOn(hands) ? undefined : 'budget');
-      if (result !== undefined) return { ...hands.outcome(result === 'tuned'), result, putBacks, stated };
+      if (result !== undefined) return { outcome: { ...hands.outcome(result === 'tuned'), result, putBacks, stated }, facts: store.facts };
     }
     throw new Error(`bow ${bow.seed} came to no end in ${MOST_TURNS} turns`);
   }

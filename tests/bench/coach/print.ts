@@ -8,7 +8,7 @@ const NAMES: Readonly<Record<string, string>> = {
   coach: 'the coach', allBows: 'all bows that it may be', blendedLine: 'blended line, no walk', chart: 'chart, by the mean', chartConfirmed: 'chart, confirmed',
   secant: 'secant, by the mean', secantConfirmed: 'secant, confirmed', random: 'random, kept if better', oracle: 'knows the response',
 };
-const HEAD = ['', 'tuned %', 'wrong %', 'worse %', 'excursion %', 'shots', 'moves', 'x shots', 'x moves', 'unfixable: tuned %', 'shots'];
+export const HEAD = ['', 'tuned %', 'wrong %', 'worse %', 'excursion %', 'shots', 'moves', 'x shots', 'x moves', 'unfixable: tuned %', 'shots'];
 const COUNTED = new Set<string>(['shots', 'moves']);
 
 export function rowLines(world: string, about: string, { seed, bows, fixable, policies }: SeedRows): readonly string[] {
@@ -24,7 +24,7 @@ export function rowLines(world: string, about: string, { seed, bows, fixable, po
   ];
 }
 
-function line(name: string, policy: Policy): readonly string[] {
+export function line(name: string, policy: Policy): readonly string[] {
   const figures = FIGURES.map((figure) => (COUNTED.has(figure)
     ? `${policy[figure].toFixed(2)} +-${policy.errors[figure].toFixed(2)}` : `${(100 * policy[figure]).toFixed(2)} +-${(100 * policy.errors[figure]).toFixed(2)}`));
   const { toOracle, unfixable } = policy;

@@ -61,7 +61,7 @@ function policies(rivals: ByRival): Readonly<Record<string, Policy>> {
   return Object.fromEntries([...rivals].map(([name, outcomes]) => [name, policyOf(rowOf(outcomes), oracle)]));
 }
 
-function policyOf(row: Row, oracle: Row): Policy {
+export function policyOf(row: Row, oracle: Row): Policy {
   const shares = (pick: 'value' | 'error'): Shares => {
     const { tuned, wrong, worse, excursion, shots, moves } = row;
     return { tuned: tuned[pick], wrong: wrong[pick], worse: worse[pick], excursion: excursion[pick], shots: shots[pick], moves: moves[pick] };
