@@ -7,6 +7,7 @@ import { Coach, TUNED } from '../bench/coach/coach.ts';
 import { Hands } from '../bench/coach/hands.ts';
 import type { Report } from '../bench/coach/report.ts';
 import { playRival, RIVAL_NAMES } from '../bench/coach/rules.ts';
+import { second, secondHere, secondLines } from '../bench/coach/second.ts';
 import { rowOf } from '../bench/coach/tally.ts';
 import { doHere, given } from '../bench/coach/workers.ts';
 import { isFixable, knobBow, WORLDS } from '../bench/coach/world.ts';
@@ -42,6 +43,30 @@ it('options that cannot be meant are refused in a sentence', () => {
   const raw = { seed: '901-903', bows: '10', world: 'all', only: 'coach,chart', workers: '' };
   expect(coachOptions(raw)).toMatchObject({ seeds: [901, 902, 903], bows: 10, rivals: ['chart', 'oracle'] });
   expect([{ seed: '3-1' }, { seed: 'x' }, { bows: '0' }, { world: 'mars' }, { workers: '-1' }, { only: 'nobody' }].map((one) => typeof coachOptions({ ...raw, ...one }))).toEqual(Array(6).fill('string'));
+});
+
+it('plays the second tune with what the first handed over, and with nothing', async () => {
+  const report = await second([7], 3, undefined, secondHere);
+  expect(report).toMatchObject({ bows: 3 });
+  expect(Object.keys(report.policies)).toEqual(['carried', 'spreadAlone', 'nothing', 'oracle']);
+  // What was learned is used: with it another number of shots is taken than without.
+  expect(report.policies.carried.shots).not.toBe(report.policies.nothing.shots);
+  expect(secondLines(report).join('\n')).toContain('response and spread carried');
+});
+
+it('the first shot does not know what bow it is: its luck is that of any shot, on small tears and on large ones', () => {
+  // Without strays and rounding a shot's luck is normal with spread 1: over 2,000 its standard error is 0.016 and that of a mean of half of them 0.03.
+  const lucks = Array.from({ length: 2000 }, (_, i) => {
+    const bow = knobBow(WORLD, 11, i);
+    const hands = new Hands({ ...WORLD, strays: 0 }, bow, TUNED);
+    return { tear: Math.abs(bow.start), luck: (hands.shoot() - hands.tear()) / Math.hypot(bow.sd, 1 / 16 / Math.sqrt(12)) };
+  });
+  for (const half of [lucks.filter(({ tear }) => tear < 1), lucks.filter(({ tear }) => tear >= 1)]) {
+    const mean = half.reduce((all, { luck }) => all + luck, 0) / half.length;
+    const sd = Math.sqrt(half.reduce((all, { luck }) => all + (luck - mean) ** 2, 0) / half.length);
+    expect(Math.abs(mean)).toBeLessThan(0.12);
+    expect(Math.abs(sd - 1)).toBeLessThan(0.1);
+  }
 });
 
 describe('in a mirror', () => {

@@ -124,7 +124,7 @@ it('what a cap costs is told by the same bows: the mean of what each shot more, 
 it('the caps are printed by themselves where nothing else was played', async () => {
   const options = coachOptions({ seed: `${SEED}`, bows: '1', world: 'nominal', only: 'caps', workers: '' });
   if (typeof options === 'string') throw new Error(options);
-  expect(options.rows).toEqual({ kernel: false, walk: false, caps: true });
+  expect(options.rows).toEqual({ kernel: false, walk: false, caps: true, second: false });
   const report = await walk([SEED], 1, { tunes: false, caps: true }, undefined, async (pieces) => Promise.all(pieces.map(async (piece) => {
     const [done = []] = piece.row === 'any bow' || piece.row === 'rest-height soft' ? await piecesHere([piece]) : [];
     return done;
