@@ -1,13 +1,19 @@
 // Adjustments and ladders made looser, surer of themselves, or free of the press.
 
 import type { Content, Knob, KnobId } from '../../src/content/types.ts';
-import { KNOBS } from '../../src/content/types.ts';
+import { AXES, KNOBS } from '../../src/content/types.ts';
 import { moved, put, without } from './weakening.ts';
 import type { Path, Weakening } from './weakening.ts';
 
 export const ofAdjustments = (content: Content): Weakening[] => [
-  ...KNOBS.flatMap((id) => knob(content, content.knobs[id])), ...rungs(content), ...rules(content),
+  ...KNOBS.flatMap((id) => knob(content, content.knobs[id])), ...rungs(content), ...rules(content), ...tuned(content),
 ];
+
+const tuned = (content: Content): Weakening[] => AXES.flatMap((axis) => {
+  const { low, high } = content.tolerance[axis];
+  return [{ low: low - 1 / 16, high }, { low, high: high + 1 / 16 }, { low: high, high: low }]
+    .map((to) => ({ group: 'more called tuned', name: `${axis}: ${to.low} to ${to.high}`, content: put(content, ['tolerance', axis], to) }));
+});
 
 function knob(content: Content, one: Knob): Weakening[] {
   const found: Weakening[] = [];

@@ -65,7 +65,7 @@ const LEAST: Readonly<Record<string, number>> = {
   'for cams that lack it': 6, 'a bow without a ladder': 2, 'a caution emptied': 11, 'a caution watered down': 30,
   'a warning taken out of how it is moved': 28, 'a draw asked for undrawn': 340, 'the dealer talked away': 50, 'a cause no longer named': 70,
   'a cause that changes nothing': 100, 'a finding said softer': 5, 'how one of the five is looked at': 14, 'nothing said of those who still grow': 10,
-  'a sentence of the coach made easier': 20,
+  'a sentence of the coach made easier': 20, 'more called tuned': 6,
 };
 
 test('the shipped content, as it is, is told nothing', () => {
