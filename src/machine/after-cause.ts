@@ -18,7 +18,7 @@ export function causeFound(d: Deciding, cause: Cause, again: readonly string[], 
   const { epoch } = d.state.notes;
   d.add({
     findings: [{ kind: 'cause', cause }], due: again, advice: null,
-    loop: { newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, epoch: epoch + 1, grossSeen: false, scatterSeen: false, ...(voids ? { forgetBefore: epoch } : {}) },
+    loop: { newSet: true, wanted: gaugeOf(d.state).first, purpose: 'judge', reshoot: true, epoch: epoch + 1, grossSeen: false, strayed: [], ...(voids ? { forgetBefore: epoch } : {}) },
   });
   d.say(`cause-${cause.replace(' ', '-')}`);
 }
@@ -42,12 +42,12 @@ export function afterInspection(d: Deciding, id: Inspection['id'], value: string
   else if (cause !== undefined) causeFound(d, cause, [], value === 'shafts');
   else if (id === 'not-returned') { d.trigger('something-moved'); d.add({ loop: { epoch: d.state.notes.epoch + 1 } }); }
   // Nothing was found: then these shots are how the archer shoots, and count like any others.
-  if (cause === undefined && id === 'scatter' && gaugeOf(d.state).of === 'paper') d.add({ loop: { scattered: [], scatterSeen: true } });
+  if (cause === undefined && id === 'scatter' && gaugeOf(d.state).of === 'paper') d.add({ loop: { scattered: [], strayed: [...d.state.notes.strayed, ...d.state.notes.scattered] } });
   for (const mended of AFTER_MENDING[value] ?? []) d.trigger(mended);
   // A large tear that several shots agree on, and no cause for it: they need not be shot again.
   const stands = cause === undefined && id === 'gross';
-  const { first, again } = gaugeOf(d.state);
-  const fresh = { newSet: true, wanted: cause === undefined && id === 'scatter' ? again : first } as const;
+  const { first } = gaugeOf(d.state);
+  const fresh = { newSet: true, wanted: cause === undefined && id === 'scatter' ? 1 : first } as const;
   d.where('looked').event({ type: 'looked' }, { advice: null, loop: { ...(stands ? {} : fresh), purpose: 'judge', inspection: null, reshoot: false } });
   if (cause !== undefined && VOIDS.includes(cause)) voidEarlier(d);
 }

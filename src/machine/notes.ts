@@ -118,10 +118,10 @@ export interface LoopNotes {
   readonly inspection: Inspection['id'] | null;
   readonly inspections: number;
   readonly grossSeen: boolean;
-  /** Shots in paper scattered, and nothing was found: then this is how the archer shoots. */
-  readonly scatterSeen: boolean;
   /** Sets (by id) that scattered: neither a tear nor a usual spread may be read from them. */
   readonly scattered: readonly number[];
+  /** Those in which nothing was found: then this is how the archer shoots, and they count. What was said by them alone stands no more. */
+  readonly strayed: readonly number[];
   /** Moves (by seq) that are still to be undone, newest first. */
   readonly undo: readonly number[];
   /** Those of them that the standing advice undoes at once. */
@@ -162,7 +162,7 @@ export const otherArrows = ({ notes: { arrows } }: { readonly notes: LoopNotes }
 export const NO_NOTES: LoopNotes = {
   of: 'paper', broadAxis: {}, broadReached: NOT_REACHED, headsSwappedAt: 0, arrows: NO_ARROWS, forgetCarried: false,
   distance: feet(7), epoch: 1, purpose: 'judge', wanted: 3, ended: {}, worse: {}, learned: {}, besides: {}, besidesTold: [], axis: {},
-  inspection: null, inspections: 0, grossSeen: false, scatterSeen: false, scattered: [], undo: [], undoing: [], bringing: 0, backTo: null, reshoot: false, offered: null, offeredFor: {},
+  inspection: null, inspections: 0, grossSeen: false, strayed: [], scattered: [], undo: [], undoing: [], bringing: 0, backTo: null, reshoot: false, offered: null, offeredFor: {},
   declined: [], cablesAt: 0, heightAt: 0, rounds: 0, shop: [], cautionedShots: 0, resumeSet: false, forgetBefore: 0,
   secondDistance: null, done: false,
 };

@@ -36,8 +36,8 @@ function inspectionAgain(d: Deciding, of: number): void {
   if (then === null) return;
   const stands = id === 'missed' ? missedTooOften(d.state) : id === 'not-returned' ? judgeReturn(d.content, then).verdict === 'not returned' : judgeSet(d.content, then)?.notes.inspection === id;
   if (stands) return;
-  const { inspections, scattered, grossSeen, scatterSeen } = then.notes;
-  d.add({ advice: null, loop: { inspection: null, inspections, scattered, grossSeen, scatterSeen } });
+  const { inspections, scattered, grossSeen, strayed } = then.notes;
+  d.add({ advice: null, loop: { inspection: null, inspections, scattered, grossSeen, strayed } });
   d.say('nothing-to-look-for');
 }
 

@@ -247,12 +247,12 @@ describe('a verdict that used the corrected figure', () => {
   });
 
   test('"tuned" of one axis falls while the other one is tuned; what it was sure of is told anew where it stands', () => {
-    const tune = Tune.played({ until: (v) => v.advice?.knob === 'rest-side' }, { ...BOW, start: { x: 0.5, y: 0.05 } });
+    const tune = Tune.played({ until: (v) => v.advice?.knob === 'rest-side' }, { ...BOW, start: { x: 0.5, y: 0.06 }, sd: 0.02 });
     const was = tune.state.notes.axis.height?.chance ?? 0;
     const shot = behind(tune, 'height');
-    tune.correct(shot.seq, off(shot, -1 / 8));
+    tune.correct(shot.seq, off(shot, 3 / 32));
     const is = tune.state.notes.axis.height?.chance ?? 0;
-    expect([is >= 0.95, is === was, tune.on((v) => v.advice?.kind === 'adjust').advice?.knob]).toEqual([true, false, 'rest-side']);
+    expect([is >= 0.94, is === was, tune.on((v) => v.advice?.kind === 'adjust').advice?.knob]).toEqual([true, false, 'rest-side']);
     for (const one of shotsOf(tune)) tune.correct(one.seq, off(one, 0.6));
     expect(tune.state.notes.axis.height).toBeUndefined();
     expect(tune.on((v) => v.advice?.kind === 'adjust').advice?.knob).toBe('rest-height');

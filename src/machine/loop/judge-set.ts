@@ -72,7 +72,7 @@ function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement<
   // One wild shot among three is no scatter: it takes a fourth to tell (measured: 77 % false alarms otherwise). Three that
   // point three ways are: the trade's plain rule, where their spread is beyond luck as well.
   const consistency = judgeConsistency(shots, others, 4);
-  const looked = state.notes.scatterSeen;
+  const looked = state.notes.strayed.length > 0;
   // A stray among them was looked into, and again: it is weighed as one from then on. Only a hand that is too wide ends it.
   const weighed = looked && state.notes.inspections >= LOOKS;
   const threeWays = !looked && shots.length < 7 && consistency.kind !== 'fine' && changesDirection(shots, others);
@@ -81,12 +81,13 @@ function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement<
     return lookElsewhere(state, set, 'scatter', phrase(content, 'scatter', { pair: pair.toFixed(2), usual: others.sd.toFixed(2) }));
   }
   // Who scatters shoots five before anything is read from them.
-  if (looked && set.purpose === 'judge' && shots.length < FIVE && shots.length >= 2 && spreadAsShot(state).sd > SCATTERS_FROM) {
-    return shootOn({ notes: { wanted: FIVE }, say: [phrase(content, 'five-shots')] });
+  const here = shotsHere(state).length;
+  if (looked && set.purpose === 'judge' && here < FIVE && here >= 2 && spreadAsShot(state).sd > SCATTERS_FROM) {
+    return shootOn({ notes: { wanted: shots.length + FIVE - here }, say: [phrase(content, 'five-shots')] });
   }
   // Each set alone may pass by luck; together they say that no move could be judged.
   const asShot = spreadAsShot(state);
-  if (looked ? shotsHere(state).length >= FIVE && spreadButForStrays(content, state) > MOST_ONCE_LOOKED : shots.length >= 3 && asShot.sd > MOST_SPREAD) {
+  if (looked ? here >= FIVE && spreadButForStrays(content, state) > MOST_ONCE_LOOKED : shots.length >= 3 && asShot.sd > MOST_SPREAD) {
     return lookElsewhere(state, set, 'scatter', phrase(content, 'scatter-wide', { sd: asShot.sd.toFixed(2) }));
   }
   if (shots.length === 2 && widest(shots).pair > pairLimits(3, others.df).pair95 * others.sd) {

@@ -43,15 +43,17 @@ export function lastWord({ facts }: State, axis: Axis, chapter: Chapter): (AxisE
  */
 export function tunedHere(state: State, axis: Axis): boolean {
   const set = tunedBy(state, axis);
-  return set?.epoch === state.notes.epoch && settingKey(set.settings) === settingKey(settingsOf(state.moves)) && !state.notes.scattered.includes(set.id);
+  return set?.epoch === state.notes.epoch && settingKey(set.settings) === settingKey(settingsOf(state.moves)) && !hasScattered(state, set);
 }
 
 /** Last called tuned by a set whose later shots scattered: none of them shows anything of the bow. */
 export function tunedByScatter(state: State, axis: Axis, chapter: Chapter = chapterNow(state)): boolean {
   const said = lastWord(state, axis, chapter);
   const set = said?.result === 'tuned' ? setBefore(state, said.seq) : undefined;
-  return set !== undefined && state.notes.scattered.includes(set.id);
+  return set !== undefined && hasScattered(state, set);
 }
+
+const hasScattered = ({ notes: { scattered, strayed } }: State, { id }: ShotSet): boolean => scattered.includes(id) || strayed.includes(id);
 
 /** The same, and from where it is shot now. */
 export const tunedFromHere = (state: State, axis: Axis): boolean => tunedHere(state, axis) && tunedBy(state, axis)?.distance === state.notes.distance;

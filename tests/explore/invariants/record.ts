@@ -68,8 +68,8 @@ function outOfIt({ state, lines }: Moment, seq: number, axis: Axis): string | nu
   return middle >= lo && middle <= hi ? null : `${axis} is called tuned, and the middle of ${shots.length} shots is ${middle} in`;
 }
 
-// Shots that were called scattered show nothing of the bow; a fresh set was asked for. Unless one of them was corrected before anything was
-// looked into, and as they now read nothing was left to look for.
+// Shots that were called scattered show nothing of the bow. Unless one of them was corrected before anything was looked into, and as they now read
+// nothing was left to look for; or it was looked, and nothing found: then they are how the archer shoots.
 function scatteredBy(sets: Moment['state']['sets'], lines: readonly Fact[]): Moment['state']['sets'] {
   // Shots that left no hole are looked for as well: those that did are no scatter.
   const scatters = ({ decided: { events, loop } }: Fact): boolean => loop?.inspection !== 'missed' && events.some((event) => event.type === 'verdict' && event.verdict === 'inconsistent');
@@ -79,7 +79,7 @@ function scatteredBy(sets: Moment['state']['sets'], lines: readonly Fact[]): Mom
 
 function takenBack(after: readonly Fact[]): boolean {
   const next = after.find((line) => line.decided.events.some(({ type }) => type === 'looked'));
-  return next?.kind === 'corrected';
+  return next?.kind === 'corrected' || (next?.kind === 'answered' && next.step === 'inspect-scatter' && next.answer.kind === 'choice' && next.answer.values.includes('nothing'));
 }
 
 const settingKey = (settings: Moment['state']['sets'][number]['settings']): string => JSON.stringify(Object.entries(settings).filter(([, value]) => value !== 0).toSorted());
