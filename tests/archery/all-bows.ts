@@ -30,6 +30,8 @@ function spreads({ sd, df }: Spread, count: number): { readonly sd: number; read
 
 export interface Plain {
   readonly mean: (x: number) => number;
+  /** How unsure the tear at a setting is. */
+  readonly unsure: (x: number) => number;
   readonly slope: number;
   readonly varSlope: number;
   readonly within: (x: number, low: number, high: number) => number;
@@ -39,15 +41,15 @@ export interface Plain {
   readonly sd: number;
 }
 
-/** All bows that fit, of the last reading's group. Tears reach 1.2 in either way of the group's first. */
+/** All bows that fit, of the last reading's group. Tears reach 2.4 in either way of the group's first. */
 export function allBows(answers: readonly Answers[], spread: Spread, readings: readonly Reading[], step = 0.025): Plain {
   const last = readings.at(-1)?.group ?? NaN;
   const groups = [...new Set(readings.map(({ group }) => group))].filter((group) => group !== last);
   const sets = [...groups, last].map((group) => readings.filter((one) => one.group === group));
-  const tears = sets.map((own) => range((own[0]?.tear ?? 0) - 1.2, (own[0]?.tear ?? 0) + 1.2, Math.round(2.4 / step)));
+  const tears = sets.map((own) => range((own[0]?.tear ?? 0) - 2.4, (own[0]?.tear ?? 0) + 2.4, Math.round(4.8 / step)));
   const bows: Bow[] = [];
   let [squares, all] = [0, 0];
-  for (const { gain, w: byGain } of responses(answers, 30)) {
+  for (const { gain, w: byGain } of responses(answers, 34)) {
     const fitting = new Float64Array(tears.at(-1)?.length ?? 0);
     for (const { sd, w: bySpread } of spreads(spread, 12)) {
       let beforehand = byGain * bySpread;
@@ -70,9 +72,14 @@ export function allBows(answers: readonly Answers[], spread: Spread, readings: r
   }
   const total = (value: (bow: Bow) => number): number => bows.reduce((sum, bow) => sum + bow.w * value(bow), 0) / all;
   const slope = total(({ gain }) => gain);
+  const mean = (x: number): number => total(({ c, gain }) => c + gain * x);
   return {
     slope, varSlope: total(({ gain }) => (gain - slope) ** 2), sd: Math.sqrt(squares / all),
-    mean: (x) => total(({ c, gain }) => c + gain * x),
+    mean,
+    unsure: (x) => {
+      const middle = mean(x);
+      return Math.sqrt(total(({ c, gain }) => (c + gain * x - middle) ** 2));
+    },
     otherSide: total(({ gain }) => (gain * slope < 0 ? 1 : 0)),
     within: (x, low, high) => total(({ c, gain }) => {
       const t = c + gain * x;

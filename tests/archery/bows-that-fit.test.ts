@@ -39,6 +39,7 @@ describe('the list says what the plain way says', () => {
     // Each response has its tears shifted by up to half a step against what the first setting showed. Over many responses that cancels; of few, and with
     // a third of the readings there, a sixth of a step is left. What is dropped, and nine spreads instead of a scale, come to less.
     for (const x of [0, -6]) expect(Math.abs(predict(list.line, x).mean - plain.mean(x)), `mean at ${x}`).toBeLessThan(0.04 / 6);
+    for (const x of [0, -6]) expect(Math.abs(predict(list.line, x).sd - plain.unsure(x)), `how unsure at ${x}`).toBeLessThan(0.01);
     expect(Math.abs(list.line.slope - plain.slope), 'slope').toBeLessThan(0.001);
     expect(Math.abs(Math.sqrt(list.line.varSlope) - Math.sqrt(plain.varSlope)), 'spread of the slope').toBeLessThan(0.0015);
     expect(Math.abs(list.sd - plain.sd), 'spread of a reading').toBeLessThan(0.005);
