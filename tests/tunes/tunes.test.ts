@@ -109,6 +109,7 @@ describe('a right-handed yoke bow on its own press', () => {
       'adjust yoke left 1 half-twist-pair',
       'shots',
       'side tuned',
+      'shots',
       'height tuned',
       'shots',
       'shoot-proof x3',
