@@ -22,7 +22,7 @@ const LOOKS = 2;
 /** Above this spread of one shot (in) three to nine shots cannot tell a step of any adjustment from luck. */
 const MOST_SPREAD = 0.3;
 /** Looked into, and nothing found: then this is how the archer shoots, and more shots tell what fewer cannot, up to this spread but for strays. By
- *  simulation a bow is tuned then where the spread is 0.3 in, and of archers of 0.6 in a sixth get an adjustment, and hardly one a "tuned". */
+ *  simulation a bow is tuned then where the spread is 0.3 in, and of archers of 0.6 in a quarter get an adjustment, and hardly one a "tuned". */
 const MOST_ONCE_LOOKED = 0.48;
 export const GROSS = 1;
 export const VERY_GROSS = 2;
