@@ -5,6 +5,7 @@ import { describe, expect, test } from 'vitest';
 import { evidenceOn } from '../../src/machine/loop/evidence.ts';
 import { judgeSet } from '../../src/machine/loop/judge-set.ts';
 import { countingSets } from '../../src/machine/loop/sets.ts';
+import type { LoopNotes } from '../../src/machine/notes.ts';
 import { replay } from '../../src/machine/replay.ts';
 import type { State } from '../../src/machine/state.ts';
 import type { Tear, View } from '../../src/machine/types.ts';
@@ -51,8 +52,8 @@ describe('scatter that was looked into', () => {
   });
 
   const agreeing: Rows = [[0, 0.5], [0.03, 0.55], [-0.04, 0.47], [0.02, 0.52]];
-  const strayed = (strays: Rows, notes: object): State => stateOf({ sets: [{ shots: agreeing }, { shots: [...agreeing, ...strays] }], notes });
-  const judged = (strays: Rows, notes: object) => judgeSet(content, strayed(strays, notes));
+  const strayed = (strays: Rows, notes: Partial<LoopNotes>): State => stateOf({ sets: [{ shots: agreeing }, { shots: [...agreeing, ...strays] }], notes });
+  const judged = (strays: Rows, notes: Partial<LoopNotes>) => judgeSet(content, strayed(strays, notes));
   const [one, two]: readonly [Rows, Rows] = [[[0.1, 2.2]], [[0.1, 2.2], [1.9, 0.4]]];
 
   test('one stray among shots that agree is looked into once, and weighed as one from then on', () => {
@@ -70,7 +71,7 @@ describe('scatter that was looked into', () => {
   });
 
   /** Nine shots that lie so far apart on both axes, none of them far from all others. */
-  const hand = (sd: number, notes: object) => judgeSet(content, stateOf({
+  const hand = (sd: number, notes: Partial<LoopNotes>) => judgeSet(content, stateOf({
     sets: [{ shots: [[-1.2, 0.5], [1.1, -1.3], [0.4, 1.4], [-1, -0.7], [0.8, 0.2], [-0.2, 1.2], [1.3, -0.5], [-1.1, 0.8], [0.1, -1.2]].map(([x = 0, y = 0]): [number, number] => [sd * x, sd * y]) }], notes,
   }));
   test('a hand that is too wide ends it, also after two looks; one that is merely wide is shot on with', () => {
