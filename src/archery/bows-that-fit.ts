@@ -128,7 +128,9 @@ function atFirst(answers: readonly Answers[], spread: Spread): Stage {
 }
 
 function seen(before: Stage, { x, tear, group, counts }: Reading): Stage {
-  const side = before.side === 0 && tear !== 0 ? (tear < 0 ? -1 : 1) : before.side;
+  // While all tears are zero the first setting beside another says which of two mirrored bows it is.
+  const sign = tear !== 0 ? tear : before.group === group ? x - before.at : 0;
+  const side = before.side === 0 && sign !== 0 ? (sign < 0 ? -1 : 1) : before.side;
   const y = (side === 0 ? 1 : side) * tear;
   if (before.group !== group) return { ...before, ...begun(before, y, counts), side, group, at: x, middle: y, nodes: null };
   const { table, level } = before;
@@ -187,12 +189,13 @@ function levelAfter({ sds, step, steps }: Table, level: Float64Array, middle: nu
 /** Every tear with every response and spread. */
 function opened({ table: { gains, shifts, sds, step, steps }, shares, level, middle }: Stage): Nodes {
   const rows = 2 * steps + 1;
+  const fits = fitsBeside(level, rows);
   const size = level === null ? 0 : level.length;
   const all = emptyNodes(size * gains.length);
   let n = 0;
   for (let g = 0; g < gains.length; g++) {
     for (let k = 0; k < size; k++) {
-      const fit = level?.[k] ?? 0;
+      const fit = fits(k, (shifts[g] ?? 0) / step);
       if (fit === 0) continue;
       const s = Math.floor(k / rows);
       all.c[n] = middle + step * ((k % rows) - steps) + (shifts[g] ?? 0);
@@ -202,6 +205,17 @@ function opened({ table: { gains, shifts, sds, step, steps }, shares, level, mid
     }
   }
   return kept(all, DROP_ON_OPENING);
+}
+
+/** How well a tear fits that lies so large a part of a step beside a row: between two rows along the logarithm, as a normal belief runs there. */
+function fitsBeside(level: Float64Array | null, rows: number): (k: number, part: number) => number {
+  const logs = (level ?? new Float64Array(0)).map(Math.log);
+  return (k, part) => {
+    const next = part < 0 ? k - 1 : k + 1;
+    if (part === 0 || Math.floor(next / rows) !== Math.floor(k / rows)) return part === 0 ? level?.[k] ?? 0 : 0;
+    const share = Math.abs(part);
+    return Math.exp((1 - share) * (logs[k] ?? -Infinity) + share * (logs[next] ?? -Infinity));
+  };
 }
 
 function likelihood(off: number, sd: number, counts: number): number {
@@ -215,19 +229,11 @@ const emptyNodes = (size: number): Nodes => ({ c: new Float64Array(size), g: new
 /** Without those that are next to impossible; chances add up to 1. */
 function kept({ c, g, s, w }: Nodes, drop: number): Nodes {
   const least = drop * w.reduce((a, b) => Math.max(a, b), 0);
-  let stay = 0;
-  let all = 0;
-  for (const weight of w) if (weight > least) { stay++; all += weight; }
-  const left = emptyNodes(stay);
-  for (let i = 0, n = 0; i < w.length; i++) {
-    const weight = w[i] ?? 0;
-    if (weight <= least) continue;
-    left.c[n] = c[i] ?? 0;
-    left.g[n] = g[i] ?? 0;
-    left.s[n] = s[i] ?? 0;
-    left.w[n++] = weight / all;
-  }
-  return left;
+  const stays: number[] = [];
+  for (let i = 0; i < w.length; i++) if ((w[i] ?? 0) > least) stays.push(i);
+  const left = emptyNodes(stays.length);
+  for (const [n, i] of stays.entries()) [left.c[n], left.g[n], left.s[n], left.w[n]] = [c[i] ?? 0, g[i] ?? 0, s[i] ?? 0, w[i] ?? 0];
+  return { ...left, w: normalised(left.w) };
 }
 
 function normalised(weights: Float64Array): Float64Array {
@@ -245,13 +251,14 @@ function flat(stage: Stage): { readonly c: Float64Array; readonly gain: Float64A
 /** Every tear with every response, whatever the spread. */
 function merged({ table: { gains, shifts, sds, step, steps }, shares, level, middle }: Stage): Nodes {
   const rows = 2 * steps + 1;
+  const fits = fitsBeside(level, rows);
   const all = emptyNodes(gains.length * rows);
   for (let g = 0, n = 0; g < gains.length; g++) {
     for (let i = 0; i < rows; i++, n++) {
       all.c[n] = middle + step * (i - steps) + (shifts[g] ?? 0);
       all.g[n] = g;
       let weight = 0;
-      for (let s = 0; s < sds.length; s++) weight += (shares[g * sds.length + s] ?? 0) * (level?.[s * rows + i] ?? 0);
+      for (let s = 0; s < sds.length; s++) weight += (shares[g * sds.length + s] ?? 0) * fits(s * rows + i, (shifts[g] ?? 0) / step);
       all.w[n] = weight;
     }
   }
@@ -273,10 +280,8 @@ function beliefOf(stage: Stage): Belief {
   // Low and high, or high and low, of what was mirrored.
   const between = (low: number, high: number): readonly [number, number] => (side === 1 ? [low, high] : [-high, -low]);
   const spreads = spreadsOf(stage);
-  const middle = total((tear) => tear);
-  const slope = total((_, one) => one);
-  const varMiddle = total((tear) => (tear - middle) ** 2);
-  const varSlope = total((_, one) => (one - slope) ** 2);
+  const [middle, slope] = [total((tear) => tear), total((_, one) => one)];
+  const [varMiddle, varSlope] = [total((tear) => (tear - middle) ** 2), total((_, one) => (one - slope) ** 2)];
   const covAt = total((tear, one) => (tear - middle) * (one - slope));
   // From the group's first setting to 0.
   const u = from(0);
@@ -289,8 +294,7 @@ function beliefOf(stage: Stage): Belief {
     otherSide: chance((_, one) => (one * slope < 0 ? 1 : 0)),
     sd: Math.sqrt(spreads.reduce((sum, chance, s) => sum + chance * (sds[s] ?? 0) ** 2, 0)),
     within: (x, low, high) => {
-      const [a, b] = between(low, high);
-      const far = from(x);
+      const [[a, b], far] = [between(low, high), from(x)];
       // A node stands for all tears of its step.
       return chance((tear, one) => {
         const t = tear + one * far;
@@ -302,8 +306,7 @@ function beliefOf(stage: Stage): Belief {
       return chance((tear, one) => (Math.abs(tear + one * here - side * target) > Math.abs(tear + one * there - side * target) + by ? 1 : 0));
     },
     outOfReach: (lo, hi, low, high) => {
-      const [a, b] = between(low, high);
-      const [first, last] = [from(lo), from(hi)];
+      const [[a, b], first, last] = [between(low, high), from(lo), from(hi)];
       return chance((tear, one) => (Math.min(tear + one * first, tear + one * last) > b || Math.max(tear + one * first, tear + one * last) < a ? 1 : 0));
     },
     withinAlone: (mean, count, low, high) => Math.min(1, spreads.reduce((sum, chance, s) => {
