@@ -173,7 +173,7 @@ describe('a verdict that used the corrected figure', () => {
 
   describe('"tuned", while a finishing step is offered', () => {
     const offered = (): Tune => {
-      const bow: Bow = { ...BOW, seed: 1, start: { x: 0.05, y: 0.4 }, sd: 0.03, gain: { ...BOW.gain, 'rest-height': { x: 0, y: -8 } } };
+      const bow: Bow = { ...BOW, seed: 2, start: { x: 0.05, y: 0.4 }, sd: 0.03, gain: { ...BOW.gain, 'rest-height': { x: 0, y: -8 } } };
       const tune = Tune.played({ until: (v) => v.step === 'finishing-step' }, bow);
       expect([tune.view.step, tune.state.notes.axis.height?.result]).toEqual(['finishing-step', 'tuned']);
       return tune;

@@ -12,7 +12,7 @@ export const SURE = 0.95;
 export const NEAR = 0.45;
 export const MOST_SHOTS = 9;
 /** "In tolerance" is said from this chance on; who had shots for a first look and more is let off a little for each one more. */
-const [IN_FROM, FIRST_LOOK, LESS_A_SHOT] = [0.96, 4, 0.003];
+const [IN_FROM, FIRST_LOOK, LESS_A_SHOT] = [0.97, 4, 0.003];
 
 /** What a chance of being in tolerance comes to after so many shots at this setting. */
 export function saysOf(within: number, shots: number): Judged['says'] {
