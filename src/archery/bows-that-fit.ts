@@ -84,7 +84,7 @@ const stages = new Map<string, Stage>();
  * Throws RangeError on numbers that cannot be meant, without a reading, and where no way is given.
  */
 // Example: bowsThatFit([{ share: 1, about: 0.1, logSd: 0.6 }], { sd: 0.2, df: 3 }, [{ x: 0, tear: 1, group: 0, counts: 1 },
-// { x: -7, tear: 0.5, group: 0, counts: 1 }]).line.slope is 0.0796.
+// { x: -7, tear: 0.5, group: 0, counts: 1 }]).line.slope is 0.0797.
 export function bowsThatFit(answers: readonly Answers[], spread: Spread, readings: readonly Reading[]): Belief {
   checkSpread(must.bowsThatFit, spread);
   checkAnswers(must.bowsThatFit, answers);

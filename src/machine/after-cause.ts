@@ -5,6 +5,7 @@ import type { Inspection, Trigger } from '../content/types.ts';
 import { judgeAnew } from './after-happening.ts';
 import type { Deciding } from './deciding.ts';
 import { gaugeOf } from './loop/gauge.ts';
+import { freshAfterScatter } from './loop/judge-set.ts';
 import type { Finding } from './types.ts';
 
 type Cause = Extract<Finding, { kind: 'cause' }>['cause'];
@@ -46,8 +47,8 @@ export function afterInspection(d: Deciding, id: Inspection['id'], value: string
   for (const mended of AFTER_MENDING[value] ?? []) d.trigger(mended);
   // A large tear that several shots agree on, and no cause for it: they need not be shot again.
   const stands = cause === undefined && id === 'gross';
-  const { first } = gaugeOf(d.state);
-  const fresh = { newSet: true, wanted: cause === undefined && id === 'scatter' ? 1 : first } as const;
+  const { first, of } = gaugeOf(d.state);
+  const fresh = { newSet: true, wanted: cause === undefined && id === 'scatter' && of === 'paper' ? freshAfterScatter(d.state) : first } as const;
   d.where('looked').event({ type: 'looked' }, { advice: null, loop: { ...(stands ? {} : fresh), purpose: 'judge', inspection: null, reshoot: false } });
   if (cause !== undefined && VOIDS.includes(cause)) voidEarlier(d);
 }

@@ -5,7 +5,7 @@ import { scatters } from '../../archery/two-groups.ts';
 import { bends } from '../../archery/plumb-line.ts';
 import type { Content, Inspection } from '../../content/types.ts';
 import { mrad } from '../../maths/units.ts';
-import type { ShotSet, State } from '../state.ts';
+import type { Shot, ShotSet, State } from '../state.ts';
 import { phrase, tearInWords } from '../words.ts';
 import { centreOf } from './centre.ts';
 import { beliefOn, spreadAsShot, spreadOf } from './evidence.ts';
@@ -17,6 +17,20 @@ import { countingSets, currentSet, goodShots, shotsHere, subjectOf } from './set
 /** Above this spread of one shot (in) a set is five shots (common practice). */
 const SCATTERS_FROM = 0.35;
 const FIVE = 5;
+/** What is shot anew after a look at scatter that found nothing: five where more than one of them strays (common practice); else one more, and all count. */
+export function freshAfterScatter(state: State): number {
+  const set = currentSet(state);
+  const shots = set === null ? [] : goodShots(set);
+  const butForOne = Math.min(...shots.map((_, left) => widest(shots.filter((__, i) => i !== left)).pair));
+  return shots.length > 0 && butForOne > HALF_AN_INCH ? FIVE : 1;
+}
+const HALF_AN_INCH = 1 / 2;
+
+/** What three honest shots stay below 19 times in 20 on an axis, in spreads (studentized range, from memory). */
+const FAR_APART = 3.3;
+const farApart = (shots: readonly Shot[], sd: number): boolean =>
+  [shots.map(({ x }) => x), shots.map(({ y }) => y)].some((on) => Math.max(...on) - Math.min(...on) > FAR_APART * sd);
+
 /** So often it is looked for a cause of scatter. */
 const LOOKS = 2;
 /** Above this spread of one shot (in) three to nine shots cannot tell a step of any adjustment from luck. */
@@ -93,7 +107,9 @@ function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement<
   if (shots.length === 2 && widest(shots).pair > pairLimits(3, others.df).pair95 * others.sd) {
     return shootOn({ notes: { wanted: 3 }, say: [phrase(content, 'two-far-apart')] });
   }
-  if (!looked && consistency.kind === 'suspect' && shots.length < 7) return shootOn({ notes: { wanted: shots.length + 1 }, say: [phrase(content, 'one-far-off')] });
+  // Before anything is moved one far off among three is not read: it takes a fourth to tell.
+  const early = shots.length === 3 && state.moves.length === 0 && farApart(shots, others.sd);
+  if (!looked && (early || consistency.kind === 'suspect') && shots.length < 7) return shootOn({ notes: { wanted: shots.length + 1 }, say: [phrase(content, 'one-far-off')] });
   return judgeGross(content, state);
 }
 
