@@ -77,6 +77,8 @@ interface Stage {
 }
 
 const stages = new Map<string, Stage>();
+/** One turn asks for the same belief many times. */
+const beliefs = new WeakMap<Stage, Belief>();
 
 /**
  * All bows that fit these readings, told in the order in which they were shot; the last one's group is the one that is asked of. `answers` are the
@@ -95,7 +97,10 @@ export function bowsThatFit(answers: readonly Answers[], spread: Spread, reading
     must.bowsThatFit.size(counts, 'what a reading counts');
   }
   if (readings.length === 0) throw must.bowsThatFit.error('without a reading every bow fits; give at least one');
-  return beliefOf(stageAfter(answers, spread, readings));
+  const stage = stageAfter(answers, spread, readings);
+  const belief = beliefs.get(stage) ?? beliefOf(stage);
+  beliefs.set(stage, belief);
+  return belief;
 }
 
 // What is believed follows from what was read alone: the newest beliefs are kept by that, and the oldest forgotten.
@@ -279,7 +284,8 @@ function beliefOf(stage: Stage): Belief {
   const from = (x: number): number => side * (x - at);
   // Low and high, or high and low, of what was mirrored.
   const between = (low: number, high: number): readonly [number, number] => (side === 1 ? [low, high] : [-high, -low]);
-  const spreads = spreadsOf(stage);
+  const shares = sharesNow(stage);
+  const spreads = Array.from(sds, (_, s) => shares.reduce((sum, share, k) => (k % sds.length === s ? sum + share : sum), 0));
   const [middle, slope] = [total((tear) => tear), total((_, one) => one)];
   const [varMiddle, varSlope] = [total((tear) => (tear - middle) ** 2), total((_, one) => (one - slope) ** 2)];
   const covAt = total((tear, one) => (tear - middle) * (one - slope));
@@ -314,10 +320,4 @@ function beliefOf(stage: Stage): Belief {
       return sum + chance * (normalCdf((high - mean) / width) - normalCdf((low - mean) / width));
     }, 0)),
   };
-}
-
-function spreadsOf(stage: Stage): readonly number[] {
-  const { table: { gains, sds } } = stage;
-  const shares = sharesNow(stage);
-  return Array.from(sds, (_, s) => Array.from(gains, (_gain, g) => shares[g * sds.length + s] ?? 0).reduce((a, b) => a + b, 0));
 }
