@@ -67,4 +67,3 @@ function responsesOf(one: Answers): readonly { readonly gain: number; readonly w
   if (about === null) return [{ gain: 0, weight: one.share }];
   return nodesOf(RESPONSE_NODES).map(({ z, weight }) => ({ gain: about * Math.exp(one.logSd * z), weight: one.share * weight }));
 }
-

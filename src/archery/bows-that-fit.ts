@@ -112,10 +112,9 @@ function stageAfter(answers: readonly Answers[], spread: Spread, readings: reado
   let stage: Stage | undefined;
   while (known > 0 && (stage = stages.get(keys[known - 1] ?? '')) === undefined) known--;
   stage ??= atFirst(answers, spread);
-  for (const [i, reading] of readings.entries()) {
-    if (i < known) continue;
+  for (const reading of readings.slice(known)) {
     stage = seen(stage, reading);
-    stages.set(keys[i] ?? '', stage);
+    stages.set(keys[known++] ?? '', stage);
     if (stages.size > KEPT) for (const oldest of stages.keys()) { stages.delete(oldest); break; }
   }
   return stage;

@@ -92,9 +92,13 @@ export function judgeConsistency(shots: readonly Point[], spread: Spread, earlie
   return { pair, limit: pair95, odd, kind: pair > pair95 ? 'suspect' : 'fine' };
 }
 
+/** The trade's plain rule calls a spread wide from here, inches; and what three honest shots stay below 19 times in 20 on an axis, in usual
+ *  spreads (studentized range, from memory). */
+export const [WIDE_FROM, FAR_APART] = [0.5, 3.3];
+
 /**
  * The trade's plain rule: tears that point now one way, now the other. On some axis the shots spread over more than 1/2 in,
- * over more than twice their mean, and over more than 3.3 usual spreads (what three honest shots stay below 19 times in 20; studentized range, from memory).
+ * over more than twice their mean, and over more than 3.3 usual spreads.
  * Throws RangeError on a shot or a spread that cannot be meant.
  */
 // Example: changesDirection([{ x: -0.4, y: 0 }, { x: 0.4, y: 0 }], { sd: 0.2, df: 16 }) is true.
@@ -105,6 +109,6 @@ export function changesDirection(shots: readonly Point[], spread: Spread): boole
   return [shots.map((s) => s.x), shots.map((s) => s.y)].some((values) => {
     const range = Math.max(...values) - Math.min(...values);
     const mean = sum(values) / values.length;
-    return range > 0.5 && range > 2 * Math.abs(mean) && range > 3.3 * spread.sd;
+    return range > WIDE_FROM && range > 2 * Math.abs(mean) && range > FAR_APART * spread.sd;
   });
 }

@@ -27,7 +27,7 @@ export const USUAL_PRIOR: Spread = { sd: 0.2, df: 3 };
 /** Tears are told to the nearest 1/16 in: standard deviation of that rounding (derived: width / sqrt 12). */
 const ROUNDING = 1 / 16 / Math.sqrt(12);
 /** Three tears told alike are common; nobody shoots better than this. */
-const LEAST = 0.03;
+export const LEAST = 0.03;
 const MOST_CARRIED_DF = 16;
 
 /** Pooled spread of all sets (`groups`, tears in inches). Throws RangeError on a tear or a prior that is not a finite number. */

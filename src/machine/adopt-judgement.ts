@@ -1,12 +1,13 @@
 // What a judgement leads to: the verdict goes to the machine, a cause is looked for, a change is put back, a response is kept.
 
+import { AXES } from '../content/types.ts';
 import { nextUndo } from './bring-back.ts';
-import { shopNote } from './loop/advise.ts';
+import { lookNote, shopNote } from './loop/advise.ts';
 import type { Deciding } from './deciding.ts';
 import { lineOf, priorOf } from './loop/evidence.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { secondKind } from './loop/gauge-groups.ts';
-import { axisFinding, axisResults, endAxes, tunedByScatter, unsaid } from './loop/results.ts';
+import { axisResults, endedWithout, tunedByScatter, unsaid } from './loop/results.ts';
 import { backFrom } from './loop/judge.ts';
 import type { Judgement } from './loop/judgement.ts';
 import { rungNow } from './loop/ladder.ts';
@@ -127,28 +128,20 @@ function leaveScattered(d: Deciding<Shooting>): true {
   const { of, axes: all } = gaugeOf(d.state);
   // Broadheads that scatter farther back leave nothing standing of what agreed nearer: it is one and the same group.
   const axes = of === 'broadheads' ? all : all.filter((axis) => axisResults(d.state)[axis]?.result !== 'tuned' || tunedByScatter(d.state, axis));
-  d.event({ type: 'settled' }, {
-    findings: axes.map((axis) => axisFinding(d.state, axis, 'inconsistent')),
-    loop: { ...endAxes(d.state, Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }]))), inspection: null },
-  });
+  const { findings, notes } = endedWithout(d.state, axes, 'inconsistent');
+  d.event({ type: 'settled' }, { findings, loop: { ...notes, inspection: null } });
   d.say('leave-scattered');
   return true;
 }
 
 function leaveGross(d: Deciding<Shooting>): true {
   const why = phrase(d.content, 'shop-very-gross');
-  const axes = ['height', 'side'] as const;
-  return d.event({ type: 'settled' }, {
-    advice: shopNote(d.content, why),
-    findings: axes.map((axis) => axisFinding(d.state, axis, 'cannot')),
-    loop: { axis: { height: { result: 'cannot', chance: 0 }, side: { result: 'cannot', chance: 0 } }, shop: [...d.state.notes.shop, why] },
-  });
+  const { findings, notes } = endedWithout(d.state, AXES, 'cannot');
+  return d.event({ type: 'settled' }, { advice: shopNote(d.content, why), findings, loop: { ...notes, shop: [...d.state.notes.shop, why] } });
 }
 
 function inspectAdvice(d: Deciding): void {
-  const id = d.state.notes.inspection ?? 'scatter';
-  const inspection = d.content.inspections[id];
-  d.add({ advice: { kind: 'inspect', what: phrase(d.content, `inspect-what-${id}`), why: inspection.say[0] ?? '', caution: [] } });
+  d.add({ advice: lookNote(d.content, d.state.notes.inspection ?? 'scatter') });
 }
 
 /** Keeps, and tells once, what the last change did on the axis that it is not made for. */

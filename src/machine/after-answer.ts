@@ -24,7 +24,7 @@ import { holds } from './guards.ts';
 import { SHOTS_TO_REST } from './limits.ts';
 import { choose } from './loop/advise.ts';
 import { gaugeOf, taken } from './loop/gauge.ts';
-import { axisFinding, endAxes } from './loop/results.ts';
+import { endedWithout } from './loop/results.ts';
 import { tagsFor } from './plan.ts';
 import { restTold } from './rest-told.ts';
 import { stopNow } from './stop-now.ts';
@@ -226,10 +226,8 @@ function afterAccept(d: Deciding, value: string): void {
   }
   const axis = axisOf(placeOf(d.before.walk));
   if (axis !== null) {
-    d.add({
-      findings: [axisFinding(d.state, axis, 'accepted')],
-      loop: endAxes(d.state, { [axis]: { result: 'accepted', chance: 0 } }),
-    });
+    const { findings, notes } = endedWithout(d.state, [axis], 'accepted');
+    d.add({ findings, loop: notes });
   }
   d.say('accepted');
   d.where('chosen: accept').event({ type: 'chosen', choice: 'accept' }, { loop: { offered: null, declined: [] } });

@@ -4,7 +4,7 @@ import type { Axis } from '../content/types.ts';
 import { adoptAxis, adoptReturn, adoptSame, adoptScatter, adoptWhole, type InLoop, type Shooting } from './adopt-judgement.ts';
 import { nextUndo } from './bring-back.ts';
 import type { Deciding } from './deciding.ts';
-import { choose, shopNote } from './loop/advise.ts';
+import { choose, shopNote, shopWith } from './loop/advise.ts';
 import { judgeResume, judgeReturn } from './loop/compare.ts';
 import { evidenceOn, toleranceOn } from './loop/evidence.ts';
 import { gaugeOf, wantsShots } from './loop/gauge.ts';
@@ -12,7 +12,7 @@ import { judgeAsFound, judgeAxis } from './loop/judge.ts';
 import { judgeSet } from './loop/judge-set.ts';
 import { rungNow } from './loop/ladder.ts';
 import { sizeMove } from './loop/size.ts';
-import { axisFinding, endAxes } from './loop/results.ts';
+import { endedWithout } from './loop/results.ts';
 import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE, shotsHere } from './loop/sets.ts';
 import type { PlaceIn, PlaceOf } from './places.ts';
 import { onceMore, skipStage, withoutPaper } from './turn-paper.ts';
@@ -105,10 +105,10 @@ function turnAdvising(d: Deciding<InLoop<'advising'>>): boolean {
   const choice = choose(content, state, axis);
   if (choice.kind === 'ask first') { d.add({ due: choice.steps }); return true; }
   if (choice.kind === 'advice') { d.add({ advice: choice.advice }); return false; }
+  const { findings, notes } = endedWithout(state, [axis], 'cannot');
   d.event({ type: 'settled' }, {
     advice: shopNote(content, choice.shop),
-    findings: [axisFinding(state, axis, 'cannot')],
-    loop: { ...endAxes(state, { [axis]: { result: 'cannot', chance: 0 } }), shop: [...new Set([...state.notes.shop, choice.shop])] },
+    findings, loop: { ...notes, shop: shopWith(state, choice.shop) },
   });
   d.say('none-left', { shop: choice.shop });
   return true;

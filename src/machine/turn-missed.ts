@@ -4,10 +4,10 @@
 
 import type { Deciding } from './deciding.ts';
 import { nextUndo } from './bring-back.ts';
-import { lookNote, shopNote } from './loop/advise.ts';
+import { lookNote, shopNote, shopWith } from './loop/advise.ts';
 import { gaugeOf } from './loop/gauge.ts';
 import { backFrom } from './loop/judge.ts';
-import { axisFinding, axisResults, endAxes } from './loop/results.ts';
+import { axisResults, endedWithout } from './loop/results.ts';
 import type { PlaceIn } from './places.ts';
 import { isImpact } from './plan.ts';
 import { effectiveFacts, type Move, type State } from './state.ts';
@@ -99,7 +99,7 @@ function leaveToShop(d: Deciding, { last }: Missed): true {
   const why = phrase(d.content, 'shop-missed');
   d.say('missed-stop');
   stopNow(d, { cause: 'gate', ask: ['released'], from: last?.step ?? 'missed', ...(last === null ? {} : { line: last.seq }) });
-  d.add({ advice: shopNote(d.content, why), loop: { shop: [...new Set([...d.state.notes.shop, why])] } });
+  d.add({ advice: shopNote(d.content, why), loop: { shop: shopWith(d.state, why) } });
   return true;
 }
 
@@ -111,11 +111,6 @@ function leaveTarget(d: Deciding): boolean {
   d.say('missed-left');
   if (d.inPhase('proving')) d.event({ type: 'verdict', verdict: 'inconsistent' });
   const leaving: Deciding = d;
-  return leaving.where('settled').event({ type: 'settled' }, {
-    advice: shopNote(d.content, why),
-    findings: axes.map((axis) => axisFinding(d.state, axis, 'inconsistent')),
-    loop: {
-      ...endAxes(d.state, Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }]))), shop: [...new Set([...d.state.notes.shop, why])],
-    },
-  });
+  const { findings, notes } = endedWithout(d.state, axes, 'inconsistent');
+  return leaving.where('settled').event({ type: 'settled' }, { advice: shopNote(d.content, why), findings, loop: { ...notes, shop: shopWith(d.state, why) } });
 }

@@ -3,27 +3,25 @@
 
 import { adoptScatter, adoptWhole } from './adopt-judgement.ts';
 import type { Deciding } from './deciding.ts';
-import { shopNote } from './loop/advise.ts';
+import { shopNote, shopWith } from './loop/advise.ts';
 import { judgeSecond } from './loop/compare.ts';
-import { evidenceOn, readingHere } from './loop/evidence.ts';
-import { GROSS, judgeSet, VERY_GROSS } from './loop/judge-set.ts';
-import { judgement, type Judgement } from './loop/judgement.ts';
-import { axisFinding, endAxes, tunedAxes } from './loop/results.ts';
+import { evidenceOn } from './loop/evidence.ts';
+import { FIVE, grossHere, judgeSet } from './loop/judge-set.ts';
+import type { Judgement } from './loop/judgement.ts';
+import { endedWithout, tunedAxes } from './loop/results.ts';
 import { currentSet, FIRST_DISTANCE, SECOND_DISTANCE } from './loop/sets.ts';
 import type { State } from './state.ts';
-import { phrase, tearInWords } from './words.ts';
+import { phrase } from './words.ts';
 
 type Second = 'paper.second.shooting';
 /** So often it is looked into here; then it is left. */
 const MOST_LOOKS = 2;
-/** Who scattered shoots five. */
-const AFTER_SCATTER = 5;
 
 /** The walk comes here with paper at the first distance; what stops the arrow is looked at wherever the distance has changed (target.ts). */
 export function toSecondDistance(d: Deciding<Second>): true {
   const scattered = looksHere(d.state) > 0;
   d.say('to-second-distance', { distance: SECOND_DISTANCE });
-  d.add({ loop: { distance: SECOND_DISTANCE, newSet: true, purpose: 'judge', wanted: scattered ? AFTER_SCATTER : 3 } });
+  d.add({ loop: { distance: SECOND_DISTANCE, newSet: true, purpose: 'judge', wanted: scattered ? FIVE : 3 } });
   return true;
 }
 
@@ -31,21 +29,9 @@ export function judgeAtSecond(d: Deciding<Second>): boolean {
   const { content, state } = d;
   const read = judgeSet(content, state);
   if (read?.verdict === null) return adoptScatter(d, read);
-  const found = read?.verdict === 'inconsistent' ? read : grossHere(d);
+  const found = read?.verdict === 'inconsistent' ? read : grossHere(content, state);
   if (found !== null) return looksHere(state) < MOST_LOOKS ? lookInto(d, found) : leaveUnsettled(d, found);
   return adoptWhole(d, judgeSecond(content, tunedAxes(state).flatMap((axis) => evidenceOn(content, state, axis, null) ?? []), state));
-}
-
-/** More than an inch here, whatever was looked into at the first distance. */
-function grossHere({ content, state }: Deciding): Judgement<'gross'> | null {
-  const mean = readingHere(state)?.mean;
-  const size = mean === undefined ? 0 : Math.max(Math.abs(mean.x), Math.abs(mean.y));
-  if (mean === undefined || size <= GROSS) return null;
-  const very = size > VERY_GROSS;
-  return judgement('gross', {
-    say: [phrase(content, very ? 'tear-very-gross' : 'tear-gross', { tear: tearInWords(mean) })],
-    notes: { inspection: very ? 'very-gross' : 'gross', grossSeen: true, inspections: state.notes.inspections + 1 },
-  });
 }
 
 /** How often it was looked into since the first shot from here, with the bow as it is: what was found since then began anew. */
@@ -71,14 +57,12 @@ function lookInto(d: Deciding, found: Judgement<'inconsistent' | 'gross'>): true
 function leaveUnsettled(d: Deciding<Second>, found: Judgement<'inconsistent' | 'gross'>): true {
   const set = currentSet(d.state);
   const why = phrase(d.content, 'shop-second-distance', { near: FIRST_DISTANCE, far: SECOND_DISTANCE });
-  const axes = tunedAxes(d.state);
+  const { findings, notes } = endedWithout(d.state, tunedAxes(d.state), 'inconsistent');
   d.event({ type: 'settled' }, {
-    say: found.say,
+    say: found.say, findings,
     advice: shopNote(d.content, why),
-    findings: axes.map((axis) => axisFinding(d.state, axis, 'inconsistent')),
     loop: {
-      ...endAxes(d.state, Object.fromEntries(axes.map((axis) => [axis, { result: 'inconsistent', chance: 0 }]))),
-      secondDistance: 'not confirmed', shop: [...new Set([...d.state.notes.shop, why])],
+      ...notes, secondDistance: 'not confirmed', shop: shopWith(d.state, why),
       scattered: [...new Set([...d.state.notes.scattered, ...(set === null ? [] : [set.id])])],
     },
   });

@@ -36,6 +36,8 @@ export interface PracticeOptions {
   readonly tune: string;
 }
 
+const isOver = (): CodedError => new CodedError('walk-is-done', 'This practice is over, and what was true is told. Begin another with: quarterturn practice');
+
 export const openPractice = (options: PracticeOptions): PracticeSession => new PracticeSession(options);
 
 export class PracticeSession implements SessionLike {
@@ -99,7 +101,7 @@ export class PracticeSession implements SessionLike {
   }
 
   private move(intent: Intent, now: Date): Reply {
-    if (this.ended) throw new CodedError('walk-is-done', 'This practice is over, and what was true is told. Begin another with: quarterturn practice');
+    if (this.ended) throw isOver();
     switch (intent.kind) {
       case 'answer': return this.pass(intent, this.handsAt(intent), now);
       case 'turned': return this.turn(intent.knob, intent.direction, intent.amount, now);
@@ -160,7 +162,7 @@ export class PracticeSession implements SessionLike {
   }
 
   private end(now: Date): Reply {
-    if (this.inner.view().type === 'done') throw new CodedError('walk-is-done', 'This practice is over, and what was true is told. Begin another with: quarterturn practice');
+    if (this.inner.view().type === 'done') throw isOver();
     const reply = this.riding.with({ ended: true }, () => this.inner.send({ kind: 'note', note: this.options.words.says.ended }, now));
     if (reply.error !== undefined) return { ...reply, view: this.view() };
     this.ended = true;

@@ -13,8 +13,8 @@ import { gaugeOf } from './gauge.ts';
 import { secondKind } from './gauge-groups.ts';
 import { ladderFor, OFF_FIGURE, restOffset, rungNow, type Rung } from './ladder.ts';
 import { sizeMove, type Sized } from './size.ts';
-import { on, settingNow } from './sets.ts';
-import { expectedBesides, otherAxis } from './side-effect.ts';
+import { on, otherAxis, settingNow } from './sets.ts';
+import { expectedBesides } from './side-effect.ts';
 import { AXIS_WORDS } from './summary.ts';
 
 export type Choice =
@@ -166,6 +166,9 @@ function headline(content: Content, state: State, knob: Knob, delta: number): st
 /** No change, but what is looked at first. */
 export const lookNote = (content: Content, id: Inspection['id']): Advice =>
   ({ kind: 'inspect', what: phrase(content, `inspect-what-${id}`), why: content.inspections[id].say[0] ?? '', caution: [] });
+
+/** What a shop is asked to look at, each thing once. */
+export const shopWith = ({ notes: { shop } }: State, why: string): readonly string[] => [...new Set([...shop, why])];
 
 /** No change, but what a shop is asked to look at. */
 export const shopNote = (content: Content, why: string): Advice =>

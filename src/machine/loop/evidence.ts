@@ -2,7 +2,7 @@
 
 import { normalQuantile } from '../../maths/normal.ts';
 import { bowsThatFit, type Answers, type Belief, type Reading } from '../../archery/bows-that-fit.ts';
-import { pooledOf, type Spread } from '../../archery/spread.ts';
+import { LEAST, pooledOf, type Spread } from '../../archery/spread.ts';
 import { mayBeDead } from '../../archery/may-be-dead.ts';
 import type { Way } from '../../archery/truly-worse.ts';
 import { fitLine, predict, priorFromBook, type Line, type SettingPoint, type SlopePrior } from '../../archery/response.ts';
@@ -14,7 +14,7 @@ import type { Centre } from './centre.ts';
 import { gaugeAt, gaugeOf, type Judged, type Tolerance } from './gauge.ts';
 import { spreadOver } from './pooled.ts';
 import { saysOf } from './gauge-paper.ts';
-import { countingSets, currentSet, FIRST_DISTANCE, goodShots, on, settingKey, settingNow, shotsHere } from './sets.ts';
+import { countingSets, currentSet, FIRST_DISTANCE, goodShots, on, otherAxis, settingKey, settingNow, shotsHere } from './sets.ts';
 
 /** The spread of one shot at what is measured now, from every set of it that counts; `without` leaves one set out. */
 export const spreadOf = (state: State, without?: number): Spread =>
@@ -92,13 +92,12 @@ const here = (state: State, axis: Axis): readonly Reading[] => shotsHere(state).
 /** Every reading of a knob's line, that of the present group last; in each as they were shot. */
 function readingsOf(state: State, axis: Axis, knob: KnobId): readonly Reading[] {
   const gauge = gaugeOf(state);
-  const now = `${state.notes.epoch}|${settingKey(settingsOf(state.moves), knob)}`;
   const groups: string[] = [];
   const all = countingSets(state).flatMap((set) => {
-    const group = indexIn(groups, `${set.epoch}|${settingKey(set.settings, knob)}`);
+    const group = indexIn(groups, groupOf(set, knob));
     return gauge.comparable(set).map((shot) => ({ x: set.settings[knob] ?? 0, tear: on(axis, shot), group }));
   });
-  const present = indexIn(groups, now);
+  const present = indexIn(groups, groupNow(state, knob));
   const [others, own] = [all.filter(({ group }) => group !== present), all.filter(({ group }) => group === present)];
   // A setting that is not exactly where it was told: all shots there share that error, so each one more counts less.
   const wide = settingVariance(state, knob);
@@ -116,19 +115,11 @@ function readingsOf(state: State, axis: Axis, knob: KnobId): readonly Reading[] 
 function usualOn(state: State, axis: Axis): Spread {
   const { prior } = gaugeOf(state);
   const set = currentSet(state);
-  const others = countingSets(state).filter(({ id, shots }) => id !== set?.id && shots.length > 0);
-  return usualBeside(others, axis, prior);
-}
-
-function usualBeside(sets: readonly ShotSet[], axis: Axis, prior: Spread): Spread {
-  const other = axis === 'height' ? 'side' : 'height';
-  const groups = sets.map((one) => goodShots(one).map((shot) => on(other, shot))).filter((tears) => tears.length > 1);
+  const groups = countingSets(state).filter(({ id }) => id !== set?.id)
+    .map((one) => goodShots(one).map((shot) => on(otherAxis(axis), shot))).filter((tears) => tears.length > 1);
   // What is known beforehand is known of both axes together, and counts here once.
-  return pooledOf(groups, { sd: prior.sd, df: prior.df / 2 }, LEAST_SPREAD);
+  return pooledOf(groups, { sd: prior.sd, df: prior.df / 2 }, LEAST);
 }
-
-/** Nobody shoots closer, inches. */
-const LEAST_SPREAD = 0.03;
 
 /** The response line of a knob for the group of settings that the bow is in now. */
 export function lineOf(content: Content, state: State, axis: Axis, knob: KnobId): Line {
@@ -149,14 +140,14 @@ export function pointsOf(state: State, axis: Axis, knob: KnobId): { readonly poi
   for (const set of countingSets(state)) {
     const shots = gauge.comparable(set);
     if (shots.length === 0) continue;
-    const group = indexIn(groups, `${set.epoch}|${settingKey(set.settings, knob)}`);
+    const group = indexIn(groups, groupOf(set, knob));
     const x = set.settings[knob] ?? 0;
     const key = `${group}|${x}`;
     const cell = cells.get(key) ?? { x, group, shots: [] };
     cell.shots.push(...shots);
     cells.set(key, cell);
   }
-  const group = indexIn(groups, `${state.notes.epoch}|${settingKey(settingsOf(state.moves), knob)}`);
+  const group = indexIn(groups, groupNow(state, knob));
   const points = [...cells.values()].flatMap(({ x, group: g, shots }) => {
     const centre = gauge.read(shots, sd);
     return centre === null ? [] : [{ x, mean: on(axis, centre.mean), count: settingCount(state, knob, on(axis, centre.count), sd), group: g, shots: gauge.count(shots) }];
@@ -175,6 +166,10 @@ function settingVariance(state: State, knob: KnobId, sd = spreadOf(state).sd): n
   const coarse = (knob === 'rest-height' || knob === 'rest-side') && chosen(state, 'rest-scale') === 'coarse';
   return coarse ? (SETTING_ERROR * REST_GAIN * Math.abs(gaugeOf(state).perTear.ratio) / sd) ** 2 : 0;
 }
+
+/** What shots along one adjustment must share to be of one line: the epoch, and where all other adjustments stand. */
+const groupOf = ({ epoch, settings }: Pick<ShotSet, 'epoch' | 'settings'>, knob: KnobId): string => `${epoch}|${settingKey(settings, knob)}`;
+const groupNow = ({ notes: { epoch }, moves }: State, knob: KnobId): string => groupOf({ epoch, settings: settingsOf(moves) }, knob);
 
 function indexIn(list: string[], key: string): number {
   const found = list.indexOf(key);
@@ -203,12 +198,11 @@ function priorOnPaper(content: Content, state: State, knob: KnobId, wrongSide: n
 /** Size of a response around what the book says, as a share: one standard deviation. */
 const AROUND = 0.6;
 
-/** In which ways a knob may work here, and how likely each is beforehand: by what was learned; else as the book says, to the other side, or not at all. */
+/** In which ways a knob may work on impacts, and how likely each is beforehand: by what was learned; else as the book says, to the other side, or not at all. */
 export function waysOf(content: Content, state: State, knob: KnobId): readonly Way[] {
-  const { of, perTear: { ratio, unsure, wrongSide } } = gaugeOf(state);
-  if ((of !== 'paper' && state.notes.learned[knob] !== undefined) || carriedGains(state)[knob] !== undefined) return [{ share: 1, slope: priorOf(content, state, knob) }];
-  const { book, wrongSign, dead } = bookOf(content.knobs[knob], state);
-  const size = book === null ? -content.knobs[knob].plausible : book.change / book.per;
+  const { perTear: { ratio, unsure, wrongSide } } = gaugeOf(state);
+  if (state.notes.learned[knob] !== undefined || carriedGains(state)[knob] !== undefined) return [{ share: 1, slope: priorOf(content, state, knob) }];
+  const { size, wrongSign, dead } = guessOf(content, state, knob);
   const slope = (sign: 1 | -1): Way['slope'] => ({ mean: sign * size * ratio, sd: Math.abs(size * ratio) * Math.hypot(AROUND, unsure) });
   const wrong = Math.min(wrongSign, wrongSide);
   return [{ share: dead, slope: null }, { share: (1 - dead) * (1 - wrong), slope: slope(1) }, { share: (1 - dead) * wrong, slope: slope(-1) }];
@@ -222,12 +216,17 @@ function answersOf(content: Content, state: State, knob: KnobId): readonly Answe
   const carried = carriedGains(state)[knob];
   const learned: readonly Answers[] = carried === undefined ? [] : [{ share: 1 - CHANGED, mean: carried.mean, sd: Math.hypot(carried.sd, DRIFT * carried.mean) }];
   const left = carried === undefined ? 1 : CHANGED;
-  const { book, wrongSign, dead } = bookOf(content.knobs[knob], state);
-  const about = book === null ? -content.knobs[knob].plausible : book.change / book.per;
+  const { size, wrongSign, dead } = guessOf(content, state, knob);
   const ways: readonly Answers[] = [
-    { share: left * (1 - dead) * (1 - wrongSign), about, logSd: AROUND }, { share: left * (1 - dead) * wrongSign, about: -about, logSd: AROUND }, { share: left * dead, about: null },
+    { share: left * (1 - dead) * (1 - wrongSign), about: size, logSd: AROUND }, { share: left * (1 - dead) * wrongSign, about: -size, logSd: AROUND }, { share: left * dead, about: null },
   ];
   return [...learned, ...ways.filter(({ share }) => share > 0)];
+}
+
+/** How much one unit does by the book, inches of tear; where no book says it, what is plausible, to a side that is hardly more than a guess. */
+function guessOf(content: Content, state: State, knob: KnobId): Pick<Knob, 'wrongSign' | 'dead'> & { readonly size: number } {
+  const { book, wrongSign, dead } = bookOf(content.knobs[knob], state);
+  return { size: book === null ? -content.knobs[knob].plausible : book.change / book.per, wrongSign, dead };
 }
 
 /** What the book says of an adjustment on this bow: the first of its rows that fits its cams and its rest, else what is said of all. */

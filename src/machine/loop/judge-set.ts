@@ -1,14 +1,13 @@
 // May the present set be read at all? Scatter, shots too far apart, a gross tear, groups that are no groups, a line that bends.
 
-import { changesDirection, judgeConsistency, pairLimits, widest } from '../../archery/consistency.ts';
+import { changesDirection, FAR_APART, judgeConsistency, pairLimits, WIDE_FROM, widest } from '../../archery/consistency.ts';
 import { scatters } from '../../archery/two-groups.ts';
 import { bends } from '../../archery/plumb-line.ts';
 import type { Content, Inspection } from '../../content/types.ts';
 import { mrad } from '../../maths/units.ts';
 import type { Shot, ShotSet, State } from '../state.ts';
 import { phrase, tearInWords } from '../words.ts';
-import { centreOf } from './centre.ts';
-import { beliefOn, spreadAsShot, spreadOf } from './evidence.ts';
+import { beliefOn, readingHere, spreadAsShot, spreadOf } from './evidence.ts';
 import { groupsIn } from './gauge-groups.ts';
 import { INCHES_PER_MRAD, plumbPoints } from './gauge-plumb.ts';
 import { judgement, shootOn, type Judgement } from './judgement.ts';
@@ -16,18 +15,15 @@ import { countingSets, currentSet, goodShots, shotsHere, subjectOf } from './set
 
 /** Above this spread of one shot (in) a set is five shots (common practice). */
 const SCATTERS_FROM = 0.35;
-const FIVE = 5;
+export const FIVE = 5;
 /** What is shot anew after a look at scatter that found nothing: five where more than one of them strays (common practice); else one more, and all count. */
 export function freshAfterScatter(state: State): number {
   const set = currentSet(state);
   const shots = set === null ? [] : goodShots(set);
   const butForOne = Math.min(...shots.map((_, left) => widest(shots.filter((__, i) => i !== left)).pair));
-  return shots.length > 0 && butForOne > HALF_AN_INCH ? FIVE : 1;
+  return shots.length > 0 && butForOne > WIDE_FROM ? FIVE : 1;
 }
-const HALF_AN_INCH = 1 / 2;
 
-/** What three honest shots stay below 19 times in 20 on an axis, in spreads (studentized range, from memory). */
-const FAR_APART = 3.3;
 const farApart = (shots: readonly Shot[], sd: number): boolean =>
   [shots.map(({ x }) => x), shots.map(({ y }) => y)].some((on) => Math.max(...on) - Math.min(...on) > FAR_APART * sd);
 
@@ -38,8 +34,8 @@ const MOST_SPREAD = 0.3;
 /** Looked into, and nothing found: then this is how the archer shoots, and more shots tell what fewer cannot, up to this spread but for strays. By
  *  simulation a bow is tuned then where the spread is 0.3 in, and of archers of 0.6 in a quarter get an adjustment, and hardly one a "tuned". */
 const MOST_ONCE_LOOKED = 0.48;
-export const GROSS = 1;
-export const VERY_GROSS = 2;
+const GROSS = 1;
+const VERY_GROSS = 2;
 
 type Unreadable = 'inconsistent' | 'gross';
 
@@ -119,17 +115,21 @@ function spreadButForStrays(content: Content, state: State): number {
   return Math.sqrt((height.sd ** 2 + side.sd ** 2) / 2);
 }
 
-function judgeGross(content: Content, state: State): Judgement<Unreadable> | null {
-  const shots = shotsHere(state);
-  // All were corrected to misses, or to shots called bad: nothing is there to be far off.
-  if (shots.length === 0) return null;
-  const { mean } = centreOf(shots, spreadOf(state).sd);
-  const size = Math.max(Math.abs(mean.x), Math.abs(mean.y));
-  if (size <= GROSS) return null;
+function judgeGross(content: Content, state: State): Judgement<'gross'> | null {
+  const found = grossHere(content, state);
+  if (found === null || !state.notes.grossSeen) return found;
   // Looked into once, and no cause found: an inch may be tuned step by step, two inches may not. Without an inspection it is left.
-  if (state.notes.grossSeen) return size > VERY_GROSS ? judgement('gross', { say: [phrase(content, 'very-gross-left')] }) : null;
+  return found.notes.inspection === 'very-gross' ? judgement('gross', { say: [phrase(content, 'very-gross-left')] }) : null;
+}
+
+/** More than an inch here, and to be looked into, whatever was looked into before; null where it is less, or no shot shows anything. */
+export function grossHere(content: Content, state: State): Judgement<'gross'> | null {
+  const mean = readingHere(state)?.mean;
+  const size = mean === undefined ? 0 : Math.max(Math.abs(mean.x), Math.abs(mean.y));
+  if (mean === undefined || size <= GROSS) return null;
+  const very = size > VERY_GROSS;
   return judgement('gross', {
-    say: [phrase(content, size > VERY_GROSS ? 'tear-very-gross' : 'tear-gross', { tear: tearInWords(mean) })],
-    notes: { inspection: size > VERY_GROSS ? 'very-gross' : 'gross', grossSeen: true, inspections: state.notes.inspections + 1 },
+    say: [phrase(content, very ? 'tear-very-gross' : 'tear-gross', { tear: tearInWords(mean) })],
+    notes: { inspection: very ? 'very-gross' : 'gross', grossSeen: true, inspections: state.notes.inspections + 1 },
   });
 }

@@ -66,19 +66,16 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
   if (worse !== null) return worse;
   // "Enough tried" comes before "one more shot" only where it is proven; otherwise shots are cheaper than moves.
   if (wantsMore(gauge, evidence) || (rung === null && untouched(gauge, evidence))) return oneMore(content, state, say);
-  if (rung !== null) {
-    const ended = judgeEnd(content, state, axis, rung, evidence);
-    if (ended !== null) return { ...ended, say: [...say, ...ended.say] };
-  }
-  if (rung !== null && evidence.belief !== null) {
-    const step = stepOrShot(content, state, axis, rung, evidence);
-    if (step === 'shot') return oneMore(content, state, say, evidence.within >= MAY_BE_IN ? 'more' : 'at-end');
-    const used = step === null && evidence.says === 'out' ? judgeEnd(content, state, axis, rung, evidence, true) : null;
-    if (used !== null) return { ...used, say: [...say, ...used.say] };
-    return step === 'step' ? judgement('out', { say }) : judgement('borderline', { say: [...say, undecidedWords(content, state, evidence)], notes: { offered: 'accept' } });
-  }
-  // Shots no longer help; a step of what was moved already, and by the line comes nearer, does. Otherwise leaving it is the archer's choice.
-  if (evidence.says !== 'out' && !promising(content, state, axis, rung, evidence)) {
+  const next = rung === null ? null : sizeMove(content, state, axis, rung);
+  const byList = rung !== null && evidence.belief !== null;
+  const step = byList ? stepOrShot(content, state, axis, rung, evidence, next) : null;
+  // Where paper is shot, an adjustment is used up only once no shot would help any more.
+  const used = evidence.belief === null || (step === null && evidence.says === 'out');
+  const ended = rung === null ? null : judgeEnd(content, state, axis, rung, evidence, next, used);
+  if (ended !== null) return { ...ended, say: [...say, ...ended.say] };
+  if (step === 'shot') return oneMore(content, state, say, evidence.within >= MAY_BE_IN ? 'more' : 'at-end');
+  // Neither a shot nor a step of what was moved already helps: leaving it is the archer's choice.
+  if (step === null && (evidence.says !== 'out' || byList)) {
     return judgement('borderline', { say: [...say, undecidedWords(content, state, evidence)], notes: { offered: 'accept' } });
   }
   return judgement('out', { say });
@@ -92,25 +89,16 @@ const [MOST_AT_BEST, MOST_AT_END] = [12, 18];
 const HARDLY = 0.04;
 
 /** Neither in tolerance nor proven out of it: one more shot, or a step that comes nearer; null where neither helps. */
-function stepOrShot(content: Content, state: State, axis: Axis, rung: Rung, { belief, within, shots }: AxisEvidence): 'shot' | 'step' | null {
-  const sized = sizeMove(content, state, axis, rung);
+function stepOrShot(content: Content, state: State, axis: Axis, rung: Rung, { belief, within, shots }: AxisEvidence, next: Sized | null): 'shot' | 'step' | null {
   const { low, high } = toleranceOn(content, state, axis);
-  if (sized === null) {
+  if (next === null) {
     const now = settingNow(state, rung.knob);
     const atEnd = Math.min(now - rung.lo, rung.hi - now) < rung.smallest - 1e-9;
     if (atEnd && within < HARDLY && shots >= gaugeOf(state).first) return null;
     return shots < (atEnd ? MOST_AT_END : MOST_AT_BEST) ? 'shot' : null;
   }
-  const gains = (belief?.within(sized.to, low, high) ?? 0) - within;
+  const gains = (belief?.within(next.to, low, high) ?? 0) - within;
   return within >= DOUBTFUL && gains < GAIN_OF_STEP && shots < gaugeOf(state).most ? 'shot' : 'step';
-}
-
-function promising(content: Content, state: State, axis: Axis, rung: Rung | null, evidence: AxisEvidence): boolean {
-  if (rung === null || evidence.belief === null) return false;
-  const sized = sizeMove(content, state, axis, rung);
-  if (sized === null || sized.trial) return false;
-  const { aim } = toleranceOn(content, state, axis);
-  return Math.abs(predict(sized.line, sized.to).mean - aim) < Math.abs(evidence.mean - aim);
 }
 
 function tuned(content: Content, state: State, evidence: AxisEvidence, say: readonly string[]): Judgement<'in tolerance'> {
@@ -179,7 +167,7 @@ function worseBySight(content: Content, state: State, axis: Axis, rung: Rung, be
 }
 
 /** "This adjustment cannot": nothing in reach would do, it does nothing, or it wants to go beyond its limit. */
-function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence, used = evidence.belief === null): Judgement<'cannot'> | null {
+function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence, next: Sized | null, used: boolean): Judgement<'cannot'> | null {
   const { line } = evidence;
   if (line === null) return null;
   const knob = content.knobs[rung.knob];
@@ -195,7 +183,6 @@ function judgeEnd(content: Content, state: State, axis: Axis, rung: Rung, eviden
   const best = bestTried(tried, line, aim, rung, home);
   const worse = (now: number, before: number): number => belief?.further(now, before, aim, 0) ?? chanceWorse(line, before, now, aim);
   const helped = best !== home && worse(home, best) >= WORSE_FROM;
-  const next = sizeMove(content, state, axis, rung);
   const coarse = next !== null && liesBetween(tried, next, rung, evidence, gaugeOf(state).first, aim);
   // An adjustment that helps is used up to its limit, also where it alone will not do: the next rung begins nearer.
   const beyond = belief === null ? chanceNotReachable(line, rung.lo, rung.hi, low, high, evidence.spread.df) >= SURE : belief.outOfReach(rung.lo, rung.hi, low, high) >= BEYOND;

@@ -19,6 +19,11 @@ export function endAxes(state: State, ended: Results): Partial<LoopNotes> {
   return subjectOf(state) === 'broadheads' ? { broadAxis: results } : { axis: results };
 }
 
+/** Axes that end without being shown in tolerance: what is found of them, and the notes. */
+export function endedWithout(state: State, axes: readonly Axis[], result: Exclude<AxisResult, 'tuned'>): { readonly findings: readonly Finding[]; readonly notes: Partial<LoopNotes> } {
+  return { findings: axes.map((axis) => axisFinding(state, axis, result)), notes: endAxes(state, Object.fromEntries(axes.map((axis) => [axis, { result, chance: 0 }]))) };
+}
+
 /** Results without that of one axis: it is to be judged anew. */
 export const withoutAxis = (results: Results, axis: Axis): Results =>
   Object.fromEntries(Object.entries(results).filter(([id]) => id !== axis));

@@ -11,6 +11,8 @@ import type { Tear } from '../types.ts';
 export const FIRST_DISTANCE = feet(7);
 export const SECOND_DISTANCE = feet(9);
 
+export const otherAxis = (axis: Axis): Axis => (axis === 'height' ? 'side' : 'height');
+
 export const on = (axis: Axis, tear: Tear): number => (axis === 'height' ? tear.y : tear.x);
 
 export const goodShots: (set: ShotSet) => readonly Shot[] = once((set: ShotSet) => set.shots.filter((shot) => shot.good));

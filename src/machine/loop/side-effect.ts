@@ -9,7 +9,7 @@ import type { Gain } from '../types.ts';
 import { carriedBesides } from './carried.ts';
 import { pointsOf, spreadOf, toleranceOn } from './evidence.ts';
 import { gaugeOf } from './gauge.ts';
-import { settingNow } from './sets.ts';
+import { otherAxis, settingNow } from './sets.ts';
 
 /** What one normal step usually does to the tail on the other axis, inches: one standard deviation, around nothing (a guess). */
 const USUAL = 1 / 10;
@@ -22,8 +22,6 @@ const MATTERS = 1 / 8;
  * 100 are there, by three to five shots at either setting (with 0.975 and no belief beforehand 64); a quarter of what is there is told.
  */
 const SURE = 0.99;
-
-export const otherAxis = (axis: Axis): Axis => (axis === 'height' ? 'side' : 'height');
 
 export interface SideEffect extends Gain {
   readonly axis: Axis;
