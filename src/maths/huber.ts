@@ -32,7 +32,8 @@ export function huberCentre(values: readonly number[], scale: number, k = 1.5): 
   const [least, most] = [Math.min(...values), Math.max(...values)];
   // All closer together than the reach: each counts fully, and the balance is their mean.
   if (most - least < reach) return { centre: clamp(sum(values) / values.length, most - reach, least + reach), count: values.length, weights: values.map(() => 1) };
-  const pull = (m: number): number => sum(values.map((v) => Math.max(-reach, Math.min(reach, v - m))));
+  // Only its sign is asked for, beyond all rounding, and at every corner: a plain sum will do.
+  const pull = (m: number): number => values.reduce((all, v) => all + Math.max(-reach, Math.min(reach, v - m)), 0);
 
   const middle = median(values);
   const corners = values.flatMap((v) => [v - reach, v + reach]);

@@ -7,6 +7,7 @@ import * as arrowPartsOf from '../../src/archery/arrow-parts.ts';
 import * as arrowRules from '../../src/archery/arrow-rules.ts';
 import { screenArrows } from '../../src/archery/arrow-set.ts';
 import * as before from '../../src/archery/bows-before.ts';
+import { bowsLeft } from '../../src/archery/bows-left.ts';
 import { bowsThatFit } from '../../src/archery/bows-that-fit.ts';
 import * as bowFigures from '../../src/archery/bow-figures.ts';
 import * as consistency from '../../src/archery/consistency.ts';
@@ -136,6 +137,7 @@ const lineFound = record({
 const slopeBelief = record({ mean: number(SLOPE, -1, 1, 1 / 32, side), sd: number(SLOPE, 1 / 32, 1, 1 / 32, unknownYet) });
 const settingPoint = record({ x: setting, mean: tear, count, group: number(PURE, 0, 2, 1) });
 const waysToAnswer = list(record({ share: number(PURE, 1 / 64, 1, 1 / 64), about: number(SLOPE, -1, 1, 1 / 32, side), logSd: number(PURE, 1 / 8, 1, 1 / 8) }), 1, 3, 'in order');
+const tearsRead = list(record({ x: setting, tear, group: number(PURE, 0, 2, 1), counts: number(PURE, 1 / 4, 1, 1 / 4) }), 1, 6, 'in order');
 const distance = number(FAR, 10, 60, 5);
 const plumbPoint = record({ distance, mean: number(LENGTH, -4, 4, 1 / 4, side), count });
 const plumbPoints = list(plumbPoint, 2, 6);
@@ -550,12 +552,14 @@ export const FUNCTIONS: readonly Entry[] = [
     fixed: { length: 'nobody reads a tear closer than to so many inches' },
   },
   {
-    fn: bowsThatFit,
-    args: [
-      waysToAnswer,
-      spreadOf,
-      list(record({ x: setting, tear, group: number(PURE, 0, 2, 1), counts: number(PURE, 1 / 4, 1, 1 / 4) }), 1, 6, 'in order'),
-    ],
+    fn: bowsLeft, args: [words(asker), waysToAnswer, spreadOf, tearsRead], speaksAs: 'asker',
+    // Its tears and gains are those of one of two mirrored bows; what it comes to is asked of bowsThatFit.
+    says: ({ chances, spreads, sds }: ReturnType<typeof bowsLeft>) => ({ all: chances.reduce((a, b) => a + b, 0), one: spreads.reduce((a, b) => a + b, 0), sds }),
+    gives: record({ all: number(PURE, 1, 1, 1), one: number(PURE, 1, 1, 1), sds: list(atLeast0(LENGTH), 9, 9, 'in order') }),
+    fixed: { length: 'nobody reads a tear closer than to so many inches' },
+  },
+  {
+    fn: bowsThatFit, args: [waysToAnswer, spreadOf, tearsRead],
     // What it is asked: at two settings, by tolerances that a mirror leaves alone.
     says: (belief: ReturnType<typeof bowsThatFit>) => ({
       within: belief.within(1, -1 / 4, 1 / 4), further: belief.further(2, 0, 0, 1 / 8), outOfReach: belief.outOfReach(-8, 8, -1 / 4, 1 / 4),

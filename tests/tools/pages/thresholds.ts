@@ -8,8 +8,8 @@ const SRC = fileURLToPath(new URL('../../../src/', import.meta.url));
 /** File, name there, and what hangs on it. A name may stand for several figures in braces. */
 const FIGURES: readonly (readonly [file: string, name: string, meaning: string])[] = [
   ['archery/bows-before.ts', 'READING_VARIANCE', 'how far a reading itself strays: by eye, and told to 1/16 in; inches squared'],
-  ['archery/bows-that-fit.ts', 'STRAYING', 'chance that a shot went astray'],
-  ['archery/bows-that-fit.ts', 'FOURFOLD', 'and so many times as far as the others'],
+  ['archery/bows-left.ts', 'STRAYING', 'chance that a shot went astray'],
+  ['archery/bows-left.ts', 'FOURFOLD', 'and so many times as far as the others'],
   ['machine/loop/gauge-paper.ts', 'IN_FROM', 'chance of being in tolerance, by all shots on paper, from which an axis is called tuned'],
   ['machine/loop/gauge-paper.ts', 'FIRST_LOOK', 'who has more shots than so many at this setting'],
   ['machine/loop/gauge-paper.ts', 'LESS_A_SHOT', 'is let off so much of that chance for each one more'],
