@@ -14,8 +14,8 @@ export interface Reading { readonly x: number; readonly tear: number; readonly g
 
 /** The bows that are left, of the group that was shot last. */
 export interface BowsLeft {
-  /** -1 where they are those of the mirrored readings: tears and settings are to be turned round. */
-  readonly side: 1 | -1;
+  /** -1 where they are those of the mirrored readings: tears and settings are to be turned round; 0 where the readings are their own mirror, and so is what they say. */
+  readonly side: 1 | -1 | 0;
   /** The group's first setting. */
   readonly at: number;
   /** How far a node's tear stands for those around it, in all. */
@@ -268,7 +268,7 @@ function listOf(stage: Stage): BowsLeft {
   const { table: { gains, sds, step }, side, at } = stage;
   const shares = sharesNow(stage);
   return {
-    side: side === 0 ? 1 : side, at, step,
+    side, at, step,
     ...whateverSpread(nodesOf(stage), gains),
     sds: Array.from(sds), spreads: Array.from(sds, (_, s) => shares.reduce((sum, share, k) => (k % sds.length === s ? sum + share : sum), 0)),
   };

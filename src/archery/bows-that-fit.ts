@@ -43,12 +43,30 @@ const beliefs = new WeakMap<BowsLeft, Belief>();
 // { x: -7, tear: 0.5, group: 0, counts: 1 }]).line.slope is 0.0797.
 export function bowsThatFit(answers: readonly Answers[], spread: Spread, readings: readonly Reading[]): Belief {
   const left = bowsLeft(must.bowsThatFit, answers, spread, readings);
-  const belief = beliefs.get(left) ?? beliefOf(left);
+  const belief = beliefs.get(left) ?? (left.side === 0 ? between(seenFrom(left, 1), seenFrom(left, -1)) : seenFrom(left, left.side));
   beliefs.set(left, belief);
   return belief;
 }
 
-function beliefOf({ side, at, step, tears, gains, chances, sds, spreads }: BowsLeft): Belief {
+/** What two beliefs say in the mean: a grid leans to one side by a part of its step, and readings that are their own mirror to none. */
+function between(one: Belief, other: Belief): Belief {
+  const mean = (a: number, b: number): number => (a + b) / 2 + 0;
+  const { intercept, slope, varIntercept, varSlope, cov } = other.line;
+  return {
+    line: {
+      intercept: mean(one.line.intercept, intercept), slope: mean(one.line.slope, slope), varIntercept: mean(one.line.varIntercept, varIntercept),
+      varSlope: mean(one.line.varSlope, varSlope), cov: mean(one.line.cov, cov),
+    },
+    otherSide: mean(one.otherSide, other.otherSide),
+    sd: mean(one.sd, other.sd),
+    within: (...asked) => mean(one.within(...asked), other.within(...asked)),
+    further: (...asked) => mean(one.further(...asked), other.further(...asked)),
+    outOfReach: (...asked) => mean(one.outOfReach(...asked), other.outOfReach(...asked)),
+    withinAlone: (...asked) => mean(one.withinAlone(...asked), other.withinAlone(...asked)),
+  };
+}
+
+function seenFrom({ at, step, tears, gains, chances, sds, spreads }: BowsLeft, side: 1 | -1): Belief {
   // Chances add up to 1 but for the last digit.
   const chance = (total: number): number => Math.min(1, total);
   const far = (x: number): number => side * (x - at);
@@ -59,14 +77,14 @@ function beliefOf({ side, at, step, tears, gains, chances, sds, spreads }: BowsL
     return total;
   };
   // Low and high, or high and low, of what was mirrored.
-  const between = (low: number, high: number): readonly [number, number] => (side === 1 ? [low, high] : [-high, -low]);
-  const line = lineOf({ side, tears, gains, chances }, far(0));
+  const turned = (low: number, high: number): readonly [number, number] => (side === 1 ? [low, high] : [-high, -low]);
+  const line = lineOf({ tears, gains, chances }, side, far(0));
   return {
     line,
     otherSide: chance(shareWhere((i) => (gains[i] ?? 0) * line.slope < 0)),
     sd: Math.sqrt(spreads.reduce((all, share, s) => all + share * (sds[s] ?? 0) ** 2, 0)),
     within: (x, low, high) => {
-      const [[a, b], u] = [between(low, high), far(x)];
+      const [[a, b], u] = [turned(low, high), far(x)];
       let total = 0;
       for (let i = 0; i < chances.length; i++) {
         // A bow stands for all tears of its step.
@@ -81,7 +99,7 @@ function beliefOf({ side, at, step, tears, gains, chances, sds, spreads }: BowsL
       return chance(shareWhere((i) => Math.abs(tearAt(i, here) - aim) > Math.abs(tearAt(i, there) - aim) + by));
     },
     outOfReach: (lo, hi, low, high) => {
-      const [[a, b], first, last] = [between(low, high), far(lo), far(hi)];
+      const [[a, b], first, last] = [turned(low, high), far(lo), far(hi)];
       return chance(shareWhere((i) => Math.min(tearAt(i, first), tearAt(i, last)) > b || Math.max(tearAt(i, first), tearAt(i, last)) < a));
     },
     withinAlone: (mean, count, low, high) => chance(spreads.reduce((all, share, s) => {
@@ -92,7 +110,7 @@ function beliefOf({ side, at, step, tears, gains, chances, sds, spreads }: BowsL
 }
 
 /** Their means and variances; `u` is how far 0 lies from the group's first setting. */
-function lineOf({ side, tears, gains, chances }: Pick<BowsLeft, 'side' | 'tears' | 'gains' | 'chances'>, u: number): Line {
+function lineOf({ tears, gains, chances }: Pick<BowsLeft, 'tears' | 'gains' | 'chances'>, side: 1 | -1, u: number): Line {
   let [middle, slope] = [0, 0];
   for (let i = 0; i < chances.length; i++) {
     middle += (chances[i] ?? 0) * (tears[i] ?? 0);

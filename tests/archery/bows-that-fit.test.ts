@@ -125,6 +125,15 @@ describe('readings', () => {
     }), { seed: 21, numRuns: 6 });
   });
 
+  it('of nothing lean to neither side, at any one setting', () => {
+    for (const x of [0, 3, -7]) {
+      const nothing = bowsThatFit(WAYS, usual, shot([[x, 0], [x, 0]]));
+      expect(predict(nothing.line, x).mean + 0).toBeCloseTo(0, 15);
+      expect(nothing.within(x, -1 / 4, 1 / 8)).toBe(nothing.within(x, -1 / 8, 1 / 4));
+      expect(nothing.further(x + 2, x, 0, 1 / 8)).toBe(nothing.further(x - 2, x, 0, 1 / 8));
+    }
+  });
+
   it('asked after shot by shot say the same as asked at once, to the last bit, and what is kept in between changes no answer', () => {
     const at = (k: number, df: number): Belief => bowsThatFit(WAYS, { sd: 0.2, df }, MOVED_BESIDES.slice(0, k));
     const others = (n: number): void => { for (let i = 0; i < n; i++) bowsThatFit(HERE, usual, shot([[0, i / 64]])); };
