@@ -202,23 +202,31 @@ function nodesOf(stage: Stage): Nodes {
 /** Every tear with every response and spread that fits at all. */
 function opened({ table: { gains, shifts, sds, step, steps }, shares, level, middle }: Stage): Nodes {
   const rows = 2 * steps + 1;
-  const size = level?.length ?? 0;
   const fits = Array.from(shifts.slice(0, SHIFTS), (shift) => (level === null ? new Float64Array(0) : fitsBeside(level, rows, shift / step)));
-  const all = emptyNodes(gains.length * size);
-  let n = 0;
+  const all = emptyNodes(gains.length * Math.max(...fits.map(howMany)));
+  let [n, most] = [0, 0];
   for (let g = 0; g < gains.length; g++) {
-    const [shift, fit] = [shifts[g] ?? 0, fits[g % SHIFTS]];
+    const [shift, fit] = [shifts[g] ?? 0, fits[g % SHIFTS] ?? new Float64Array(0)];
     for (let i = 0; i < rows; i++) {
-      for (let s = 0, k = i; k < size; s++, k += rows) {
-        if (fit?.[k] === 0) continue;
+      for (let s = 0, k = i; k < fit.length; s++, k += rows) {
+        const weight = (shares[g * sds.length + s] ?? 0) * (fit[k] ?? 0);
+        // What is dropped beside the likeliest so far is dropped beside the likeliest of all.
+        if (weight <= DROP_ON_OPENING * most) continue;
+        most = Math.max(most, weight);
         all.c[n] = middle + step * (i - steps) + shift;
         all.g[n] = g;
         all.s[n] = s;
-        all.w[n++] = (shares[g * sds.length + s] ?? 0) * (fit?.[k] ?? 0);
+        all.w[n++] = weight;
       }
     }
   }
   return kept({ ...all, w: all.w.subarray(0, n) }, DROP_ON_OPENING);
+}
+
+function howMany(fits: Float64Array): number {
+  let n = 0;
+  for (let k = 0; k < fits.length; k++) if (fits[k] !== 0) n++;
+  return n;
 }
 
 /** How well tears fit that lie so large a part of a step beside the rows: between two rows along the logarithm, as a normal belief runs there. */
@@ -226,9 +234,11 @@ function fitsBeside(level: Float64Array, rows: number, part: number): Float64Arr
   if (part === 0) return level;
   const [way, share, fits] = [part < 0 ? -1 : 1, Math.abs(part), new Float64Array(level.length)];
   for (let k = 0; k < level.length; k++) {
+    const here = level[k] ?? 0;
+    if (here === 0) continue;
     const next = (k % rows) + way;
-    const [here, beside] = [level[k] ?? 0, next < 0 || next >= rows ? 0 : level[k + way] ?? 0];
-    if (here > 0 && beside > 0) fits[k] = here ** (1 - share) * beside ** share;
+    const beside = next < 0 || next >= rows ? 0 : level[k + way] ?? 0;
+    if (beside > 0) fits[k] = here ** (1 - share) * beside ** share;
   }
   return fits;
 }
