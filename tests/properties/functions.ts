@@ -79,6 +79,8 @@ export interface Entry {
   readonly oneSided?: Readonly<Partial<Record<Side, string>>>;
   /** Where a mirror changes more than signs: the arguments, who is asked then, and the outcome. */
   readonly reflects?: { readonly args?: (...args: never[]) => readonly unknown[]; readonly fn?: Any; readonly outcome?: Any };
+  /** It takes as many times as long as the others, and is called so many times less often. */
+  readonly slow?: number;
   /** In whose name it throws. */
   readonly speaksAs?: string;
 }
@@ -552,14 +554,14 @@ export const FUNCTIONS: readonly Entry[] = [
     fixed: { length: 'nobody reads a tear closer than to so many inches' },
   },
   {
-    fn: bowsLeft, args: [words(asker), waysToAnswer, spreadOf, tearsRead], speaksAs: 'asker',
+    fn: bowsLeft, args: [words(asker), waysToAnswer, spreadOf, tearsRead], speaksAs: 'asker', slow: 4,
     // Its tears and gains are those of one of two mirrored bows; what it comes to is asked of bowsThatFit.
     says: ({ chances, spreads, sds }: ReturnType<typeof bowsLeft>) => ({ all: chances.reduce((a, b) => a + b, 0), one: spreads.reduce((a, b) => a + b, 0), sds }),
     gives: record({ all: number(PURE, 1, 1, 1), one: number(PURE, 1, 1, 1), sds: list(atLeast0(LENGTH), 9, 9, 'in order') }),
     fixed: { length: 'nobody reads a tear closer than to so many inches' },
   },
   {
-    fn: bowsThatFit, args: [waysToAnswer, spreadOf, tearsRead],
+    fn: bowsThatFit, args: [waysToAnswer, spreadOf, tearsRead], slow: 4,
     // What it is asked: at two settings, by tolerances that a mirror leaves alone.
     says: (belief: ReturnType<typeof bowsThatFit>) => ({
       within: belief.within(1, -1 / 4, 1 / 4), further: belief.further(2, 0, 0, 1 / 8), outOfReach: belief.outOfReach(-8, 8, -1 / 4, 1 / 4),

@@ -41,7 +41,7 @@ function same(found: unknown, expected: unknown, args: readonly unknown[]): void
 const RUNS = 20;
 const named = (entries: readonly Entry[]): readonly (readonly [string, Entry])[] => entries.map((entry) => [entry.fn.name, entry] as const);
 const holds = (entry: Entry, law: (args: readonly unknown[]) => void, numRuns = RUNS, where: 'on marks' | 'anywhere' = 'on marks'): void =>
-  fc.assert(fc.property(argsOf(entry, where), law), { numRuns });
+  fc.assert(fc.property(argsOf(entry, where), law), { numRuns: Math.ceil(numRuns / (entry.slow ?? 1)) });
 
 describe('the registry', () => {
   const FOLDERS = ['maths', 'archery'];

@@ -10,7 +10,7 @@ import { NumberedArcher } from './numbered-archer.ts';
 import { walked } from './sittings.ts';
 import { adviceInShort, advicesOf, courseOf, findingInShort, findingsOf, otherThanGates, walkThrough, type Walked } from './walk-through.ts';
 
-const SEEDS = [1, 2, 3, 4, 5];
+const SEEDS = [1, 2, 3];
 
 const advised = (walk: Walked): readonly string[] => advicesOf(walk.lines).map(adviceInShort);
 const found = (walk: Walked): readonly string[] => otherThanGates(findingsOf(walk.lines)).map(findingInShort);
