@@ -127,7 +127,7 @@ describe('the size of a move', () => {
       expect(size).toBeLessThanOrEqual((steps === 0 ? Math.max(knob.first, knob.firstWhenFar?.step ?? 0) : Math.max(knob.later, knob.first)) + 1e-9);
       const outside = (v: number): number => Math.max(0, rung.lo - v, v - rung.hi);
       expect(outside(move.to) === 0 || outside(move.to) < outside(move.from), `${move.from} to ${move.to}`).toBe(true);
-    }), { seed: 8, numRuns: 200 });
+    }), { seed: 8, numRuns: 100 });
     expect(met).toBeGreaterThan(60);
   });
 });
@@ -155,7 +155,7 @@ describe('judging a set', () => {
       expect(judged.verdict === 'in tolerance').toBe(sure);
       expect(judged.findings.some((f) => f.kind === 'axis' && f.result === 'tuned')).toBe(judged.verdict === 'in tolerance');
       if (judged.verdict === 'in tolerance') tuned++;
-    }), { seed: 12, numRuns: 400 });
+    }), { seed: 12, numRuns: 200 });
     expect(tuned).toBeGreaterThan(5);
   });
   test('shots that point three ways are scatter, whatever their middle says', () => {
