@@ -3,9 +3,10 @@
 //
 // Model: tear = c_j + g * x in group j; a group is all the shots while every other adjustment stood still. A reading has the spread of a
 // shot around that, or four times as much with a chance of 6 %; it is rounded to 1/16 in, and nobody reads it closer than 0.03 in.
-// Thousands of nodes are gone through for every shot: plain loops over columns, for a closure per node took half of a tune's time.
+// Thousands of nodes are gone through for every shot, so they stand in columns and are gone through in plain loops.
 
 import type { Checks } from '../maths/check.ts';
+import { once } from '../maths/once.ts';
 import { bowsBefore, checkAnswers, type Answers } from './bows-before.ts';
 import { checkSpread, type Spread } from './shots.ts';
 
@@ -72,9 +73,6 @@ interface Stage {
 }
 
 const stages = new Map<string, Stage>();
-/** One turn asks for the same list many times; and the first shot after a move begins with what was listed before it. */
-const lists = new WeakMap<Stage, BowsLeft>();
-const openings = new WeakMap<Stage, Nodes>();
 
 /**
  * The bows that these readings leave, told in the order in which they were shot. `answers` are the ways in which the adjustment may work, `spread` is
@@ -92,10 +90,7 @@ export function bowsLeft(by: Checks, answers: readonly Answers[], spread: Spread
     by.size(counts, 'what a reading counts');
   }
   if (readings.length === 0) throw by.error('without a reading every bow fits; give at least one');
-  const stage = stageAfter(answers, spread, readings);
-  const list = lists.get(stage) ?? listOf(stage);
-  lists.set(stage, list);
-  return list;
+  return listOf(stageAfter(answers, spread, readings));
 }
 
 // What is left follows from what was read alone: the newest lists are kept by that, and the oldest forgotten.
@@ -193,16 +188,13 @@ function levelAfter({ sds, step, steps }: Table, level: Float64Array, middle: nu
   return after;
 }
 
-function nodesOf(stage: Stage): Nodes {
-  const nodes = stage.nodes ?? openings.get(stage) ?? opened(stage);
-  if (stage.nodes === null) openings.set(stage, nodes);
-  return nodes;
-}
+/** Every bow that fits at all. The first shot after a move begins with what was listed before it. */
+const nodesOf = once((stage: Stage): Nodes => stage.nodes ?? opened(stage));
 
-/** Every tear with every response and spread that fits at all. */
+/** Every tear with every response and spread, while one setting alone was shot. */
 function opened({ table: { gains, shifts, sds, step, steps }, shares, level, middle }: Stage): Nodes {
   const rows = 2 * steps + 1;
-  const fits = Array.from(shifts.slice(0, SHIFTS), (shift) => (level === null ? new Float64Array(0) : fitsBeside(level, rows, shift / step)));
+  const fits = Array.from(shifts.slice(0, SHIFTS), (shift) => fitsBeside(level ?? new Float64Array(0), rows, shift / step));
   const all = emptyNodes(gains.length * Math.max(...fits.map(howMany)));
   let [n, most] = [0, 0];
   for (let g = 0; g < gains.length; g++) {
@@ -274,7 +266,8 @@ function normalised(weights: Float64Array): Float64Array {
   return shares;
 }
 
-function listOf(stage: Stage): BowsLeft {
+/** One turn asks for the same list many times. */
+const listOf = once((stage: Stage): BowsLeft => {
   const { table: { gains, sds, step }, side, at } = stage;
   const shares = sharesNow(stage);
   return {
@@ -282,7 +275,7 @@ function listOf(stage: Stage): BowsLeft {
     ...whateverSpread(nodesOf(stage), gains),
     sds: Array.from(sds), spreads: Array.from(sds, (_, s) => shares.reduce((sum, share, k) => (k % sds.length === s ? sum + share : sum), 0)),
   };
-}
+});
 
 /** Bows that differ in their spread alone are one; nodes stand in that order. */
 function whateverSpread({ c, g, w }: Nodes, gains: Float64Array): Pick<BowsLeft, 'tears' | 'gains' | 'chances'> {

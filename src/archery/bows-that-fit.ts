@@ -3,6 +3,7 @@
 
 import { checks } from '../maths/check.ts';
 import { normalCdf } from '../maths/normal.ts';
+import { once } from '../maths/once.ts';
 import type { Answers } from './bows-before.ts';
 import { bowsLeft, type BowsLeft, type Reading } from './bows-left.ts';
 import type { Line } from './response.ts';
@@ -31,9 +32,6 @@ export interface Belief {
   readonly sd: number;
 }
 
-/** One turn asks for the same belief many times. */
-const beliefs = new WeakMap<BowsLeft, Belief>();
-
 /**
  * All bows that fit these readings, told in the order in which they were shot; the last one's group is the one that is asked of. `answers` are the
  * ways in which the adjustment may work, `spread` is what is known beforehand of one reading (in).
@@ -42,11 +40,11 @@ const beliefs = new WeakMap<BowsLeft, Belief>();
 // Example: bowsThatFit([{ share: 1, about: 0.1, logSd: 0.6 }], { sd: 0.2, df: 3 }, [{ x: 0, tear: 1, group: 0, counts: 1 },
 // { x: -7, tear: 0.5, group: 0, counts: 1 }]).line.slope is 0.0797.
 export function bowsThatFit(answers: readonly Answers[], spread: Spread, readings: readonly Reading[]): Belief {
-  const left = bowsLeft(must.bowsThatFit, answers, spread, readings);
-  const belief = beliefs.get(left) ?? (left.side === 0 ? between(seenFrom(left, 1), seenFrom(left, -1)) : seenFrom(left, left.side));
-  beliefs.set(left, belief);
-  return belief;
+  return beliefOf(bowsLeft(must.bowsThatFit, answers, spread, readings));
 }
+
+/** One turn asks for the same belief many times. */
+const beliefOf = once((left: BowsLeft): Belief => (left.side === 0 ? between(seenFrom(left, 1), seenFrom(left, -1)) : seenFrom(left, left.side)));
 
 /** What two beliefs say in the mean: a grid leans to one side by a part of its step, and readings that are their own mirror to none. */
 function between(one: Belief, other: Belief): Belief {

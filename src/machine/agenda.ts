@@ -5,7 +5,7 @@ import type { Check, Content, Step } from '../content/types.ts';
 import { oneOf, tableOf } from '../maths/closed.ts';
 import { holds } from './guards.ts';
 import { heldOver } from './loop/inside.ts';
-import { once, onceForBoth } from './once.ts';
+import { once, onceForBoth } from '../maths/once.ts';
 import type { State } from './state.ts';
 import { CHAPTERS, type Chapter } from './types.ts';
 import { chapterOfPlace, placeOf, placeUnder } from './walk.ts';

@@ -8,7 +8,7 @@ import { PLUMB_YARDS } from './loop/gauge-plumb.ts';
 import { insideAdvice } from './loop/inside-advice.ts';
 import { currentSet } from './loop/sets.ts';
 import { knownBows } from './known-bow.ts';
-import { onceForBoth } from './once.ts';
+import { onceForBoth } from '../maths/once.ts';
 import { isImpact, planOf } from './plan.ts';
 import type { SetKind } from './notes.ts';
 import type { State } from './state.ts';

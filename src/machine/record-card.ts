@@ -8,7 +8,7 @@ import { isFigure } from './figures/list.ts';
 import { addedUpMass, arrowFigureRows, bowFigureRows, massRows, notByNumber } from './figures/rows.ts';
 import { chosen, holds } from './guards.ts';
 import { pickedBow } from './known-bow.ts';
-import { once } from './once.ts';
+import { once } from '../maths/once.ts';
 import { effectiveFacts, type State } from './state.ts';
 import type { Answer, Fact, RecordRow } from './types.ts';
 import { phrase } from './words.ts';

@@ -10,7 +10,7 @@ import { pictureOf } from './picture.ts';
 import { dayOf } from './history.ts';
 import { insideAdvice } from './loop/inside-advice.ts';
 import { FIRST_DISTANCE } from './loop/sets.ts';
-import { onceForBoth } from './once.ts';
+import { onceForBoth } from '../maths/once.ts';
 import { distanceOf, isImpact, PLAIN } from './plan.ts';
 import { recordOf } from './record.ts';
 import { settingsOf, type State } from './state.ts';

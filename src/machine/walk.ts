@@ -3,7 +3,7 @@
 // is finite and can be explored whole in tests.
 
 import { setup, initialTransition, transition, type SnapshotFrom } from 'xstate';
-import { once } from './once.ts';
+import { once } from '../maths/once.ts';
 import { isPlace, SIGNALS_AT, type Part, type Phase, type Place, type Stage } from './places.ts';
 import { signalOf, type WalkNode } from './signals.ts';
 import type { Axis, Chapter, MachineEvent } from './types.ts';

@@ -128,7 +128,7 @@ describe('readings', () => {
   it('of nothing lean to neither side, at any one setting', () => {
     for (const x of [0, 3, -7]) {
       const nothing = bowsThatFit(WAYS, usual, shot([[x, 0], [x, 0]]));
-      expect(predict(nothing.line, x).mean + 0).toBeCloseTo(0, 15);
+      expect(predict(nothing.line, x).mean).toBeCloseTo(0, 15);
       expect(nothing.within(x, -1 / 4, 1 / 8)).toBe(nothing.within(x, -1 / 8, 1 / 4));
       expect(nothing.further(x + 2, x, 0, 1 / 8)).toBe(nothing.further(x - 2, x, 0, 1 / 8));
     }

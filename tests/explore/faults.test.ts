@@ -10,8 +10,11 @@ import { isCaught, plant } from './fault-table.ts';
 import { FAULTS, type Fault } from './faults.ts';
 import { INVARIANTS } from './invariants.ts';
 
-/** Of these one fault each is planted here as well: before a draw, before a shot, at a stop, at an adjustment, in the journal. */
-const KEEP_FROM_HARM = ['looked-at-before-drawn', 'gates-before-shots', 'not-known-never-passes', 'stop-is-left-by-its-gate', 'inside-the-limits', 'journal-tells-all'];
+/** Of these one fault each is planted here as well. */
+const KEEP_FROM_HARM = [
+  'looked-at-before-drawn', 'gates-before-shots', 'not-known-never-passes', 'own-gate-of-each-shot', 'fingers-are-not-read', 'stop-word-is-heard',
+  'stop-is-left-by-its-gate', 'caution-stands-there', 'inside-the-limits', 'nothing-beyond-a-limit', 'press-only-where-allowed', 'journal-tells-all',
+];
 
 const first = (promise: string): Fault[] => FAULTS.filter(({ breaks }) => breaks === promise).slice(0, 1);
 

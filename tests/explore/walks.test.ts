@@ -7,7 +7,7 @@ import { shippedContent } from '../tunes/play.ts';
 import { hunt } from './hunt.ts';
 import { INVARIANTS } from './invariants.ts';
 
-const WALKS = Number(process.env['WALKS'] ?? 16);
+const WALKS = Number(process.env['WALKS'] ?? 24);
 const SEED = Number(process.env['WALKS_SEED'] ?? 20260302);
 const PATH = process.env['WALKS_PATH'];
 

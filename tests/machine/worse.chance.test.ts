@@ -53,9 +53,9 @@ function called({ knob, axis, step, usual, wrong, dead, sd: usualSd }: World, bo
 }
 
 const WORLDS: readonly (readonly [string, World, number])[] = [
-  ['a rest moved sideways, of which nobody knows the side', { knob: 'rest-side', axis: 'side', step: 1 / 32, usual: 0.12, wrong: 0.35, dead: 0.2, sd: 0.15 }, 120],
-  ['the same by a steady archer', { knob: 'rest-side', axis: 'side', step: 1 / 32, usual: 0.12, wrong: 0.35, dead: 0.2, sd: 0.07 }, 90],
-  ['a rest moved up or down, more often wrong than any is', { knob: 'rest-height', axis: 'height', step: 1 / 32, usual: 0.19, wrong: 0.25, dead: 0.25, sd: 0.15 }, 120],
+  ['a rest moved sideways, of which nobody knows the side', { knob: 'rest-side', axis: 'side', step: 1 / 32, usual: 0.12, wrong: 0.35, dead: 0.2, sd: 0.15 }, 200],
+  ['the same by a steady archer', { knob: 'rest-side', axis: 'side', step: 1 / 32, usual: 0.12, wrong: 0.35, dead: 0.2, sd: 0.07 }, 150],
+  ['a rest moved up or down, more often wrong than any is', { knob: 'rest-height', axis: 'height', step: 1 / 32, usual: 0.19, wrong: 0.25, dead: 0.25, sd: 0.15 }, 200],
 ];
 
 // Of 1,200 of the first world, played once, 56 of 62 were: it is counted over all three here, for each says it seldom.
@@ -67,7 +67,7 @@ test('nine times in ten and more, whatever is moved and whoever shoots', () => {
     // Much that is worse is not called so by so few shots: it is not proven, and the next step goes by all bows that fit.
     expect(said).toBeLessThan(worse);
   }
-  expect(sum('said')).toBeGreaterThan(8);
+  expect(sum('said')).toBeGreaterThan(20);
   // By so few that say it: of the 105 of a longer play 99 were (1,200 bows of the first and last world, 200 of the second).
   expect(sum('true') / sum('said')).toBeGreaterThanOrEqual(0.8);
 });

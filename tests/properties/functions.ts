@@ -51,6 +51,7 @@ import { fAbove } from '../../src/maths/fisher.ts';
 import * as fractions from '../../src/maths/fractions.ts';
 import { huberCentre } from '../../src/maths/huber.ts';
 import * as normal from '../../src/maths/normal.ts';
+import * as memo from '../../src/maths/once.ts';
 import { seededRandom } from '../../src/maths/random.ts';
 import * as student from '../../src/maths/student.ts';
 import * as sums from '../../src/maths/sum.ts';
@@ -234,6 +235,8 @@ export const FUNCTIONS: readonly Entry[] = [
   { fn: closed.oneOf, args: [words(['a', 'b'])], gives: word, says: (is: (one: unknown) => boolean) => [is('a'), is('c')] },
   { fn: closed.namesOf, args: [words({ a: 1, b: 2 })], gives: word },
   { fn: closed.tableOf, args: [words(['a', 'b']), words((name: string) => name.length)], gives: word },
+  { fn: memo.once, args: [words((one: object) => [one])], gives: word, says: (of: (one: object) => unknown) => { const key = {}; return of(key) === of(key); } },
+  { fn: memo.onceForBoth, args: [words((a: object, b: object) => [a, b])], gives: word, says: (of: (a: object, b: object) => unknown) => { const key = {}; return of(key, key) === of(key, key); } },
   { fn: convert, args: [number({ any: 1 }, -40, 40, 1 / 8, side), anyUnit, anyUnit], gives: maybe(number({ any: 1 }, 0, 1, 1, side), null) },
   { fn: fAbove, args: [number(PURE, 0, 40, 1 / 8, { may: { Infinity: 'nothing lies above it' } }), dfBefore, df], gives: chance },
   { fn: fractions.parseQuantity, args: [words('1/32', '-1 1/8', '58.5 lb', 'half', ''), anyUnit], gives: word },

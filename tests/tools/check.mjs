@@ -33,10 +33,8 @@ function run(args) {
 async function runChecks() {
   const tally = { passed: 0, failed: 0 };
   // One after the other, beside the tests: the machine that checks this may have two cores.
-  const results = [];
-  for (const { args } of CHECKS) results.push(await run(args));
-  for (const [i, { name, help }] of CHECKS.entries()) {
-    const { code, output } = results[i];
+  for (const { name, args, help } of CHECKS) {
+    const { code, output } = await run(args);
     tally[code === 0 ? 'passed' : 'failed'] += 1;
     console.log(`${code === 0 ? 'ok    ' : 'FAILED'} ${name}`);
     if (code !== 0) console.log(`${indent(output.trim() || `ended with ${code}`)}\n    To do: ${help}.`);

@@ -46,11 +46,11 @@ function hear(command: string, args: readonly string[], killAfter = Infinity, la
 }
 
 describe('a journal whose writer is killed in the middle of its work', () => {
-  it('has every acknowledged line, ten times over, and goes on', async () => {
+  it('has every acknowledged line, twenty times over, and goes on', async () => {
     const tunes = [join(folder, 'a.jsonl'), join(folder, 'b.jsonl')];
     await Promise.all(tunes.map(async (path, which) => {
       let acknowledged = 0;
-      for (let kill = 0; kill < 5; kill += 1) {
+      for (let kill = 0; kill < 10; kill += 1) {
         // Moments spread over the writing of one line.
         const heard = await hear(process.execPath, [writer, path], 3, (kill * 7 + which * 3) % 11);
         expect(heard.failed).toBeNull();

@@ -9,10 +9,6 @@ import { TestArcher, type Bow, type Played } from './archer.ts';
 
 export const shippedContent = (): Content => JSON.parse(readFileSync(new URL('../../dist/content.json', import.meta.url), 'utf8')) as Content;
 
-/** Nobody writes into what `play` was not given: read once, what follows from it is worked out once. */
-let shipped: Content | null = null;
-const asShipped = (): Content => (shipped ??= shippedContent());
-
 export const NOON = Date.parse('2026-03-02T12:00:00Z');
 const MINUTE = 60_000;
 
@@ -34,9 +30,8 @@ export interface PlayOptions {
 }
 
 export function play(bow: Bow, options: PlayOptions = {}): Played & { readonly session: SessionLike; readonly store: Store } {
-  const content = options.content ?? asShipped();
-  // What is written down comes back the same: tests/journal holds that, not every tune.
-  const store = options.store ?? memoryStore([], { skipCodec: true });
+  const content = options.content ?? shippedContent();
+  const store = options.store ?? memoryStore();
   const startAt = options.startAt ?? NOON;
   const session = openSession({ content, store, startAt: new Date(startAt), engine: 'test', tune: options.tune ?? 'test-tune', known: options.known ?? [] });
   const archer = new TestArcher(bow);

@@ -7,7 +7,7 @@ import { carriedPrior, type Spread } from '../../archery/spread.ts';
 import type { Point } from '../../archery/widest.ts';
 import { huberCentre } from '../../maths/huber.ts';
 import { paperSpreadOf } from '../loop/evidence.ts';
-import { once } from '../once.ts';
+import { once } from '../../maths/once.ts';
 import type { State } from '../state.ts';
 import type { Tear } from '../types.ts';
 import { FEWEST_ROUNDS, nearEnough, ownShots, ROUNDS, roundsOf, stageOf } from './plan.ts';

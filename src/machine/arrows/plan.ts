@@ -7,7 +7,7 @@ import { median } from '../../maths/sum.ts';
 import { paperSpreadOf } from '../loop/evidence.ts';
 import { currentSet } from '../loop/sets.ts';
 import type { ShotTag } from '../notes.ts';
-import { once } from '../once.ts';
+import { once } from '../../maths/once.ts';
 import type { State } from '../state.ts';
 import type { Tear } from '../types.ts';
 import { arrowsInPlay, mendingShots, references, roundShots, type ArrowShot } from './shots.ts';

@@ -3,7 +3,7 @@
 import { oneOf } from '../../maths/closed.ts';
 import { chosen, measured } from '../guards.ts';
 import { settingKey } from '../loop/sets.ts';
-import { once } from '../once.ts';
+import { once } from '../../maths/once.ts';
 import type { ArrowNotes } from '../notes.ts';
 import { settingsOf, type ShotSet, type State } from '../state.ts';
 import type { Tear } from '../types.ts';

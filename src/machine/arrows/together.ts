@@ -4,7 +4,7 @@
 import { predictTurns } from '../../archery/nock-turn.ts';
 import { staysTurned, worthTurning } from '../../archery/set-index.ts';
 import { indexRead, trulyDiffer } from '../../archery/set-read.ts';
-import { once } from '../once.ts';
+import { once } from '../../maths/once.ts';
 import type { State } from '../state.ts';
 import type { Tear } from '../types.ts';
 import { byArrow, judgeRounds, readGroups } from './judge.ts';

@@ -2,7 +2,7 @@
 
 import type { Content, KnobId } from '../../content/types.ts';
 import { measured } from '../guards.ts';
-import { onceForBoth } from '../once.ts';
+import { onceForBoth } from '../../maths/once.ts';
 import { tidy, UNSEEN, type Move, type State } from '../state.ts';
 import type { Changed } from '../types.ts';
 import { settingsBefore } from '../undo.ts';

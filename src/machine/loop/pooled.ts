@@ -2,7 +2,7 @@
 // another shot is made. Sets never change, so what names them names all of their shots.
 
 import type { Spread } from '../../archery/spread.ts';
-import { once } from '../once.ts';
+import { once } from '../../maths/once.ts';
 import type { ShotSet } from '../state.ts';
 import type { Gauge } from './gauge-shape.ts';
 import { goodShots } from './sets.ts';

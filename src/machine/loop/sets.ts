@@ -1,7 +1,7 @@
 // Which shots belong together: the same thing shot, same epoch, same distance, same settings.
 
 import type { Axis, KnobId } from '../../content/types.ts';
-import { once } from '../once.ts';
+import { once } from '../../maths/once.ts';
 import { feet, type Feet } from '../../maths/units.ts';
 import { settingsOf, type Shot, type ShotSet, type State } from '../state.ts';
 import type { SetKind } from '../notes.ts';

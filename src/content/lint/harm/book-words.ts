@@ -1,5 +1,6 @@
 // Reads the short rows of the book. Rows never change while a program runs, so each is taken apart once.
 
+import { once } from '../../../maths/once.ts';
 import type { GateFail } from '../../types.ts';
 import type { Book, StepRow } from '../book/shape.ts';
 
@@ -19,27 +20,12 @@ export function words(text: string | undefined): readonly string[] {
 }
 
 const KEYS = [['shop', 'shop'], ['fix', 'fix'], ['lookUp', 'look-up'], ['note', 'note'], ['pass', 'pass'], ['route', 'route']] as const;
-const meant = new WeakMap<StepRow, readonly Meant[]>();
 
 /** The answers or checks of a row, with what each means at least and where it is asked. */
-export function meanings(row: StepRow): readonly Meant[] {
-  const before = meant.get(row);
-  if (before !== undefined) return before;
-  const after = KEYS.flatMap(([key, means]) => words(row[key]).map((word): Meant => {
-    const [name = '', when] = word.split('@');
-    return { name, means, when: when === undefined ? NONE : when.split('+') };
-  }));
-  meant.set(row, after);
-  return after;
-}
+export const meanings = once((row: StepRow): readonly Meant[] => KEYS.flatMap(([key, means]) => words(row[key]).map((word): Meant => {
+  const [name = '', when] = word.split('@');
+  return { name, means, when: when === undefined ? NONE : when.split('+') };
+})));
 
-const flat = new WeakMap<Book, readonly (readonly [chapter: string, id: string, row: StepRow])[]>();
-
-export function entries(book: Book): readonly (readonly [chapter: string, id: string, row: StepRow])[] {
-  const before = flat.get(book);
-  if (before !== undefined) return before;
-  const after = book.steps.flatMap((rows) => Object.entries(rows).flatMap(([chapter, steps]) =>
-    Object.entries(steps).map(([id, row]) => [chapter, id, row] as const)));
-  flat.set(book, after);
-  return after;
-}
+export const entries = once((book: Book): readonly (readonly [chapter: string, id: string, row: StepRow])[] =>
+  book.steps.flatMap((rows) => Object.entries(rows).flatMap(([chapter, steps]) => Object.entries(steps).map(([id, row]) => [chapter, id, row] as const))));
