@@ -18,8 +18,8 @@ const loadContent = (): Content => loaded<Content>('./content.json');
 
 function loaded<T>(name: string): T {
   try {
-    // It was checked when it was built.
     const read: unknown = JSON.parse(readFileSync(new URL(name, import.meta.url), 'utf8'));
+    // oxlint-disable-next-line typescript/consistent-type-assertions -- the content beside the program was checked when it was built
     return read as T;
   } catch {
     throw new CodedError('bad-content', 'The content beside the program is missing or damaged. Install again, or run "npm run build".');

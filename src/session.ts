@@ -267,7 +267,6 @@ function plainText(words: string, what: string): string {
   const text = words.trim();
   if (text === '') throw new CodedError('empty', `Nothing was written. Write a few words to ${what}.`);
   if (text.length > MAX_TEXT) throw new CodedError('too-long', `That is ${text.length} characters; at most ${MAX_TEXT} can be kept. Write it shorter.`);
-  // eslint-disable-next-line no-control-regex -- control characters are exactly what is taken out
   return text.replace(/[\u0000-\u001f\u007f-\u009f]+/g, ' ').replace(new RegExp(UNSEEN, 'gu'), '').trim();
 }
 

@@ -43,9 +43,10 @@ export function readContent(files: ReadonlyMap<string, string>): ReadResult {
   const chapterFiles = [...files.keys()].filter((file) => CHAPTER_FILE.test(file)).sort();
   const chapters = chapterFiles.map((file) => ({ file, value: read(file, chapterFile) }));
   problems.push(...repeatedSteps(chapters, texts));
+  // oxlint-disable-next-line typescript/consistent-type-assertions -- read by this very schema, or not there
   problems.push(...knobsOnce(parsed['content/knobs.yaml'] as Parsed['content/knobs.yaml'] | undefined, texts));
   if (problems.some((one) => one.level === 'error')) return { ok: false, problems: inOrder(problems) };
-  // Without a problem every file was parsed, so nothing in here is undefined.
+  // oxlint-disable-next-line typescript/consistent-type-assertions -- without a problem every file was read by its schema, so nothing in here is undefined
   const whole = parsed as Parsed;
   const content = toContent(whole, chapters.flatMap((one) => (one.value ? [one.value] : [])));
   return { ok: true, content, where: placesOf(whole, chapters, texts), problems: inOrder(problems) };
@@ -103,7 +104,7 @@ const isHome = oneOf(namesOf(HOME));
 
 function placesOf(parsed: Parsed, chapters: Chapters, texts: ReadonlyMap<string, YamlText>): Where {
   const stepFile = new Map(chapters.flatMap(({ file, value }) => Object.keys(value?.steps ?? {}).map((id) => [id, file] as const)));
-  const knobIndex = new Map(parsed['content/knobs.yaml'].map((knob, index) => [String(knob.id), index] as const));
+  const knobIndex = new Map<string, number>(parsed['content/knobs.yaml'].map((knob, index) => [knob.id, index]));
   const inFile = (file: string, path: Path): Position => texts.get(file)?.at(path) ?? { file, line: 1, column: 1 };
   return (path) => {
     const [root, second, ...more] = path;

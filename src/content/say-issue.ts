@@ -66,15 +66,17 @@ function wanted(issue: Issue, path: Path): string {
   }
   if (issue.code !== 'invalid_type') return 'write it as the other entries do';
   if (path[path.length - 1] === 'source') return 'name one or more of content/sources.yaml: [a, b]';
-  switch (issue.expected) {
-    case 'string': return 'write a text (numbers, dates and text with : in quotes)';
-    case 'number': return 'write a number, such as 0.5 or "1/32"';
-    case 'boolean': return 'write true or false';
-    case 'array': return 'write a list: [a, b], or - one a line; [] says none';
-    case 'object': case 'record': return 'write keys and values, one a line';
-    default: return `write a ${issue.expected}`;
-  }
+  return `write ${EXPECTED[issue.expected] ?? `a ${issue.expected}`}`;
 }
+
+const EXPECTED: Readonly<Record<string, string>> = {
+  string: 'a text (numbers, dates and text with : in quotes)',
+  number: 'a number, such as 0.5 or "1/32"',
+  boolean: 'true or false',
+  array: 'a list: [a, b], or - one a line; [] says none',
+  object: 'keys and values, one a line',
+  record: 'keys and values, one a line',
+};
 
 /** The names that tell the branches of a union apart. */
 const optionsOf = (issue: core.$ZodIssueInvalidUnion): string[] =>
@@ -95,7 +97,7 @@ const NAMES: Readonly<Record<string, string>> = { when: 'guard', id: 'known id',
 
 function kindOfName(path: Path): string {
   const key = path.findLast((part) => typeof part === 'string');
-  return key === undefined ? 'known word' : (NAMES[String(key)] ?? `"${key}"`);
+  return key === undefined ? 'known word' : (NAMES[key] ?? `"${key}"`);
 }
 
 const show = (given: unknown): string => (typeof given === 'string' ? `"${given}"` : whatIs(given));

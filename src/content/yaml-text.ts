@@ -2,7 +2,7 @@
 // Anchors, aliases and tags are refused: a reader of the file should see what each step says where it stands.
 
 import { isAlias, isCollection, isMap, isNode, isPair, isScalar, LineCounter, parseDocument, visit } from 'yaml';
-import type { Document, ErrorCode, Node, Pair, YAMLError } from 'yaml';
+import type { Document, ErrorCode, Pair, YAMLError } from 'yaml';
 import { textRules } from './text-rules.ts';
 import { error } from './problem.ts';
 import type { Path, Position, Problem } from './problem.ts';
@@ -53,7 +53,9 @@ export function readYaml(file: string, source: string): YamlText {
     real: (path) => realPath(doc, path),
     get: (path) => {
       const found: unknown = doc.getIn(path, true);
-      return isNode(found) ? found.toJS(doc) : found;
+      if (!isNode(found)) return found;
+      const plain: unknown = found.toJS(doc);
+      return plain;
     },
     at: (path) => place(offsetOf(doc, realPath(doc, path))),
     keyAt: (path) => place(keyOffset(doc, path) ?? offsetOf(doc, path)),
@@ -73,7 +75,7 @@ function anchors(doc: Document, place: (offset: number) => Position): Problem[] 
   const found: Problem[] = [];
   visit(doc, {
     Node: (_, node) => {
-      const at = place((node as Node).range?.[0] ?? 0);
+      const at = place(node.range?.[0] ?? 0);
       if (isAlias(node)) found.push(error(at, `*${node.source} is an alias; write the text out instead`));
       else if ('anchor' in node && typeof node.anchor === 'string') {
         found.push(error(at, `&${node.anchor} is an anchor; take it out and write the text out where it is used`));

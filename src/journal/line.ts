@@ -75,6 +75,7 @@ function checkFact(raw: unknown): Fact {
     const where = issue === undefined || issue.path.length === 0 ? 'the line' : `"${issue.path.join('.')}"`;
     throw new BadLine(`${where} is not as it should be (${issue?.message ?? 'unknown'})`);
   }
+  // oxlint-disable-next-line typescript/consistent-type-assertions -- its schema has passed it
   const fact = raw as Fact;
   const points = fact.kind === 'corrected' ? fact.of : fact.kind === 'wanted-back' ? fact.to : 0;
   if (points >= fact.seq) throw new BadLine(`it points at line ${points}, which does not come before it`);

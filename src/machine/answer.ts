@@ -77,7 +77,6 @@ export const UNSEEN = /[\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\p{Cs}]/u;
 function refuseText(ask: Ask, text: string): Parsed | null {
   if (text.length === 0) return refuse('empty', `Nothing was entered. ${hint(ask)}`);
   if (text.length > MAX_TEXT) return refuse('too-long', `That is ${text.length} characters; at most ${MAX_TEXT} can be kept. Write it shorter.`);
-  // eslint-disable-next-line no-control-regex -- control characters are exactly what is looked for
   if (/[\u0000-\u0008\u000b-\u001f\u007f-\u009f]/.test(text) || UNSEEN.test(text)) return refuse('unreadable', 'That has control characters in it. Write plain text.');
   return null;
 }

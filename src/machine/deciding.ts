@@ -48,7 +48,7 @@ export class Deciding<P extends Place = Place> {
   }
 
   get place(): P {
-    // Nobody has a `Deciding<P>` without having asked where it stands.
+    // oxlint-disable-next-line typescript/consistent-type-assertions -- nobody has a `Deciding<P>` without having asked where it stands
     return placeOf(this.state.walk) as P;
   }
 
@@ -78,6 +78,7 @@ export class Deciding<P extends Place = Place> {
   }
 
   fact(): Fact {
+    // oxlint-disable-next-line typescript/consistent-type-assertions -- a draft with its decision is one of the facts again
     this.made ??= { ...this.draft, decided: this.decided } as Fact;
     return this.made;
   }

@@ -9,6 +9,7 @@ import { signalOf, type WalkNode } from './signals.ts';
 import type { Axis, Chapter, MachineEvent } from './types.ts';
 import { WALK } from './walk-table.ts';
 
+// oxlint-disable-next-line typescript/consistent-type-assertions -- how the library is told its events
 const walk = setup({ types: { events: {} as MachineEvent } });
 type Config = Parameters<typeof walk.createMachine>[0];
 

@@ -25,6 +25,7 @@ export type Percent = Measured<'percent'>;
 
 /** A number in a unit: from here on its type says so. The only way to make one. */
 // Example: inUnit(2, 'in') is 2.
+// oxlint-disable-next-line typescript/consistent-type-assertions -- a brand is put on a number here and nowhere else
 export const inUnit = <U extends string>(n: number, _unit: U): Measured<U> => n as Measured<U>;
 export const inches = (n: number): Inches => inUnit(n, 'in');
 export const feet = (n: number): Feet => inUnit(n, 'ft');

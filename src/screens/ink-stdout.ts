@@ -14,6 +14,7 @@ export const inkStdout = (stdout: Out): Out =>
       const value: unknown = Reflect.get(target, name, target);
       if (name === 'on' || name === 'off') {
         return (event: string, listener: (...args: unknown[]) => void): Out => {
+          // oxlint-disable-next-line typescript/consistent-type-assertions -- Node's types know the name of each event alone; this is any of them
           if (event !== 'resize') target[name](event as 'pipe', listener);
           return stdout;
         };

@@ -46,6 +46,7 @@ export async function* readLines(input: Readable): AsyncGenerator<Line> {
   };
 
   // Leaving early must not destroy the stream: that would raise an error on it, and it is not ours to close.
+  // oxlint-disable-next-line typescript/consistent-type-assertions -- what a stream gives, Node's types leave open
   for await (const chunk of input.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer | string>) {
     const bytes = typeof chunk === 'string' ? Buffer.from(chunk) : chunk;
     let from = 0;

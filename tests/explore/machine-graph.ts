@@ -66,4 +66,4 @@ export function exploreMachine(limit = 5000): MachineGraph {
   };
 }
 
-const nodes = (node: Node): readonly Node[] => [node, ...Object.values(node.states).flatMap((child) => nodes(child as Node))];
+const nodes = (node: Node): readonly Node[] => [node, ...Object.values(node.states).flatMap((child) => nodes(child))];

@@ -108,7 +108,7 @@ describe('at the end of its travel', () => {
     for (const y of [0.22, 0.26, 0.3, 0.32, 0.34]) {
       const one = judged(y);
       const within = evidenceOn(content, stateOf(end(y)), 'height', 'rest-height')?.within ?? NaN;
-      const last = one.verdict === null ? one.say.at(-1) ?? '' : String(one.verdict);
+      const last = one.verdict === null ? one.say.at(-1) ?? '' : one.verdict;
       found.set(last, within);
       if (last === WORDS) expect([within >= 0.04, within < 0.1]).toEqual([true, true]);
       if (last === NEAR) expect(within).toBeGreaterThanOrEqual(0.1);

@@ -30,7 +30,7 @@ type Value = string | { readonly [key: string]: Value };
 const valueOf = ([first = '', ...rest]: readonly string[]): Value => (rest.length === 0 ? first : { [first]: valueOf(rest) });
 const at = (place: string) => {
   const path = place === 'asking' || place === 'stopped' ? [place] : ['walk', ...place.split('.')];
-  return walkMachine.resolveState({ value: valueOf(path) } as Parameters<typeof walkMachine.resolveState>[0]);
+  return walkMachine.resolveState({ value: valueOf(path) });
 };
 
 describe('the places of the walk', () => {

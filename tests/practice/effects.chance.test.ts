@@ -189,7 +189,7 @@ describe('an archer', () => {
     const before = shoot(still(world), AS_FOUND, AT_PAPER).hole.y;
     const steps = Array.from({ length: MANY }, (_, moves) => {
       const { said, memory } = answerTo(slipping, { ...FRESH, condition: { ...AS_FOUND, moves } }, { ask: asked, bow: {}, advice });
-      const to = typeof said === 'object' && said !== null && 'value' in said ? Number(said.value) : 1 / 32;
+      const to = typeof said === 'object' && said !== null && 'value' in said ? said.value : 1 / 32;
       const after = caughtUp(slipping, memory, { 'rest-height': { value: to, unit: 'in' } });
       return (shoot(still(slipping), after.condition, AT_PAPER).hole.y - before) / perStep;
     });

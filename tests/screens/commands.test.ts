@@ -57,7 +57,7 @@ describe('going back', () => {
 describe('telling', () => {
   it('n keeps a note, and the same question stands with what was typed for it', () => {
     const screen = drive([VIEWS.number]);
-    screen.press('64', `${ESC}`, 'n', 'windy', '\r');
+    screen.press('64', ESC, 'n', 'windy', '\r');
     expect(screen.session.sent).toEqual([{ kind: 'note', note: 'windy' }]);
     expect(screen.frame()).toContain('noted');
     expect(screen.frame()).toContain('> 64_');

@@ -47,7 +47,7 @@ describe('a word typed at a list', () => {
   });
 
   it('of one stray letter is passed over by an arrow, a number or Backspace', () => {
-    for (const keys of [[`${DOWN}`], ['2'], ['\u007f', DOWN]]) {
+    for (const keys of [[DOWN], ['2'], ['\u007f', DOWN]]) {
       const screen = drive([VIEWS.choice]);
       screen.press('l', ...keys, '\r');
       expect(screen.session.given).toEqual(['left']);

@@ -36,7 +36,7 @@ export function functionsIn(file: string, text: string): readonly Documented[] {
     const name = nameOfFunction(statement);
     if (name === null || isUnitMaker(statement)) return [];
     const comments = (ts.getLeadingCommentRanges(text, statement.getFullStart()) ?? []).map(({ pos, end }) => text.slice(pos, end));
-    const lines = comments.filter((comment) => comment.startsWith('//')).map((comment) => comment.slice(2).trim());
+    const lines = comments.filter((comment) => comment.startsWith('//')).map((comment) => comment.slice(2).trim()).filter((line) => !line.startsWith('oxlint-'));
     const first = lines.findIndex((line) => line.startsWith('Example: '));
     return [{
       file, name,

@@ -1,6 +1,6 @@
 // Walks a tune from the first line to the record over any pipe, and tells what was decided, in order, in short words.
 
-import type { Advice, Ask, Finding, Ledger } from '../../src/machine/types.ts';
+import type { Advice, Ask, Finding } from '../../src/machine/types.ts';
 import type { OutLine } from '../../src/screens/pipe-schema.ts';
 import { toFractionText } from './fraction-text.ts';
 import type { NumberedArcher } from './numbered-archer.ts';
@@ -41,7 +41,7 @@ export async function walkThrough(first: Talk, archer: NumberedArcher, interrupt
   while (line.type !== 'done') {
     if (turns.length > 400) throw new Error(`400 answers and no end: ${JSON.stringify(line)}`);
     const ask = line.ask as Ask;
-    const said = instead(line) ?? { answer: archer.reply(ask, line.bow as Ledger) };
+    const said = instead(line) ?? { answer: archer.reply(ask, line.bow) };
     const reply = asWalkLine(await talk.say(said), { about: ask.about, said });
     const answer = (said as { readonly answer?: unknown }).answer ?? said;
     lines.push(reply);

@@ -44,7 +44,7 @@ function tooFar(m: Moment, knob: Knob, from: number, to: number): string | null 
   const press = gates.growing ? 'shop' : gates.value('press');
   // Without the maker's words on its screws it is a bow whose cams are not known.
   const cams = gates.value('cams') === 'screw-adjust' && gates.value('cam-range') === 'not-known' ? 'unknown' : gates.value('cams');
-  const rule = content.ladders.find((r) => r.axis === axis && (r.cams === 'any' || (r.cams as readonly string[]).includes(cams)) && (r.press === 'any' || (r.press as readonly string[]).includes(press)));
+  const rule = content.ladders.find((r) => r.axis === axis && (r.cams === 'any' || r.cams.includes(cams)) && (r.press === 'any' || r.press.includes(press)));
   const soft = rule?.rungs.find((r) => r.knob === knob.id)?.soft ?? knob.soft;
   const offset = offsetOf(m, knob);
   // With broadheads the travel counts from where paper left it.

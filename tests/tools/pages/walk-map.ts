@@ -22,7 +22,7 @@ function places(node: Node): Value[] {
     (child.type === 'compound' ? places(child).map((inner) => ({ [name]: inner })) : [name]));
 }
 
-const at = (value: Value): WalkSnapshot => walkMachine.resolveState({ value } as Parameters<typeof walkMachine.resolveState>[0]);
+const at = (value: Value): WalkSnapshot => walkMachine.resolveState({ value });
 const nameOf = (event: MachineEvent): string => ('verdict' in event ? `"${event.verdict}"` : 'choice' in event ? `chosen: ${event.choice}` : event.type);
 
 interface Place { readonly from: string; readonly ways: ReadonlyMap<string, readonly string[]> }
@@ -81,7 +81,7 @@ function folded(all: readonly Place[]): Line[] {
 
 /** One line for each place: `place   event, event > place; event > place`. */
 export function walkMap(): string {
-  const values = places(walkMachine.root as unknown as Node);
+  const values = places(walkMachine.root);
   const inside = values.filter((value) => !INTERRUPTIONS.includes(placeOf(at(value))));
   const leads = (event: MachineEvent, from: readonly Value[], to: string): void => {
     for (const value of from) {

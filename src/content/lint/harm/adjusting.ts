@@ -4,7 +4,7 @@ import { error } from '../../problem.ts';
 import type { Problem } from '../../problem.ts';
 import type { Where } from '../../read.ts';
 import { AXES } from '../../types.ts';
-import type { Content, Knob, KnobId, LadderRule } from '../../types.ts';
+import type { Content, Knob, LadderRule } from '../../types.ts';
 import type { Book, KnobRow } from '../book/shape.ts';
 import { words } from './book-words.ts';
 
@@ -60,13 +60,13 @@ function ladder(rule: LadderRule, index: number, content: Content, where: Where,
     if (row.press && (rule.press === 'any' || rule.press.some((one) => one !== 'trained'))) {
       tell('knob', `"${rung.knob}" is work in a press, and this ladder is not for trained hands alone; write press: [trained]`);
     }
-    for (const first of words(row.after) as readonly KnobId[]) {
-      if (ids.indexOf(first) > at) tell('knob', `"${rung.knob}" stands before "${first}"; put it after`);
+    for (const first of words(row.after)) {
+      if (ids.findIndex((id) => id === first) > at) tell('knob', `"${rung.knob}" stands before "${first}"; put it after`);
     }
     const reach = rung.soft ?? knob.soft;
     if (reach > knob.soft && reach <= knob.hard) tell('soft', `soft ${reach} of this rung is more than soft ${knob.soft} of "${rung.knob}"; write at most that`);
     for (const [other, most] of Object.entries(row.beside ?? {})) {
-      if (ids.includes(other as KnobId) && reach > most) tell('soft', `beside "${other}" the ${rung.knob} goes at most ${most}, to finish; write soft: ${most}`);
+      if (ids.some((id) => id === other) && reach > most) tell('soft', `beside "${other}" the ${rung.knob} goes at most ${most}, to finish; write soft: ${most}`);
     }
     return found;
   });

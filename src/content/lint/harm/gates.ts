@@ -5,9 +5,12 @@ import type { Path, Problem } from '../../problem.ts';
 import type { Where } from '../../read.ts';
 import type { Content, GateFail, GuardName, Step } from '../../types.ts';
 import type { Book, StepRow } from '../book/shape.ts';
+import { oneOf } from '../../../maths/closed.ts';
 import { ASKED_ALONE } from '../safety.ts';
 import { entries, meanings, words } from './book-words.ts';
 import type { Meaning } from './book-words.ts';
+
+const isAskedAlone = oneOf(ASKED_ALONE);
 
 /** How hard an answer holds: to look up and to mend both keep the bow from being shot. */
 const HOLDS: Readonly<Record<Meaning, number>> = { 'route': 0, 'pass': 0, 'note': 1, 'look-up': 2, 'fix': 2, 'shop': 3 };
@@ -35,7 +38,7 @@ export function gates(content: Content, where: Where, book: Book): Problem[] {
 function frame(step: Step, row: StepRow, tell: Tell): void {
   const { id } = step;
   const flags = words(row.flags);
-  const alone = (ASKED_ALONE as readonly string[]).includes(id);
+  const alone = isAskedAlone(id);
   const effect = row.effect ?? 'gate';
   // Of the five, safety.ts tells these two.
   if (step.effect !== effect && !alone) tell(['effect'], `"${id}" is ${step.effect}; common practice has it ${effect}: write effect: ${effect}`);
@@ -49,7 +52,7 @@ function frame(step: Step, row: StepRow, tell: Tell): void {
   if (step.about !== about) tell(['about'], `"${id}" asks about "${step.about}", and its limits are held under "${about}"; write about: ${about}`);
   leftOut(id, step.when, words(row.when), (text) => { tell(['when'], text); });
   for (const guard of words(row.only)) {
-    if (!step.when.includes(guard as GuardName)) tell([], `"${id}" is asked of everybody; it is only for some: write when: [${guard}]`);
+    if (!step.when.some((one) => one === guard)) tell([], `"${id}" is asked of everybody; it is only for some: write when: [${guard}]`);
   }
   for (const caution of words(row.cautions)) {
     if (!step.cautions.includes(caution)) tell([], `"${id}" lacks the caution "${caution}"; write it into cautions: it is shown at the step`);
@@ -75,7 +78,7 @@ function options(step: Extract<Step, { kind: 'choice' }>, row: StepRow, tell: Te
       tell(['options', index, 'gate'], `the option "${name}" of "${step.id}" is looser than common practice; write gate: ${means}`);
     }
     const given = option.when ?? [];
-    const missing = when.filter((guard) => !given.includes(guard as GuardName));
+    const missing = when.filter((guard) => !given.some((one) => one === guard));
     if (missing.length > 0) tell(['options', index], `the option "${name}" of "${step.id}" is offered to everybody; it is only for some: write when: [${missing.join(', ')}]`);
     if (means !== 'route') leftOut(name, given, when, (text) => { tell(['options', index, 'when'], text); });
   }

@@ -3,7 +3,7 @@
 import { error } from '../../problem.ts';
 import type { Path, Problem } from '../../problem.ts';
 import type { Where } from '../../read.ts';
-import type { Content, Trigger } from '../../types.ts';
+import type { Content } from '../../types.ts';
 import type { Book } from '../book/shape.ts';
 import { entries, words } from './book-words.ts';
 
@@ -68,8 +68,9 @@ function drawnFirst(content: Content, where: Where): Problem[] {
 }
 
 function again(content: Content, where: Where, book: Book): Problem[] {
+  const rechecks = new Map<string, readonly string[]>(Object.entries(content.rechecks));
   return Object.entries(book.again).flatMap(([trigger, wanted]) => {
-    const given = content.rechecks[trigger as Trigger];
+    const given = rechecks.get(trigger) ?? [];
     const missing = words(wanted).filter((id) => !given.includes(id));
     return missing.length === 0 ? []
       : [error(where(['rechecks', trigger]), `after "${trigger}" common practice asks ${missing.map((id) => `"${id}"`).join(', ')} again; write ${missing.length > 1 ? 'them' : 'it'} into the list`)];

@@ -1,0 +1,1 @@
+export const first = (list: readonly number[]): number => list[0];

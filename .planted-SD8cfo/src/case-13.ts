@@ -1,0 +1,1 @@
+declare const word: string; export const a = word as 'a';

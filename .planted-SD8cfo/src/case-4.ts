@@ -1,0 +1,1 @@
+export function g(): { readonly a: number } { return JSON.parse('{}'); }

@@ -1,0 +1,1 @@
+declare const list: readonly number[]; export const x = list[0]!;

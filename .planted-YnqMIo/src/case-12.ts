@@ -1,0 +1,1 @@
+type Face = 'screen' | 'plain' | 'pipe'; declare const face: Face; declare function f(): void; switch (face) { case 'screen': case 'plain': f(); break; case 'pipe': f(); break; } export const done = 1;

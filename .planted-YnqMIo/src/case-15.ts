@@ -1,0 +1,2 @@
+// oxlint-disable-next-line typescript/consistent-type-assertions -- not needed
+export const a = 1;

@@ -1,0 +1,1 @@
+export const f = (value: any): number => Number(value);

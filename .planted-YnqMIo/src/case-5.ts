@@ -1,0 +1,1 @@
+declare function take(a: number): void; take(JSON.parse('1')); export {};
