@@ -41,10 +41,9 @@ export const agenda: (content: Content, state: State) => readonly Pending[] = on
   const raised = state.due.flatMap((id) => lookUp(content, id) ?? []).filter((p) => holds(state, p.step.when) && !waits(p.step));
   const due = [...raised, ...toldFirst(content, state, raised)];
   const seen = new Set(due.map((p) => p.id));
-  const fresh = routeSoFar(content, state)
-    .filter((id) => state.answers[id] === undefined && !seen.has(id))
-    .flatMap((id) => lookUp(content, id) ?? [])
-    .filter((p) => !p.step.onDemand && holds(state, p.step.when));
+  const fresh = askedOfAll(content)[reachOf(state)]
+    .filter((p) => state.answers[p.id] === undefined && !seen.has(p.id) && holds(state, p.step.when));
+  if (due.length + fresh.length === 0) return NOTHING;
   // Nor while something stands beyond its hard limit: the bow is looked at undrawn, and that is brought back.
   const held = heldOver(content, state) !== null;
   const all = [...due, ...fresh].filter(({ step }) => !held || step.pause === 'talk' || step.pause === 'undrawn');
@@ -57,6 +56,8 @@ export const agenda: (content: Content, state: State) => readonly Pending[] = on
     .map(({ p }) => p);
 });
 
+const NOTHING: readonly Pending[] = [];
+
 /** Which of its checks belong to this bow, only this other answer tells: unasked, they would be passed over. */
 const TOLD_FIRST: Readonly<Record<string, string>> = { 'rest-check': 'rest' };
 
@@ -67,10 +68,13 @@ const toldFirst = (content: Content, state: State, raised: readonly Pending[]): 
 
 /** Step ids of all chapters up to where the walk stands; in `finish`, only up to the block that is under way. */
 export const routeSoFar = (content: Content, state: State): readonly string[] =>
-  routes(content)[placeOf(state.walk) === 'finish.closing' ? 'closing' : chapterOf(state)];
+  routes(content)[reachOf(state)];
+
+type Reach = Chapter | 'closing';
+const reachOf = (state: State): Reach => (placeOf(state.walk) === 'finish.closing' ? 'closing' : chapterOf(state));
 
 const isChapter = oneOf(CHAPTERS);
-const routes = once((content: Content): Readonly<Record<Chapter | 'closing', readonly string[]>> => {
+const routes = once((content: Content): Readonly<Record<Reach, readonly string[]>> => {
   const upTo = (reach: Chapter, closing: boolean): readonly string[] =>
     content.chapters
       .filter(({ id }) => !isChapter(id) || CHAPTERS.indexOf(id) <= CHAPTERS.indexOf(reach))
@@ -78,6 +82,12 @@ const routes = once((content: Content): Readonly<Record<Chapter | 'closing', rea
       .flatMap((block) => block.steps);
   const each = tableOf(CHAPTERS, (chapter) => upTo(chapter, chapter === 'record'));
   return { ...each, closing: upTo('finish', true) };
+});
+
+/** Of each route what is asked without being called for. */
+const askedOfAll = once((content: Content): Readonly<Record<Reach, readonly Pending[]>> => {
+  const asked = (reach: Reach): readonly Pending[] => routes(content)[reach].flatMap((id) => lookUp(content, id) ?? []).filter(({ step }) => !step.onDemand);
+  return { ...tableOf(CHAPTERS, asked), closing: asked('closing') };
 });
 
 /** True where the step is answered, up to date and on the route. */

@@ -4,6 +4,7 @@ import { ERRORS } from '../../src/errors.ts';
 import { MAX_SHOTS_AT_ONCE, MAX_TEAR, parseShots } from '../../src/machine/answer-shots.ts';
 import { hint, MAX_TEXT, parseAnswer } from '../../src/machine/answer.ts';
 import type { Answer, Ask } from '../../src/machine/types.ts';
+import { anyText } from '../tools/any-text.ts';
 
 const base = { about: 'x', step: 'x', short: 'x', text: [], why: [], caution: [] };
 const plan = { distance: { value: 7, unit: 'ft' as const }, shaft: 'fletched' as const, head: 'field' as const, arrow: null, nockTurn: 0, shots: { taken: 0, wanted: 3 } };
@@ -137,7 +138,7 @@ describe('any input at all', () => {
   const words = fc.constantFrom('high', 'low', 'left', 'right', 'bad', 'missed', 'clean', 'as told', 'not known', 'yes', '1/', '/', '1 1/8', '-', '.', ',', ';', 'mm', 'in', '"', '0', '9e9', '\u00bd', ' ', '\t', 'h', 'l');
   const anything = fc.oneof(
     fc.anything({ withBigInt: true, withDate: true, withMap: true, withSet: true, withNullPrototype: true, withSparseArray: true, withTypedArray: true }),
-    fc.string({ unit: 'binary' }), fc.array(words).map((list) => list.join(' ')), fc.array(words).map((list) => list.join('')),
+    anyText, fc.array(words).map((list) => list.join(' ')), fc.array(words).map((list) => list.join('')),
     fc.record({ x: fc.anything(), y: fc.anything(), called: fc.anything() }, { requiredKeys: [] }), fc.record({ value: fc.anything(), unit: fc.anything() }, { requiredKeys: [] }),
   );
 
