@@ -7,7 +7,17 @@ import type { Content } from '../../src/content/types.ts';
 import type { Carried, Intent, SessionLike, Store, View } from '../../src/machine/types.ts';
 import { TestArcher, type Bow, type Played } from './archer.ts';
 
-export const shippedContent = (): Content => JSON.parse(readFileSync(new URL('../../dist/content.json', import.meta.url), 'utf8')) as Content;
+/** The built content, read once a worker: what follows from it is worked out once, as in the program. Nobody can write into it. */
+export const shippedContent = (): Content => {
+  shipped ??= frozen(JSON.parse(readFileSync(new URL('../../dist/content.json', import.meta.url), 'utf8')) as Content);
+  return shipped;
+};
+let shipped: Content | undefined;
+
+function frozen<T>(value: T): T {
+  if (typeof value === 'object' && value !== null) Object.values(Object.freeze(value)).forEach(frozen);
+  return value;
+}
 
 export const NOON = Date.parse('2026-03-02T12:00:00Z');
 const MINUTE = 60_000;
