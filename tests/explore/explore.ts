@@ -9,6 +9,7 @@ import { BEGINS, BOWS } from './begins.ts';
 import { TEMPERS } from './careless.ts';
 import { faultTable } from './fault-table.ts';
 import { INVARIANTS } from './invariants.ts';
+import { CAMS, CELLS, endOf, nameOf, PRESSES, shopEndOf, wrongIn } from './ladder-cells.ts';
 import { exploreMachine, type MachineGraph } from './machine-graph.ts';
 import { addTo, noTally, type Tally } from './tally.ts';
 import type { Told } from './walker.ts';
@@ -23,6 +24,17 @@ function tellMachine({ states, edges, places, unreached, defined, untaken }: Mac
   for (const place of unreached) console.log(`         never reached: ${place}`);
   for (const edge of untaken) console.log(`         never taken: ${edge}`);
   return unreached.length === 0 && untaken.length === 0;
+}
+
+/** True where each cell ends in its one next step, and each ladder on which nothing helps in a note for the shop. */
+function tellLadder(): boolean {
+  const wrong = CELLS.map((cell) => ({ cell, what: wrongIn(cell, endOf(cell)) })).filter(({ what }) => what.length > 0);
+  const ladders = CAMS.flatMap((cams) => PRESSES.flatMap((press) => (['left', 'high'] as const).map((tear) => ({ hand: 'right', rest: 'blade', cams, press, tear }) as const)));
+  const shop = ladders.filter((cell) => shopEndOf(cell).view.advice?.kind === 'shop').length;
+  console.log(`ladder   ${CELLS.length} cells of tear, hand, cams, rest and press: ${CELLS.length - wrong.length} end in the one next step of common practice`);
+  console.log(`         ${ladders.length} ladders on which nothing helps: ${shop} end in a note for the shop`);
+  for (const { cell, what } of wrong) console.log(`         wrong: ${nameOf(cell)}: ${what.join('; ')}`);
+  return wrong.length === 0 && shop === ladders.length;
 }
 
 interface Walked { readonly tally: Tally; readonly broken: readonly string[] }
@@ -60,7 +72,7 @@ async function walkAll(total: number): Promise<Walked> {
 }
 
 const machine = exploreMachine();
-const whole = tellMachine(machine);
+const whole = [tellMachine(machine), tellLadder()].every((held) => held);
 const { tally, broken } = await walkAll(Number(asked));
 console.log(`walks    ${tally.walks} of up to 400 events: ${BOWS.length} bows, ${BEGINS.length} beginnings, ${TEMPERS.map(({ name }) => name).join(', ')} archers`);
 console.log(`events   ${tally.turns}: ${tally.lines} lines written, ${tally.refused} refused, ${tally.killed} kills; ${tally.shots} answers of shots, ${tally.impacts} impacts asked, ${tally.advices} adjustments told, ${tally.corrected} corrections, ${tally.stops} stop words, ${tally.stopped} turns in a stop, ${tally.done} tunes finished`);

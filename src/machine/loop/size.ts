@@ -75,7 +75,7 @@ function likeliest(belief: Belief, { lo, hi, smallest }: Rung, from: number, { l
 }
 
 /** A first move may be worse than where it began by so much (in), with this chance beside that of the other side. */
-const [WORSE_BY, EXCURSION] = [1 / 8, 0.035];
+const [WORSE_BY, EXCURSION] = [1 / 8, 0.04];
 
 /** A first move as long as it may be without too great a chance of making it worse; one step at least. */
 function cautious(belief: Belief, from: number, reached: number, smallest: number, aim: number): number {
