@@ -2,7 +2,7 @@
 
 import type { Bin } from './calibration.ts';
 import type { Policy, SeedRows } from './report.ts';
-import { FIGURES } from './tally.ts';
+import { FIGURES, SOON } from './tally.ts';
 
 const NAMES: Readonly<Record<string, string>> = {
   coach: 'the coach', allBows: 'all bows that it may be', blendedLine: 'blended line, no walk', chart: 'chart, by the mean', chartConfirmed: 'chart, confirmed',
@@ -19,7 +19,7 @@ export function rowLines(world: string, about: string, { seed, bows, fixable, po
     `${world} (${about}), seed ${seed}: ${bows} bows, of which the adjustment can tune ${fixable}. Tuned is 1/4 in each way.`,
     ...aligned([HEAD, line('coach', coach), ...Object.entries(rivals).map(([name, policy]) => line(name, policy))]),
     `  the coach's ends, %: tuned ${percent(ended.tuned)}, left at a borderline ${percent(ended.accepted)}, cannot ${percent(ended.cannot)}, scatter ${percent(ended.inconsistent)}, out of moves or shots ${percent(ended.budget)}; `
-      + `put back and proved ${coach.putBacks.toFixed(2)} times a bow, counted in shots and moves`,
+      + `put back and proved ${coach.putBacks.toFixed(2)} times a bow, counted in shots and moves; of the bows that it cannot tune, told so within ${SOON} shots ${percent(coach.beyondSoon)}`,
     '',
   ];
 }

@@ -2,7 +2,7 @@
 
 import { calibration, type Bin } from './calibration.ts';
 import type { CoachOutcome } from './coach.ts';
-import { rowOf, shareOf, type FigureName, type Row } from './tally.ts';
+import { rowOf, shareOf, SOON, type FigureName, type Row } from './tally.ts';
 import type { ByRival, Done } from './work.ts';
 import type { Order } from './workers.ts';
 import type { WorldName } from './world.ts';
@@ -16,10 +16,11 @@ export interface Policy extends Shares {
   readonly unfixable: { readonly declared: number; readonly shots: number };
 }
 
-/** Ends of the coach's fixable bows, and put-backs a bow. */
+/** Ends of the coach's fixable bows, put-backs a bow, and the share of the bows beyond tuning of which just that is said soon. */
 export interface CoachPolicy extends Policy {
   readonly ended: Readonly<Record<CoachOutcome['result'], number>>;
   readonly putBacks: number;
+  readonly beyondSoon: number;
 }
 
 export interface SeedRows {
@@ -80,5 +81,6 @@ function coachPolicy(outcomes: readonly CoachOutcome[], oracle: Row): CoachPolic
     ...policyOf(rowOf(outcomes), oracle),
     ended: { tuned: ended('tuned'), accepted: ended('accepted'), cannot: ended('cannot'), inconsistent: ended('inconsistent'), budget: ended('budget') },
     putBacks: fixable.reduce((total, o) => total + o.putBacks, 0) / Math.max(1, fixable.length),
+    beyondSoon: shareOf(outcomes.filter((o) => !o.fixable), (o) => o.result === 'cannot' && o.shots <= SOON).value,
   };
 }

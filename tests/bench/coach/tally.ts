@@ -4,6 +4,9 @@
 import { moments } from '../methods/cell.ts';
 import type { Outcome } from './hands.ts';
 
+/** What is found within so many shots of an axis is found soon. */
+export const SOON = 25;
+
 /** A figure with one standard error. */
 export interface Figure { readonly value: number; readonly error: number }
 

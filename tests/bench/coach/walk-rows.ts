@@ -5,6 +5,7 @@ import type { Axis } from '../../../src/content/types.ts';
 import { meanWithin, shareWithin, type Interval } from './interval.ts';
 import { capRows, type CapRow } from './walk-cap-rows.ts';
 import type { AxisEnd } from './walk-play.ts';
+import { SOON } from './tally.ts';
 import { isInTolerance, onAxis } from './walk-truth.ts';
 import type { Played, RowName, Told } from './walk-work.ts';
 
@@ -52,8 +53,6 @@ export interface WalkReport {
 
 /** So much larger (in) is worse. */
 const WORSE = 1 / 16;
-/** The right finding comes within so many shots of the axis. */
-const SOON = 25;
 
 export interface One { readonly tune: Told; readonly end: AxisEnd; readonly outOfReach: readonly Axis[] }
 
