@@ -174,6 +174,7 @@ function afterMove(d: Deciding, moved: MovedAnswer): void {
   const putBack = advice.kind === 'put-back';
   if (moved === 'another') return another(d, putBack, knobId);
   if (moved === 'not now') return notNow(d, putBack);
+  if (moved === 'at its end') return atItsEnd(d, putBack, knobId);
   const told = (advice.to?.value ?? 0) - (d.before.moves.filter((m) => m.knob === knobId).reduce((s, m) => s + m.delta, 0));
   enterMove(d, knobId, told, putBack ? 'put-back' : 'adjust', moved);
   if (!putBack) {
@@ -211,6 +212,16 @@ function notNow(d: Deciding, putBack: boolean): void {
   d.add({ advice: null, loop: { declined } });
   if (another) { d.say('another-offered'); return; }
   d.where('verdict: borderline').event({ type: 'verdict', verdict: 'borderline' }, { loop: { offered: 'accept' } });
+}
+
+// Its screw or slot ends: it stays where it stands, and the next rung of the ladder goes on from there, or the note for the shop.
+function atItsEnd(d: Deciding, putBack: boolean, knob: KnobId): void {
+  if (putBack) { d.say('put-back-stands'); return; }
+  d.add({
+    advice: null, findings: [{ kind: 'knob', knob, result: 'limit' }],
+    loop: { ended: { ...d.state.notes.ended, [knob]: 'limit' }, declined: d.state.notes.declined.filter((id) => id !== knob) },
+  });
+  d.say('knob-at-its-end', { knob: d.content.knobs[knob].name });
 }
 
 function afterFinishing(d: Deciding, value: string): void {

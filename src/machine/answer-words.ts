@@ -2,7 +2,7 @@
 
 import type { Step } from '../content/types.ts';
 import { formatQuantity, formatInches } from '../maths/fractions.ts';
-import type { Answer, Ask, ShotAnswer } from './types.ts';
+import type { Answer, Ask, MovedAnswer, ShotAnswer } from './types.ts';
 
 export function answerInWords(step: Step, answer: Answer): string {
   if (answer.kind === 'not known') return 'not known';
@@ -33,11 +33,15 @@ export function plainAnswer(answer: Answer): string {
     case 'shots':
       return answer.shots.map(shotInWords).join('; ');
     case 'moved':
-      return typeof answer.moved === 'string' ? (answer.moved === 'as told' ? 'moved as told' : answer.moved === 'another' ? 'another adjustment, please' : 'not now') : `moved ${formatQuantity(answer.moved)}`;
+      return typeof answer.moved === 'string' ? MOVED_WORDS[answer.moved] : `moved ${formatQuantity(answer.moved)}`;
     case 'not known':
       return 'not known';
   }
 }
+
+const MOVED_WORDS: Readonly<Record<Extract<MovedAnswer, string>, string>> = {
+  'as told': 'moved as told', 'not now': 'not now', 'another': 'another adjustment, please', 'at its end': 'it goes no further',
+};
 
 /** `1/2 in high, 1/8 in left of its dot`. */
 export function impactInWords(shot: ShotAnswer): string {

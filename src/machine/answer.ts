@@ -58,7 +58,7 @@ export function hint(ask: Ask): string {
     case 'text':
       return 'Write a few words.';
     case 'amount':
-      return `Answer "as told", "not now", "another", or how far it was really moved, like ${formatQuantity({ value: ask.unit === 'in' ? 1 / 32 : ask.unit === 'count' ? 1 : 1 / 2, unit: ask.unit })}.`;
+      return `Answer "as told", "not now", "another", "at its end", or how far it was really moved, like ${formatQuantity({ value: ask.unit === 'in' ? 1 / 32 : ask.unit === 'count' ? 1 : 1 / 2, unit: ask.unit })}.`;
     case 'tear':
     case 'impact':
       return 'Write it like "high 1/2 left 1/8", or x and y like "-0.1 0.5" (right and high are plus).';
@@ -153,6 +153,7 @@ function parseAmount(ask: Extract<Ask, { kind: 'amount' }>, raw: unknown): Parse
     if (/^(as told|told|done|yes|y)$/i.test(raw)) return take({ kind: 'moved', moved: 'as told' });
     if (/^(not now|no|n|later)$/i.test(raw)) return take({ kind: 'moved', moved: 'not now' });
     if (/^(another|another one|other)$/i.test(raw)) return take({ kind: 'moved', moved: 'another' });
+    if (/^(at its end|at the end|no further|it goes no further)$/i.test(raw)) return take({ kind: 'moved', moved: 'at its end' });
   }
   const read = readQuantity(raw, ask.unit);
   if (!read.ok) return refuse('not-an-amount', `${asSentence(read.why)} ${hint(ask)}`);

@@ -8,7 +8,7 @@ import { lookUp } from './agenda.ts';
 import { vanesInWords } from './arrows/words.ts';
 import { labelOfBow } from './known-bow.ts';
 import type { State } from './state.ts';
-import type { Answer, Fact } from './types.ts';
+import { isNotMoved, type Answer, type Fact } from './types.ts';
 import { amountInWords, headlineOf, phrase } from './words.ts';
 
 export type AnsweredFact = Extract<Fact, { kind: 'answered' }>;
@@ -55,7 +55,7 @@ function moveInWords(content: Content, fact: AnsweredFact, answer: Extract<Answe
   if (nock !== undefined) return phrase(content, nock.knob === 'nock-swap' ? 'arrow-told-swap' : 'arrow-told-turn', { arrow: nock.arrow, vanes: vanesInWords(nock.by) });
   const told = fact.decided.loop?.told;
   const { moved } = answer;
-  if (told === undefined || moved === 'not now' || moved === 'another') return plainAnswer(answer);
+  if (told === undefined || isNotMoved(moved)) return plainAnswer(answer);
   const knob = content.knobs[told.knob];
   const delta = moved === 'as told' ? told.delta : Math.sign(told.delta) * moved.value;
   const words = `${headlineOf(knob, delta)} ${amountInWords({ value: Math.abs(delta), unit: knob.unit })}`;

@@ -9,7 +9,7 @@ import { gaugeOf } from './loop/gauge.ts';
 import { beyondInWords, insideAdvice } from './loop/inside-advice.ts';
 import { standsOver } from './loop/inside.ts';
 import { voided } from './standing.ts';
-import { bowKnobOf, type KnobId, type MovedAnswer } from './types.ts';
+import { bowKnobOf, isNotMoved, type KnobId, type MovedAnswer } from './types.ts';
 import { placeOf } from './walk.ts';
 
 /** Said once, when an adjustment comes to stand there: by an advice answered with another amount, by hand, or by a correction. */
@@ -27,7 +27,7 @@ export function broughtInside(d: Deciding, moved: MovedAnswer): boolean {
   const advice = insideAdvice(d.content, d.before);
   const id = bowKnobOf(advice);
   if (advice === null || id === null) return false;
-  if (moved === 'not now' || moved === 'another') { d.say('bring-inside-stands'); return true; }
+  if (isNotMoved(moved)) { d.say('bring-inside-stands'); return true; }
   const amount = advice.amount?.value ?? 0;
   const knob = d.content.knobs[id];
   enterMove(d, id, advice.direction === knob.plus ? amount : -amount, 'put-back', moved);

@@ -3,7 +3,7 @@
 import { lookUp } from './agenda.ts';
 import type { Content } from '../content/types.ts';
 import type { State } from './state.ts';
-import type { Fact } from './types.ts';
+import { isNotMoved, type Fact } from './types.ts';
 
 type AnsweredFact = Extract<Fact, { kind: 'answered' }>;
 
@@ -30,7 +30,7 @@ function mayBeCorrected(content: Content, state: State): (fact: Fact) => fact is
   return (f): f is AnsweredFact => {
     if (f.kind !== 'answered' || f.step === 'released' || f.step === 'what-happened') return false;
     // A nock that was turned otherwise than told is turned as told: what was done to an arrow is no setting of the bow.
-    if (f.answer.kind === 'moved') return f.decided.loop?.told !== undefined && f.answer.moved !== 'not now' && f.answer.moved !== 'another';
+    if (f.answer.kind === 'moved') return f.decided.loop?.told !== undefined && !isNotMoved(f.answer.moved);
     if (isWalkChoice(f)) return f.seq === last;
     return f.answer.kind === 'shots' || lookUp(content, f.step) !== null;
   };

@@ -6,7 +6,7 @@ import { carriedAnswers, pickedBow } from './known-bow.ts';
 import { initialWalk, step, type WalkSnapshot } from './walk.ts';
 import { NO_NOTES, patchNotes, type LoopNotes, type LoopPatch, type Purpose, type SetKind, type ShotTag, type Stop } from './notes.ts';
 import { afterQuestion } from './stops.ts';
-import type { Advice, Answer, Answered, Fact, Finding, ShotAnswer } from './types.ts';
+import { isNotMoved, type Advice, type Answer, type Answered, type Fact, type Finding, type ShotAnswer } from './types.ts';
 
 export type { Answered } from './types.ts';
 export interface GateState { readonly result: 'passed' | 'failed' | 'unknown' | 'noted'; readonly seq: number }
@@ -140,7 +140,7 @@ function recordAnswer(content: Content, state: State, fact: Extract<Fact, { kind
   if (answer.kind === 'shots') return recordShots(state, answer.shots, fact.seq, fact.decided.loop?.tags ?? []);
   if (answer.kind === 'moved') {
     const told = fact.decided.loop?.told;
-    if (told === undefined || answer.moved === 'not now' || answer.moved === 'another') return state;
+    if (told === undefined || isNotMoved(answer.moved)) return state;
     // The amount as answered (or as corrected later) counts; the sign is the advice's.
     const other = answer.moved === 'as told' ? told.delta : Math.sign(told.delta) * answer.moved.value;
     // 0.8 mm, told of 1/32 in, is as told: nobody sets it closer, and the ledger keeps to its marks.

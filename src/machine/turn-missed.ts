@@ -13,7 +13,7 @@ import { isImpact } from './plan.ts';
 import { effectiveFacts, type Move, type State } from './state.ts';
 import { stopNow } from './stop-now.ts';
 import { byWayOfPaper } from './turn-second.ts';
-import type { Answer, Fact } from './types.ts';
+import { isNotMoved, type Answer, type Fact } from './types.ts';
 import { phrase } from './words.ts';
 
 const IN_A_ROW = 2;
@@ -54,7 +54,7 @@ export function missedSoFar(state: State): Missed {
   return now;
 }
 
-const isMoved = (answer: Answer): boolean => answer.kind === 'moved' && answer.moved !== 'not now' && answer.moved !== 'another';
+const isMoved = (answer: Answer): boolean => answer.kind === 'moved' && !isNotMoved(answer.moved);
 
 /** Whether so many were missed in a row, of what is shot now, that it is to be looked for. */
 export const missedTooOften = (state: State, missed = missedSoFar(state)): boolean =>

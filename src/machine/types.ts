@@ -26,10 +26,11 @@ export type ShotAnswer =
   | { readonly missed: true };
 
 /**
- * What really happened to a knob: as advised, another amount (signed by `direction`), not at all for now, or "another
- * equally right adjustment, please".
+ * What really happened to a knob: as advised, another amount (signed by `direction`), not at all for now, "another equally
+ * right adjustment, please", or not at all because it goes no further.
  */
-export type MovedAnswer = 'as told' | 'not now' | 'another' | Quantity;
+export type MovedAnswer = 'as told' | 'not now' | 'another' | 'at its end' | Quantity;
+export const isNotMoved = (moved: MovedAnswer): moved is Exclude<MovedAnswer, 'as told' | Quantity> => moved === 'not now' || moved === 'another' || moved === 'at its end';
 
 /** An answer after parsing: canonical, in the unit of the ask. */
 export type Answer =

@@ -74,7 +74,7 @@ function moveFor(world: World, memory: Memory, ask: Extract<Ask, { kind: 'amount
   const room = advice.kind === 'put-back' ? amount : inSteps(way > 0 ? one.travel.high - stands : stands - one.travel.low, one.step);
   const meant = slips ? (amount + more * one.step > 0 ? amount + more * one.step : amount + one.step) : amount;
   const made = Math.min(meant, room, ask.max);
-  if (made <= 0) return { said: 'not now', memory };
+  if (made <= 0) return { said: advice.kind === 'put-back' ? 'not now' : 'at its end', memory };
   if (made === amount) return { said: 'as told', memory };
   // A screw that ends is felt; a step too many is not always seen.
   if (made === meant && !seen) return { said: 'as told', memory: { ...memory, slip: { knob, by: way * (made - amount) } } };

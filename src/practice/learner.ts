@@ -1,7 +1,7 @@
 // What becomes of a practice bow by one line of its journal, where a learner answers: what was shot, what the hands truly turned, what was
 // found and cured. The fold of all lines is the hidden bow: nothing else is kept of it, so a practice that was broken off goes on where it was.
 
-import type { Answer, Fact, KnobId } from '../machine/types.ts';
+import { isNotMoved, type Answer, type Fact, type KnobId } from '../machine/types.ts';
 import { moved, type Condition } from './condition.ts';
 import type { Danger } from './danger.ts';
 import { putRight } from './looks.ts';
@@ -22,7 +22,7 @@ export function toldTurn(fact: Fact): Turned | null {
   if (fact.kind !== 'answered' || fact.answer.kind !== 'moved') return null;
   const told = fact.decided.loop?.told;
   const { moved: answer } = fact.answer;
-  if (told === undefined || answer === 'not now' || answer === 'another') return null;
+  if (told === undefined || isNotMoved(answer)) return null;
   return { knob: told.knob, by: answer === 'as told' ? told.delta : Math.sign(told.delta) * answer.value };
 }
 

@@ -49,6 +49,8 @@ const amountPicks = ({ unit, max, step, practice }: Extract<Ask, { kind: 'amount
     ...(practice === true && !counted ? [told(SAY_ONLY, 'say "as told" and turn nothing')] : []),
     told('not now', step === PUT_BACK ? 'not yet: the coach waits' : 'not now'),
     ...(step === PUT_BACK ? [] : [told('another', counted ? 'another change instead' : 'another adjustment instead')]),
+    // What is counted is done or not; what goes back has come from there.
+    ...(step === PUT_BACK || counted ? [] : [told('at its end', 'it goes no further that way')]),
   ];
 };
 

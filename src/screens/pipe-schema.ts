@@ -63,7 +63,7 @@ const answer = z.discriminatedUnion('kind', [
   z.strictObject({ kind: z.literal('confirm'), value: z.boolean() }),
   z.strictObject({ kind: z.literal('text'), value: z.string() }),
   z.strictObject({ kind: z.literal('shots'), shots: list(shot) }),
-  z.strictObject({ kind: z.literal('moved'), moved: z.union([z.literal(['as told', 'not now', 'another']), quantity]) }),
+  z.strictObject({ kind: z.literal('moved'), moved: z.union([z.literal(['as told', 'not now', 'another', 'at its end']), quantity]) }),
   z.strictObject({ kind: z.literal('not known') }),
 ]);
 

@@ -59,7 +59,8 @@ function amountLine({ unit, max, step }: Extract<Ask, { kind: 'amount' }>): stri
   const counted = unit === 'count';
   const amount = counted ? (max <= 1 ? '' : ', or by how many vanes it was turned, like 1') : `, or how much it was, like ${AMOUNT_LIKE[unit] ?? `1/2 ${saidUnit(unit)}`}`;
   const other = step === PUT_BACK ? ', or "not now"' : ', or "not now", or "another" for another adjustment, if one is as right';
-  return `Type "as told"${amount}${other}.`;
+  const end = step === PUT_BACK || counted ? '' : ', or "at its end" where it goes no further';
+  return `Type "as told"${amount}${other}${end}.`;
 }
 
 /** Amounts as they may be typed, by unit: those of the adjustments that have it. */

@@ -41,7 +41,7 @@ export function coachAlone(content: Content, of: World, flight: Flight): CoachAl
     memory = next;
     if (said === null) return left('stopped');
     if (happened !== undefined) shots += 1;
-    if (view.ask?.kind === 'amount' && bowKnobOf(view.advice) !== null && said !== 'not now') changes += 1;
+    if (view.ask?.kind === 'amount' && bowKnobOf(view.advice) !== null && said !== 'not now' && said !== 'at its end') changes += 1;
     const { error } = session.send({ kind: 'answer', answer: said }, new Date(BEGINS + turn * MINUTE));
     if (error !== undefined) throw new Error(`the practice archer's answer about ${view.ask?.about ?? ''} was refused: ${error.message}`);
   }

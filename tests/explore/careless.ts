@@ -90,7 +90,7 @@ function doneAs(deed: Deed, pick: number, { ask, seq }: View, points: () => read
     case 'missed': return answer(isShot(ask) ? (pick % 3 === 0 ? { missed: true } : { x: 0.5, y: -0.5, called: 'bad' }) : anyValid(ask, pick));
     case 'misses': return answer({ missed: true });
     case 'first': return answer(firstOf(ask));
-    case 'not now': return answer(ask?.kind === 'amount' ? (pick % 3 === 0 ? 'another' : 'not now') : anyValid(ask, pick));
+    case 'not now': return answer(ask?.kind === 'amount' ? (pick % 3 === 0 ? 'another' : pick % 7 === 1 ? 'at its end' : 'not now') : anyValid(ask, pick));
     case 'fails': return answer(failing(ask, pick));
     case 'unknown': return answer(ask?.unknown === true ? 'not known' : anyValid(ask, pick));
   }

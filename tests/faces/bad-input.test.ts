@@ -10,7 +10,7 @@ import { QUESTIONS, sessionAt, type At, type Question } from './real-session.ts'
 import { screenOn } from './screen-on.ts';
 
 const TEAR = 'Write it like "high 1/2 left 1/8", or x and y like "-0.1 0.5" (right and high are plus).';
-const MOVED = 'Answer "as told", "not now", "another", or how far it was really moved, like 1/32 in.';
+const MOVED = 'Answer "as told", "not now", "another", "at its end", or how far it was really moved, like 1/32 in.';
 const LONG = 'x'.repeat(10_240);
 const RED = '\u001b[31m60\u001b[0m';
 

@@ -180,7 +180,7 @@ describe('the history and the review, typed', () => {
 describe('an advice in the plain face', () => {
   it('says what may be typed, by its unit, and that another may be asked for', () => {
     const last = (ask: Ask): string => askLines(ask, 'short').at(-1) ?? '';
-    expect(last(ASKS.amount)).toBe('Type "as told", or how much it was, like 1/32 in, or "not now", or "another" for another adjustment, if one is as right.');
+    expect(last(ASKS.amount)).toBe('Type "as told", or how much it was, like 1/32 in, or "not now", or "another" for another adjustment, if one is as right, or "at its end" where it goes no further.');
     expect(last({ ...ASKS.amount, unit: 'half-twist-pair' })).toContain('like 1 half-twist pair');
     expect(last({ ...ASKS.amount, unit: 'count', max: 2 })).toBe('Type "as told", or by how many vanes it was turned, like 1, or "not now", or "another" for another adjustment, if one is as right.');
     expect(last({ ...ASKS.amount, unit: 'count', max: 1 })).toBe('Type "as told", or "not now", or "another" for another adjustment, if one is as right.');

@@ -21,6 +21,7 @@ const SUMS: Readonly<Record<string, string>> = {
   'journal-v1-added-up.jsonl': 'b71e248177a4e730bebe4aaadf02b882',
   'journal-v1-arrows.jsonl': 'a32fb09b5b9e5496462fbcf2b8343375',
   'journal-v1-aside.jsonl': '1f596b5fec0e00eeb049b704d19ac016',
+  'journal-v1-at-its-end.jsonl': 'ff7dacf32e74efaec4aaca8edb8b7ea1',
   'journal-v1-besides.jsonl': '20ad3751c747ebd77e506ab562054d7d',
   'journal-v1-broadheads.jsonl': '847feab59cbe5cee411641c0072810a6',
   'journal-v1-happenings.jsonl': '667926379144f43b1d24748e76a801a7',
@@ -58,7 +59,7 @@ describe('frozen journals', () => {
     expect(sums).toEqual(SUMS);
     const sizes = files.map((name) => bytesOf(name).length);
     expect(Math.max(...sizes)).toBeLessThan(200_000);
-    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(600_000);
+    expect(sizes.reduce((sum, size) => sum + size, 0)).toBeLessThan(640_000);
   });
 
   it('hold together all that can be written', () => {

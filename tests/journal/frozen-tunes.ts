@@ -248,6 +248,14 @@ function addedUp(): Store {
   });
 }
 
+/** Screws that end at once, and then the rest: both are closed, and what is left goes to the shop. */
+function atItsEnd(): Store {
+  return tune('2026-03-02-n', [], {
+    bow: { seed: 2, sd: 0.04, start: { x: -0.5, y: 0.05 }, gain: {}, answers: { cams: 'screw-adjust', press: 'none', moved: 'at its end' } },
+    until: ({ advice }) => advice?.kind === 'shop',
+  });
+}
+
 /** A journal whose lines do not fit this content any more, gone on with: they are set aside. */
 function aside(): Store {
   const old = readJournal(readFileSync(new URL('../fixtures/journal-v1.jsonl', import.meta.url))).facts;
@@ -261,5 +269,5 @@ export interface Frozen { readonly name: string; readonly play: () => readonly F
 /** Each tune by the name of its file. */
 export const FROZEN: readonly Frozen[] = Object.entries({
   'paper': paper, 'happenings': happenings, 'press': press, 'known': known, 'broadheads': broadheads, 'arrows': arrows, 'many-odd': manyOdd, 'unfletched': unfletched, 'plumb-line': plumbLine,
-  'scatter': scatter, 'aside': aside, 'place': place, 'set-turned': setTurned, 'added-up': addedUp, 'besides': besides,
+  'scatter': scatter, 'aside': aside, 'place': place, 'set-turned': setTurned, 'added-up': addedUp, 'besides': besides, 'at-its-end': atItsEnd,
 }).map(([name, make]) => ({ name, play: () => make().facts }));

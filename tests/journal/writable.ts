@@ -11,7 +11,7 @@ const KINDS: All<Fact['kind']> = { 'begun': true, 'answered': true, 'corrected':
 /** What may be the first line of a sitting: a finished tune takes notes only, and is not resumed. */
 const SAYS: Readonly<Partial<All<Fact['kind']>>> = { begun: true, resumed: true, noted: true };
 const ANSWERS: All<Answer['kind']> = { 'choice': true, 'number': true, 'confirm': true, 'text': true, 'shots': true, 'moved': true, 'not known': true };
-const MOVED: All<Extract<MovedAnswer, string> | 'amount'> = { 'as told': true, 'not now': true, 'another': true, 'amount': true };
+const MOVED: All<Extract<MovedAnswer, string> | 'amount'> = { 'as told': true, 'not now': true, 'another': true, 'at its end': true, 'amount': true };
 const SHOTS: All<'plain' | 'good' | 'bad' | 'missed' | 'several'> = { plain: true, good: true, bad: true, missed: true, several: true };
 const EVENTS: All<MachineEvent['type']> = {
   'settled': true, 'skipped': true, 'farther': true, 'due': true, 'clear': true, 'stop': true, 'released': true, 'verdict': true, 'moved': true, 'looked': true,

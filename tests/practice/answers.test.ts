@@ -109,7 +109,7 @@ describe('moves', () => {
     const rest = world.bow.adjustments['rest-side'];
     const near = (high: number): World => withBow({ adjustments: { ...world.bow.adjustments, ...(rest === undefined ? {} : { 'rest-side': { ...rest, travel: { low: -1, high } } }) } });
     expect(move(near(1 / 64)).said).toEqual({ value: 1 / 64, unit: 'in' });
-    expect(move(near(0)).said).toBe('not now');
+    expect(move(near(0)).said).toBe('at its end');
   });
 
   it('go back as far as they came, wherever the screw has ended', () => {

@@ -4,7 +4,7 @@ import { countArrowsAgain } from '../arrow-fails.ts';
 import type { Deciding } from '../deciding.ts';
 import { TUNING_ARROWS } from '../limits.ts';
 import type { State } from '../state.ts';
-import type { MovedAnswer } from '../types.ts';
+import { isNotMoved, type MovedAnswer } from '../types.ts';
 import { phrase } from '../words.ts';
 import { isLook, LOOKS } from './answers.ts';
 import { classify } from './end.ts';
@@ -19,7 +19,7 @@ export function afterArrowMove(d: Deciding, moved: MovedAnswer): boolean {
   const knob = advice?.knob;
   if (arrow === undefined || one === undefined || (knob !== 'nock-swap' && knob !== 'nock-turn')) return false;
   const keep = (changed: Partial<typeof one>): void => d.add({ advice: null, loop: { arrows: { ...arrows, cases: { ...arrows.cases, [arrow]: { ...one, ...changed } } } } });
-  if (moved === 'not now' || moved === 'another') {
+  if (isNotMoved(moved)) {
     keep({ declined: [...one.declined, knob] });
     d.say('arrow-change-declined', { arrow });
     return true;
