@@ -4,6 +4,7 @@ import { readFileSync } from 'node:fs';
 import { parse } from 'yaml';
 import { z } from 'zod';
 import { DIRECTIONS, KNOBS } from '../../src/content/types.ts';
+import { CHANGED } from '../../src/machine/types.ts';
 import { parseQuantity } from '../../src/maths/fractions.ts';
 
 const word = z.union([z.string(), z.number(), z.array(z.string())]);
@@ -33,8 +34,23 @@ const seen = z.union([
   z.strictObject({ line: z.strictObject({ drift: z.number(), spread: z.number().positive() }) }),
   /** Each arrow of the set once through paper, the bow in tune: all alike but for one, by its number. */
   z.strictObject({ round: z.strictObject({ all: pair, arrow: z.string(), tear: pair }) }),
+  /**
+   * Arrows by their number, as long as the coach wants shots of single arrows: `odd` where they tear elsewhere, the others at
+   * `all`; each shot lies `drift` further on than the one before.
+   */
+  z.strictObject({ arrows: z.strictObject({ all: pair, odd: z.record(z.string(), pair).default({}), spread: z.number().nonnegative().default(0.05), drift: pair.default([0, 0]) }) }),
+  /** Exactly these impacts of each kind, in the order of the shots, and no more. */
+  z.strictObject({ hits: z.strictObject({ usual: z.array(pair).min(1), other: z.array(pair).min(1) }) }),
+  /** A change of arrows that the coach advises: done as told, not possible, or done but for one nock that does not turn. */
+  z.strictObject({ change: z.enum(['done', 'cannot', 'one stays']) }),
+  /** All that is asked up to this question, itself included, is answered as the case says; a stop on the way is seen to. */
+  z.strictObject({ answered: z.string() }),
+  /** What was found where the coach asks for a cause, or what was seen on an arrow. */
+  z.strictObject({ found: z.string() }),
   /** A change that was made: as advised where the coach advises this very knob and side, else unasked. */
   z.strictObject({ moved: move }),
+  /** A part that is another one now, or what became of the bow, told unasked. */
+  z.strictObject({ changed: z.enum(CHANGED) }),
   /** Hours until the program is started again. */
   z.strictObject({ later: z.number().positive() }),
   z.strictObject({ stop: z.string() }),
@@ -56,6 +72,10 @@ const next = z.discriminatedUnion('kind', [
   /** One arrow again and again, each time after a reference that is another one; nothing is changed. */
   z.strictObject({ kind: z.literal('shoot again'), arrow: z.string(), times: z.number().int(), words: z.string() }),
   z.strictObject({ kind: z.literal('shop'), words: z.string() }),
+  /** One arrow's nock: another one, or turned by so many vanes; the bow is left alone. */
+  z.strictObject({ kind: z.literal('nock'), arrow: z.string(), change: z.enum(['new', 'turn']), vanes: z.number().int().optional(), words: z.string().optional() }),
+  /** What becomes of an arrow, and why. */
+  z.strictObject({ kind: z.literal('class'), arrow: z.string(), class: z.enum(['first choice', 'practice', 'repair', 'never again']), words: z.string() }),
   /** Something is asked or measured before anything else. */
   z.strictObject({ kind: z.literal('ask'), about: z.array(z.string()).min(1), words: z.string().optional() }),
   /** In tolerance: the bow is left alone and a second distance confirms it. */
@@ -67,6 +87,10 @@ const schema = z.array(z.strictObject({
   /** Answers, by what is asked, that differ from the usual archer's; `once` only the first time. */
   bow: z.record(z.string(), word).default({}),
   once: z.record(z.string(), word).default({}),
+  /** Checks of a list that are not so, or that nobody can tell, by their names in content; once mended they are so. */
+  checks: z.record(z.string(), z.enum(['not so', 'not known'])).default({}),
+  /** The bow was tuned here before, to the end and with nothing found. */
+  known: z.boolean().default(false),
   seen: z.array(seen).default([]),
   next,
   why: z.string(),

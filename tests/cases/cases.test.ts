@@ -85,6 +85,19 @@ const CHECK: { readonly [K in Next['kind']]: (played: Played, next: Extract<Next
     expect(notes.join('\n')).toContain(next.words);
     expect(Object.values(played.view.bow).map(({ value }) => value), 'what did nothing is put back').toEqual(Object.values(played.view.bow).map(() => 0));
   },
+  nock: (played, next, given) => {
+    const { advice } = played.view;
+    expect(advice).toMatchObject({ kind: 'adjust', knob: next.change === 'new' ? 'nock-swap' : 'nock-turn', arrow: next.arrow });
+    if (next.vanes !== undefined) expect(advice?.amount?.value, 'vanes').toBe(next.vanes);
+    if (next.words !== undefined) expect(played.said()).toContain(next.words);
+    if (movedBefore(given) === 0) expect(played.view.bow, 'the bow is left alone').toEqual({});
+  },
+  class: (played, next, given) => {
+    const found = played.views.flatMap(({ findings }) => findings).findLast((one) => one.kind === 'arrow' && one.arrow === next.arrow);
+    expect(found).toMatchObject({ class: next.class });
+    expect(found?.kind === 'arrow' ? found.why : '').toContain(next.words);
+    if (movedBefore(given) === 0) expect(played.view.bow, 'the bow is left alone').toEqual({});
+  },
   ask: (played, next, given) => {
     const asked: string[] = [];
     for (let turn = 0; turn < next.about.length; turn += 1) {
@@ -130,6 +143,6 @@ describe.each(FILES)('the cases of %s', (file) => {
     played.run();
     (CHECK[given.next.kind] as (played: Played, next: Next, given: Case) => void)(played, given.next, given);
     // A slip of the pen in a case would be a question that nobody asked.
-    expect([...Object.keys(given.bow), ...Object.keys(given.once)].filter((about) => !played.asked.has(about)), 'answers to what was never asked').toEqual([]);
+    expect([...Object.keys(given.bow), ...Object.keys(given.once), ...Object.keys(given.checks).map((check) => `gate:${check}`)].filter((about) => !played.asked.has(about)), 'answers to what was never asked').toEqual([]);
   });
 });

@@ -14,7 +14,7 @@ type Three = readonly [number, number, number];
 
 /** A new archer with a new bow who has shot these and no more. */
 function after(tears: readonly Tear[]): Played {
-  const played = new Played({ situation: '', bow: {}, once: {}, seen: [], next: { kind: 'leave', words: '' }, why: '', source: '' });
+  const played = new Played({ situation: '', bow: {}, once: {}, checks: {}, known: false, seen: [], next: { kind: 'leave', words: '' }, why: '', source: '' });
   for (const tear of tears) {
     played.untilItStands();
     played.answer(tear);

@@ -27,8 +27,21 @@ function around(nth: number, spread: number): Tear {
   return { x: x * spread, y: y * spread };
 }
 
+/** Exactly these, each kind in its own order. */
+export function takeHits(played: Played, { usual, other }: Extract<Seen, { hits: unknown }>['hits']): void {
+  pastPaper(played);
+  const left = { usual: [...usual], other: [...other] };
+  while (left.usual.length + left.other.length > 0) {
+    const { ask } = played;
+    if (ask.kind !== 'impact') throw new Error(`an impact is wanted, not ${ask.about} (${played.view.say.join(' ')})`);
+    const [x, y] = (ask.head === 'broadhead' || ask.shaft === 'unfletched' ? left.other : left.usual).shift() ?? [NaN, NaN];
+    played.answer({ x, y });
+    played.untilItStands();
+  }
+}
+
 /** Paper, as far as it is still to be shot, is in tune. */
-function pastPaper(played: Played): void {
+export function pastPaper(played: Played): void {
   played.untilItStands();
   for (let at = 0; at < 20 && played.view.chapter === 'paper' && played.ask.kind === 'tear'; at += 1) {
     played.answer({ x: at % 2 === 0 ? 0.02 : -0.02, y: 0.06 });

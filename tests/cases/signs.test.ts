@@ -31,7 +31,7 @@ const TOLD: Readonly<Record<string, { readonly bow: Case['bow']; readonly seen: 
 const PLUMB = { bow: { 'gate:backstop': 'no-paper', 'method': 'plumb-line', 'group-at-20': '1.2' }, seen: ([x]: Pair): Seen => ({ line: { drift: -0.4 * x, spread: 0.3 } }) };
 
 function advised({ bow, seen }: { readonly bow: Case['bow']; readonly seen: (tail: Pair) => Seen }, tail: Pair, hand: string): readonly unknown[] {
-  const played = new Played({ situation: '', bow: { ...bow, hand }, once: {}, seen: [seen(tail)], next: { kind: 'leave', words: '' }, why: '', source: '' });
+  const played = new Played({ situation: '', bow: { ...bow, hand }, once: {}, checks: {}, known: false, seen: [seen(tail)], next: { kind: 'leave', words: '' }, why: '', source: '' });
   played.run();
   const { advice } = played.view;
   return [advice?.kind, advice?.knob, advice?.direction];
