@@ -10,16 +10,18 @@ import { COMMON_PRACTICE } from './lint/book.ts';
 import type { Book } from './lint/book.ts';
 import { bookRows } from './lint/book-rows.ts';
 import { calling } from './lint/calling.ts';
+import { figures } from './lint/figures.ts';
 import { harm } from './lint/harm.ts';
 import { height } from './lint/height.ts';
 import { limits } from './lint/limits.ts';
 import { references } from './lint/references.ts';
 import { safety } from './lint/safety.ts';
+import { ways } from './lint/ways.ts';
 import { words } from './lint/words.ts';
 
 export { CALLED_BY_THE_MACHINE } from './lint/calling.ts';
 
-const RULES: readonly ((content: Content, where: Where, book: Book) => Problem[])[] = [references, calling, safety, limits, bookRows, harm, height, words];
+const RULES: readonly ((content: Content, where: Where, book: Book) => Problem[])[] = [references, calling, ways, safety, limits, bookRows, harm, height, words, figures];
 
 /**
  * Everything that does not fit, in reading order. `where` finds the place of a part by its path in the content. What it must

@@ -12,8 +12,14 @@ export const CALLED_BY_THE_MACHINE = [
   'heads-swapped', 'broadheads-farther', 'method', 'unfletched-ready', 'first-unfletched', 'plumb-ready', 'group-at-20',
 ] as const;
 
+/** Steps that the machine calls by id too, where content has them: which of the known bows, the arrow added up, the arrows one by one. */
+export const CALLED_WHERE_THERE = [
+  'which-bow', 'mass-way', 'shaft-grains', 'shaft-length', 'point-grains', 'insert-grains', 'nock-grains', 'vane-count', 'vane-grains', 'wrap-grains',
+  'arrows-in-set', 'arrow-out', 'vanes', 'nock-turns', 'turned-clears', 'nock-stays', 'paper-again',
+] as const;
+
 export function calling(content: Content, where: Where): Problem[] {
-  return [...inTwoBlocks(content, where), ...unreached(content, where), ...machineCalls(content, where)];
+  return [...inTwoBlocks(content, where), ...unreached(content, where), ...neverCalled(content, where), ...machineCalls(content, where)];
 }
 
 function inTwoBlocks(content: Content, where: Where): Problem[] {
@@ -40,6 +46,17 @@ function unreached(content: Content, where: Where): Problem[] {
       : 'put it in a block of content/procedure.yaml, in the needs of an adjustment or in content/rechecks.yaml, or take it out';
     return [error(where(['steps', step.id]), `nothing asks the step "${step.id}"; ${instead}`)];
   });
+}
+
+/** In a block, a step on demand only keeps its place in the order: something must call it. */
+function neverCalled(content: Content, where: Where): Problem[] {
+  const called = new Set<string>([...CALLED_BY_THE_MACHINE, ...CALLED_WHERE_THERE, ...Object.values(content.rechecks).flat(), ...Object.values(content.knobs).flatMap((knob) => knob.needs)]);
+  const found: Problem[] = [];
+  eachPlaced(content, (id) => {
+    if (content.steps[id]?.onDemand !== true || called.has(id)) return;
+    found.push(error(where(['steps', id, 'onDemand']), `"${id}" is asked on demand and nothing calls it; take onDemand out, or name it in content/rechecks.yaml or in the needs of an adjustment`));
+  });
+  return found;
 }
 
 function machineCalls(content: Content, where: Where): Problem[] {

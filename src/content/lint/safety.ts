@@ -11,7 +11,7 @@ export const MOST_CHECKS = 9;
 /** What can hurt most is asked by itself and answered by a deliberate pick: never in a chunk, never by Enter alone. */
 export const ASKED_ALONE = ['history', 'limbs', 'axle-clips', 'arrows-flexed', 'backstop'] as const;
 
-const WORK_IN_A_PRESS = /\b(in|into|with|on|using|needs?) (a|the|your|its) (bow )?press\b/i;
+const WORK_IN_A_PRESS = /\b(in|into|with|on|using|needs?) (a|the|your|its) (bow )?press\b|(?<!\b(not|never|nobody may) )\bpress (the|your|this) bow\b|\bbow (is |being )?pressed\b/i;
 
 export function safety(content: Content, where: Where): Problem[] {
   return [
@@ -111,7 +111,7 @@ function repeated(step: Extract<Step, { kind: 'chunk' | 'choice' }>, where: Wher
 function pressOfStep(step: Step, where: Where): Problem[] {
   // The step that asks whether there is a press at all is no work in one.
   if (step.cautions.includes('press') || step.about === 'press') return [];
-  const said = [step.short, ...step.text, ...(step.kind === 'chunk' ? step.checks.map((one) => one.how) : [])];
+  const said = [step.short, ...step.text, ...(step.kind === 'chunk' ? step.checks.flatMap((one) => [one.label, one.how]) : [])];
   if (!said.some((one) => WORK_IN_A_PRESS.test(one))) return [];
   return [error(where(['steps', step.id]), `the step "${step.id}" speaks of work in a press and lacks its caution; write cautions: [press]`)];
 }
