@@ -37,7 +37,7 @@ export function afterInspection(d: Deciding, id: Inspection['id'], value: string
   const option = inspection.options.find((o) => o.value === value);
   const cause = CAUSES.find((c) => c === option?.cause);
   if (option !== undefined && option.say !== '') d.add({ say: [option.say] });
-  if (cause === 'contact') causeFound(d, cause, ['rest-check']);
+  if (cause === 'contact') causeFound(d, cause, ['rest-check', 'contact']);
   else if (cause === 'loose part') { causeFound(d, cause, []); d.trigger('something-moved'); }
   else if (cause === 'tired archer') { causeFound(d, cause, []); d.trigger('forty-shots'); }
   else if (cause !== undefined) causeFound(d, cause, [], value === 'shafts');

@@ -50,13 +50,15 @@ function judgeChunk(pending: Pending, answer: Answer): GateOutcome {
   if (step.kind !== 'chunk') return PASSED;
   const picked = answer.kind === 'choice' ? answer.values.filter((v) => v !== 'all true') : step.checks.map((c) => c.id);
   const passed = step.checks.filter((c) => !picked.includes(c.id));
+  // What only a dealer may release is told first: nobody mends the smaller fault and draws again.
+  const shopFirst = [...step.checks].sort((a, b) => Number(b.fail === 'shop') - Number(a.fail === 'shop')).filter((c) => picked.includes(c.id));
   return {
     ...PASSED,
     findings: [
       ...passed.map((c): Finding => ({ kind: 'gate', gate: c.id, result: 'passed' })),
       ...(picked.length === 0 ? [{ kind: 'gate', gate: id, result: 'passed' } as const] : []),
     ],
-    due: picked.map((check) => `${id}/${check}`),
+    due: shopFirst.map((check) => `${id}/${check.id}`),
   };
 }
 

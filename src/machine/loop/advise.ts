@@ -34,12 +34,13 @@ export function choose(content: Content, state: State, axis: Axis): Choice {
   const restored = gaugeOf(state).of === 'broadheads' ? null : axis === 'side' ? restoreRest(content, state) : liftNock(content, state);
   if (restored !== null) return restored;
   const rung = usableRung(content, state, axis);
+  if (rung === null && powderIsOwed(state)) return { kind: 'ask first', steps: ['contact'] };
   if (rung === null) return { kind: 'none left', shop: ladderFor(content, state, axis).shop };
   const knob = content.knobs[rung.knob];
   const needs = missing(content, state, knob.needs);
   if (needs.length > 0) return { kind: 'ask first', steps: needs };
   // One look at a time: what the first one finds may make the next one needless, and asks for a fresh set first.
-  const [look] = missing(content, state, axis === 'side' ? sidewaysLooks(state) : ['contact']);
+  const [look] = powderIsOwed(state) ? ['contact'] : missing(content, state, axis === 'side' ? sidewaysLooks(state) : ['contact']);
   if (look !== undefined) return { kind: 'ask first', steps: [look] };
   const sized = sizeMove(content, state, axis, rung);
   if (sized === null) return { kind: 'none left', shop: ladderFor(content, state, axis).shop };
@@ -76,6 +77,13 @@ function sidewaysLooks(state: State): readonly string[] {
   // Their worth is told in tears: away from paper only contact is ruled out.
   const centre = gaugeOf(state).of === 'paper' ? readingHere(state) : null;
   return centre !== null && Math.abs(centre.mean.x) > WORTH_TRIALS ? ['contact', 'grip', 'face'] : ['contact'];
+}
+
+/** Nobody could look for contact, and since then an adjustment did nothing: powder comes before the next one, and before the shop. */
+function powderIsOwed(state: State): boolean {
+  const asked = state.answers['contact'];
+  if (asked === undefined || chosen(state, 'contact') !== 'unknown') return false;
+  return state.facts.some(({ seq, decided }) => seq > asked.seq && decided.findings.some((found) => found.kind === 'knob' && found.result === 'no response'));
 }
 
 function restoreRest(content: Content, state: State): Choice | null {

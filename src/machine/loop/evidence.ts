@@ -44,6 +44,8 @@ export interface AxisEvidence {
   /** Best estimate of the tear now on this axis, inches. */
   readonly mean: number;
   readonly se: number;
+  /** The same by the shots here alone. */
+  readonly meanHere: number;
   readonly shots: number;
   /** What that comes to: from the line where one is known; and the chance of being in tolerance by the shots here alone. */
   readonly says: Judged['says'];
@@ -70,15 +72,15 @@ export function evidenceOn(content: Content, state: State, axis: Axis, knob: Kno
     const { low, high } = toleranceOn(content, state, axis);
     const within = belief.within(moved ? settingNow(state, knob) : 0, low, high);
     const withinHere = belief.withinAlone(on(axis, centre.mean), on(axis, centre.count), low, high);
-    return { axis, spread, mean: at.mean, se: at.sd, shots, within, says: saysOf(within, shots), withinHere, line: moved ? belief.line : null, belief };
+    return { axis, spread, mean: at.mean, se: at.sd, meanHere: on(axis, centre.mean), shots, within, says: saysOf(within, shots), withinHere, line: moved ? belief.line : null, belief };
   }
   const mean = on(axis, centre.mean);
   const se = spread.sd / Math.sqrt(on(axis, centre.count));
   const alone = gauge.judgeShots?.(here, spread) ?? impacts.judge(axis, mean, se, spread, shots);
-  if (!moved) return { axis, spread, mean, se, shots, ...alone, withinHere: alone.within, line: null, belief: null };
+  if (!moved) return { axis, spread, mean, se, meanHere: mean, shots, ...alone, withinHere: alone.within, line: null, belief: null };
   const line = lineOf(content, state, axis, knob);
   const at = predict(line, settingNow(state, knob));
-  return { axis, spread, mean: at.mean, se: at.sd, shots, ...impacts.judge(axis, at.mean, at.sd, spread, shots), withinHere: alone.within, line, belief: null };
+  return { axis, spread, mean: at.mean, se: at.sd, meanHere: mean, shots, ...impacts.judge(axis, at.mean, at.sd, spread, shots), withinHere: alone.within, line, belief: null };
 }
 
 /** All bows that fit what paper showed on an axis, along one adjustment; or at this setting alone. Asked for where there are shots. */

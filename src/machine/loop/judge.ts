@@ -49,9 +49,9 @@ const wantsMore = ({ most }: Gauge, { says, shots }: AxisEvidence): boolean => s
 const MAY_BE_IN = 0.1;
 const untouched = ({ most }: Gauge, { belief, within, shots }: AxisEvidence): boolean => belief !== null && within >= MAY_BE_IN && shots < most;
 
-function oneMore(content: Content, state: State, say: readonly string[], why: 'more' | 'perhaps-worse' | 'at-end' = 'more'): Judgement<never> {
+function oneMore(content: Content, state: State, say: readonly string[], why: 'more' | 'perhaps-worse' = 'more'): Judgement<never> {
   const wanted = gaugeOf(state).next(taken(state));
-  return shootOn({ notes: { wanted }, say: [...say, why === 'more' ? moreWanted(content, state) : phrase(content, why === 'at-end' ? 'one-more-at-end' : why)] });
+  return shootOn({ notes: { wanted }, say: [...say, why === 'more' ? moreWanted(content, state) : phrase(content, why)] });
 }
 
 /** One axis at the present setting, with the adjustment under work. */
@@ -73,7 +73,7 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
   const used = evidence.belief === null || (step === null && evidence.says === 'out');
   const ended = rung === null ? null : judgeEnd(content, state, axis, rung, evidence, next, used);
   if (ended !== null) return { ...ended, say: [...say, ...ended.say] };
-  if (step === 'shot') return oneMore(content, state, say, evidence.within >= MAY_BE_IN ? 'more' : 'at-end');
+  if (step === 'shot') return oneMore(content, state, say);
   // Neither a shot nor a step of what was moved already helps: leaving it is the archer's choice.
   if (step === null && (evidence.says !== 'out' || byList)) {
     return judgement('borderline', { say: [...say, undecidedWords(content, state, evidence)], notes: { offered: 'accept' } });
@@ -83,20 +83,24 @@ export function judgeAxis(content: Content, state: State, axis: Axis): Judgement
 
 /** Worth a shot while it is open; a step must gain so much more. */
 const [DOUBTFUL, GAIN_OF_STEP] = [0.3, 0.1];
-/** The most shots where no step comes nearer; at the end of its travel nothing else is left. */
-const [MOST_AT_BEST, MOST_AT_END] = [12, 18];
-/** Unless it is hardly in tolerance there. */
-const HARDLY = 0.04;
+/** A step that leads away by the shots here alone waits for so many of them, where it may be in tolerance. */
+const AGAINST = 5;
+/** The most shots where no step comes nearer. */
+const MOST_AT_BEST = 12;
+/** At the end of its travel none beyond the first, where it is hardly in tolerance. */
+const HARDLY = 0.12;
 
 /** Neither in tolerance nor proven out of it: one more shot, or a step that comes nearer; null where neither helps. */
-function stepOrShot(content: Content, state: State, axis: Axis, rung: Rung, { belief, within, shots }: AxisEvidence, next: Sized | null): 'shot' | 'step' | null {
-  const { low, high } = toleranceOn(content, state, axis);
+function stepOrShot(content: Content, state: State, axis: Axis, rung: Rung, { belief, within, meanHere, shots }: AxisEvidence, next: Sized | null): 'shot' | 'step' | null {
+  const { low, high, aim } = toleranceOn(content, state, axis);
   if (next === null) {
     const now = settingNow(state, rung.knob);
     const atEnd = Math.min(now - rung.lo, rung.hi - now) < rung.smallest - 1e-9;
     if (atEnd && within < HARDLY && shots >= gaugeOf(state).first) return null;
-    return shots < (atEnd ? MOST_AT_END : MOST_AT_BEST) ? 'shot' : null;
+    return shots < MOST_AT_BEST ? 'shot' : null;
   }
+  const shift = next.line.slope * (next.to - next.from);
+  if (within >= MAY_BE_IN && shots < AGAINST && Math.abs(meanHere + shift - aim) > Math.abs(meanHere - aim)) return 'shot';
   const gains = (belief?.within(next.to, low, high) ?? 0) - within;
   return within >= DOUBTFUL && gains < GAIN_OF_STEP && shots < gaugeOf(state).most ? 'shot' : 'step';
 }

@@ -3,6 +3,7 @@
 import type { Belief } from '../../archery/bows-that-fit.ts';
 import { bestSetting, chanceWrongSign, predict, type Line } from '../../archery/response.ts';
 import type { Axis, Content } from '../../content/types.ts';
+import { chosen } from '../guards.ts';
 import { tidy, type State } from '../state.ts';
 import type { Rung } from './ladder.ts';
 import { beliefOn, lineOf, pointsOf, toleranceOn } from './evidence.ts';
@@ -31,8 +32,8 @@ export function sizeMove(content: Content, state: State, axis: Axis, rung: Rung)
   const tried = points.filter((p) => p.group === group).map((p) => p.x);
   const off = predict(line, from).mean - aim;
   const belief = onPaper && tried.length > 0 ? beliefOn(content, state, axis, rung.knob) : null;
-  const trial = rung.trial || (belief?.otherSide ?? wrongWay(line)) >= TRIAL_FROM;
   const moved = tried.some((x) => x !== from) || state.moves.some((m) => m.knob === rung.knob);
+  const trial = rung.trial || (belief?.otherSide ?? wrongWay(line)) >= TRIAL_FROM || (!moved && rung.knob === 'yoke' && leanSpeaksAgainst(state, off));
   const far = knob.firstWhenFar !== null && Math.abs(off) > knob.firstWhenFar.over;
   // At distance a small step shows large, and impacts say less than tears how far is far: the normal step at most.
   const cap = !onPaper ? knob.first : moved ? knob.later : far && !trial ? (knob.firstWhenFar?.step ?? knob.first) : knob.first;
@@ -49,6 +50,12 @@ export function sizeMove(content: Content, state: State, axis: Axis, rung: Rung)
   const reached = tidy(inside(from + steps * rung.smallest, lo, hi, rung.smallest, from));
   const to = belief === null || trial || moved ? reached : cautious(belief, from, reached, rung.smallest, aim);
   return to === from || Math.sign(to - from) !== Math.sign(wish) ? null : { from, to, trial, line };
+}
+
+/** A top that leans left carries string and tail to the right: with a tail to the left of what is wanted, lean and tear disagree. */
+function leanSpeaksAgainst(state: State, off: number): boolean {
+  const lean = chosen(state, 'lean');
+  return (lean === 'leans-left' && off < 0) || (lean === 'leans-right' && off > 0);
 }
 
 /** Chance that the slope has the other sign than the one believed. */
