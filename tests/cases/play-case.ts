@@ -24,7 +24,7 @@ let before: Carried | null | undefined;
 
 export class Played {
   readonly views: View[] = [];
-  private store = memoryStore();
+  private store = memoryStore([], { skipCodec: true });
   private session: SessionLike;
   private now = NOON;
   /** Checks that were told to be not so, or not known. */

@@ -1,6 +1,7 @@
 // May the present set be read at all? Scatter, shots too far apart, a gross tear, groups that are no groups, a line that bends.
 
 import { changesDirection, FAR_APART, judgeConsistency, pairLimits, WIDE_FROM, widest } from '../../archery/consistency.ts';
+import { judgeDrift } from '../../archery/drift.ts';
 import { scatters } from '../../archery/two-groups.ts';
 import { bends } from '../../archery/plumb-line.ts';
 import type { Content, Inspection } from '../../content/types.ts';
@@ -26,6 +27,11 @@ export function freshAfterScatter(state: State): number {
 
 const farApart = (shots: readonly Shot[], sd: number): boolean =>
   [shots.map(({ x }) => x), shots.map(({ y }) => y)].some((on) => Math.max(...on) - Math.min(...on) > FAR_APART * sd);
+
+/** After so many shots at one setting it is asked whether they wander, from the first to the last: fewer cannot tell, and asked after each one luck would. */
+const WANDERS_AT = [5, 8];
+/** Wandering by less (in) the middle of a set still says enough: it is as wide as what is called tuned. */
+const WANDERS_BY = 1 / 2;
 
 /** So often it is looked for a cause of scatter. */
 const LOOKS = 2;
@@ -90,6 +96,8 @@ function judgePaperSet(content: Content, state: State, set: ShotSet): Judgement<
     const { pair } = widest(shots);
     return lookElsewhere(state, set, 'scatter', phrase(content, 'scatter', { pair: pair.toFixed(2), usual: others.sd.toFixed(2) }));
   }
+  const wandered = looked || !WANDERS_AT.includes(shots.length) ? null : judgeDrift([shots.map((tear, at) => ({ at, tear }))]);
+  if (wandered?.drifts === true && wandered.size > WANDERS_BY) return lookElsewhere(state, set, 'scatter', phrase(content, 'shots-wander', { size: wandered.size.toFixed(2) }));
   // Who scatters shoots five before anything is read from them.
   const here = shotsHere(state).length;
   if (looked && set.purpose === 'judge' && here < FIVE && here >= 2 && spreadAsShot(state).sd > SCATTERS_FROM) {

@@ -37,6 +37,8 @@ const FIGURES: readonly (readonly [file: string, name: string, meaning: string])
   ['machine/loop/leaving.ts', 'SURE', 'standard errors beyond which two distances tell how an arrow leaves'],
   ['machine/loop/judge-set.ts', 'MOST_SPREAD', 'spread of one shot, inches, above which nothing is adjusted: look elsewhere'],
   ['machine/loop/judge-set.ts', 'LOOKS', 'how often scatter is looked into; from then on a stray is weighed as one'],
+  ['machine/loop/judge-set.ts', 'WANDERS_AT', 'after so many shots at one setting it is asked whether they wander from the first to the last'],
+  ['machine/loop/judge-set.ts', 'WANDERS_BY', 'and by more than so much, inches, it is looked into like scatter'],
   ['machine/loop/judge-set.ts', 'SCATTERS_FROM', 'looked into, and nothing found: the spread from which a set is five shots'],
   ['machine/loop/judge-set.ts', 'MOST_ONCE_LOOKED', 'and the spread, but for strays, above which it ends as scatter'],
   ['machine/adopt-judgement.ts', 'OWN_SHARE', 'what may be left of the uncertainty of the book before a response is called learned'],

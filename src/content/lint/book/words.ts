@@ -79,7 +79,7 @@ export const PHRASES: Book['phrases'] = {
 };
 
 export const FOUND: Book['found'] = {
-  'scatter': 'one-arrow=one_arrow loose-part=loose_part contact=contact grip=grip face=face tired=tired_archer other=other nothing',
+  'scatter': 'one-arrow=one_arrow loose-part=loose_part contact=contact grip=grip face=face release=other tired=tired_archer other=other nothing',
   'gross': 'contact=contact rest-timing=contact nock-fit=other centre-shot=other grip=grip face=face loose-part=loose_part other=other nothing',
   'very-gross': 'shafts=other one-arrow=one_arrow contact=contact nock-fit=other loose-part=loose_part grip=grip misread=other other=other nothing',
   'missed': 'loose-part=loose_part one-arrow=one_arrow contact=contact nock-fit=other aim=other tired=tired_archer other=other nothing',
