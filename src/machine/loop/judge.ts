@@ -126,7 +126,7 @@ function touchedRung(content: Content, state: State, axis: Axis): Rung | null {
 
 function judgeWorse(content: Content, state: State, axis: Axis, rung: Rung, evidence: AxisEvidence, say: readonly string[]): Judgement<'worse'> | null {
   const last = state.moves.at(-1);
-  if (last === undefined || last.knob !== rung.knob || last.why !== 'advice' || evidence.line === null) return null;
+  if (last === undefined || last.knob !== rung.knob || last.why === 'put-back' || evidence.line === null) return null;
   const now = settingNow(state, rung.knob);
   const before = now - last.delta;
   // Past the aim to its other side: the way was right and the step too long. It goes back in part, by the line.
