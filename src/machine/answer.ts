@@ -119,7 +119,8 @@ function parseNumber(ask: Extract<Ask, { kind: 'number' }>, raw: unknown): Parse
   return take({ kind: 'number', value: read.value });
 }
 
-const inWords = (value: number, unit: Unit): string => `${Math.round(value * 1000) / 1000} ${unitWord(unit, value)}`.trim();
+/** A key that stuck makes sixty digits, which say nothing that can be read. */
+const inWords = (value: number, unit: Unit): string => (Math.abs(value) >= 1e6 ? 'That number' : `${Math.round(value * 1000) / 1000} ${unitWord(unit, value)}`.trim());
 
 type Read = { readonly ok: true; readonly value: number } | { readonly ok: false; readonly code: ErrorCode; readonly why: string };
 

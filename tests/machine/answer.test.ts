@@ -64,6 +64,8 @@ describe('numbers', () => {
     expect(taken(ASKS.inches, -1)).toEqual({ kind: 'number', value: -1 });
     expect(refused(ASKS.inches, 40.001)).toBe('out-of-range');
     expect(refused(ASKS.inches, '-1 1/64')).toBe('out-of-range');
+    // A key that stuck.
+    expect(parseAnswer(ASKS.inches, '1'.repeat(60))).toMatchObject({ ok: false, code: 'out-of-range', message: expect.stringMatching(/^That number is outside /) });
   });
   test.each([['high', 'not-a-number'], [NaN, 'not-a-number'], [Infinity, 'not-a-number'], ['1/0', 'not-a-number'], ['1 kg', 'not-a-number'], [true, 'not-a-number'], [[1], 'not-a-number'], [{ value: 1, unit: 'furlong' }, 'not-a-number'], [{ value: 1, unit: 'lb' }, 'not-a-number'], [{}, 'not-a-number'], ['1 2', 'not-a-number'], ['\u0000', 'unreadable']])('%j is refused as %s', (raw, code) =>
     expect(refused(ASKS.inches, raw)).toBe(code));
