@@ -95,7 +95,7 @@ describe('in a tune', () => {
   test('one sentence at the second distance, and the same in short in the record; nothing is moved', () => {
     const played = play(bow('hunting'), { content });
     const lines = said(played);
-    const at = lines.findIndex((line) => line.startsWith('In tolerance at the second distance too'));
+    const at = lines.findIndex((line) => line.startsWith('What was called tuned is in tolerance at the second'));
     expect(lines[at + 1]).toMatch(/^9 ft is too near to 7 ft/);
     expect(lines.filter((line) => line.startsWith('9 ft is too near'))).toHaveLength(1);
     expect(played.last.record?.sections[0]?.rows.find(({ name }) => name === 'Second distance, 9 ft')?.value)
