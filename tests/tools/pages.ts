@@ -11,6 +11,7 @@ import { keys, plainWords } from './pages/keys.ts';
 import { practiceScreen } from './pages/practice.ts';
 import { promises } from './pages/promises.ts';
 import { session } from './pages/session.ts';
+import { sources } from './pages/sources.ts';
 import { thresholds } from './pages/thresholds.ts';
 import { walkMap } from './pages/walk-map.ts';
 
@@ -30,6 +31,7 @@ const PARTS: Readonly<Record<string, () => string | Promise<string>>> = {
   walk: () => fenced(walkMap()),
   thresholds,
   promises,
+  sources,
 };
 export const PART_NAMES = Object.keys(PARTS);
 
