@@ -46,7 +46,6 @@ const HARMLESS: Readonly<Record<string, string>> = {
   'rest-side: without "Move by the scale, or measure from the line with a rule."': 'how to be exact; what is moved is read again',
   'axle-clips: without "Each axle has two ends;"': 'the question itself says four axle ends',
   'card-history: without "Dry fire, string off, hard drop, heat"': 'a label on the card, not a word to anybody at the bow',
-  'growing: without "Is the archer grown up, or under 18 or still growing?"': 'the question itself and its two answers say it',
   'growing (why): without "A growing archer\'s draw grows longer from month to month, so the shaft must reach further ahead of the rest."':
     'a reason; the 2 in are held by the machine and told at the measure',
 };

@@ -58,7 +58,7 @@ describe('three tuning arrows, and one ticks', () => {
     const tune = oneTicks();
     tune.answer(3);
     expect(tune.answer('all').ask?.kind).toBe('tear');
-    expect(row(tune, 'Flexed')).toMatch(/^of those kept: All silent.*one or more failed/);
+    expect(row(tune, 'Flexed')).toMatch(/^of those kept: All sound: silent.*one or more failed/);
   });
 
   test('a nock that is mended takes no arrow out', () => {
@@ -67,7 +67,7 @@ describe('three tuning arrows, and one ticks', () => {
     tune.answer('arrow');
     tune.answer(['arrow-nock']);
     expect(tune.answer('true').ask?.kind).toBe('tear');
-    expect(row(tune, 'Flexed')).toMatch(/^All silent/);
+    expect(row(tune, 'Flexed')).toMatch(/^All sound: silent/);
   });
 });
 

@@ -95,7 +95,7 @@ describe('before the first move', () => {
 });
 
 describe('at the end of its travel', () => {
-  const NEAR = 'It could be either side of the limit. One more shot is cheaper than a wrong move.';
+  const NEAR = 'These shots do not settle it yet. One more is cheaper than a wrong move.';
   const end = (y: number): Given => ({
     answers: FINE, moves: [['rest-height', 1 / 32], ['rest-height', 1 / 32]],
     sets: [{ shots: around(0, y + 0.38) }, { at: { 'rest-height': 1 / 32 }, shots: around(0, y + 0.19) }, { at: { 'rest-height': 1 / 16 }, shots: around(0, y) }],

@@ -59,7 +59,7 @@ describe('a bow in tune as found', () => {
     });
     // By hand: 400 / 59 = 6.779, 400 / 61 = 6.557, each cut off, never rounded up.
     expect(rows('Arrows')).toMatchObject({
-      'Arrows counted': '12', 'Flexed': 'All silent and smooth, all round', 'Lightest arrow': '400 gr', 'Shaft ahead of the rest': '1 1/4 in',
+      'Arrows counted': '12', 'Flexed': 'All sound: silent and smooth all round', 'Lightest arrow': '400 gr', 'Shaft ahead of the rest': '1 1/4 in',
       'Arrow mass for each lb': '6.77 gr; 6.55 gr if the scale reads 2 lb low (at least 5.0 wanted)',
     });
   });

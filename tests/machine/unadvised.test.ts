@@ -127,7 +127,7 @@ describe('during a put-back and its proof', () => {
   test('all of it moved by hand: proved at once', () => {
     const here = at((v) => v.step === 'put-it-back', wrong);
     const { view } = here.send({ kind: 'moved', knob: 'rest-side', direction: 'right', amount: '1/32' });
-    expect(view.say).toContain('Taken: REST RIGHT 1/32 in. With that all is put back; now it is proved.');
+    expect(view.say).toContain('Taken: REST RIGHT 1/32 in. With that all is put back; now shots prove it.');
     expect([here.go(shot).step, here.session.view().bow['rest-side']?.value]).toEqual(['shoot-proving', 0]);
   });
 

@@ -107,7 +107,7 @@ describe('what is said and offered', () => {
     const { ask } = opened(named === null ? [] : [named]).view();
     expect(ask?.kind === 'choice' && ask.options.map(({ value, label }) => [value, label])).toEqual([
       ['one', 'Old Blue, last tuned 2026-03-02, Kim'],
-      ['replaced', 'One of these, but string, cables, rest or arrows were replaced'],
+      ['replaced', 'One of these, but string, cables, rest, release aid or arrows were replaced'],
       ['other-archer', 'One of these, with another archer'],
       ['another', 'Another bow, or one not tuned here yet'],
     ]);

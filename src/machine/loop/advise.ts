@@ -12,6 +12,7 @@ import { readingHere, spreadOf } from './evidence.ts';
 import { gaugeOf } from './gauge.ts';
 import { secondKind } from './gauge-groups.ts';
 import { ladderFor, OFF_FIGURE, restOffset, rungNow, type Rung } from './ladder.ts';
+import { paperAgainst } from './paper-against.ts';
 import { sizeMove, type Sized } from './size.ts';
 import { on, otherAxis, settingNow } from './sets.ts';
 import { expectedBesides } from './side-effect.ts';
@@ -121,7 +122,7 @@ function adviceOf(content: Content, state: State, axis: Axis, knob: Knob, { from
   const tell = (value: number): string => sideInWords(value, plus, minus, digits);
   const now = tell(on(axis, here));
   return {
-    ...plainMove(content, state, knob, from, to, whyMove(content, state, knob, now, trial) + alsoMoves(content, other, besides, step, digits)),
+    ...plainMove(content, state, knob, from, to, whyMove(content, state, knob, now, trial) + againstPaper(content, state, axis) + alsoMoves(content, other, besides, step, digits)),
     expect,
     ...(trial ? { trial: true as const } : {}),
     wrongIf: phrase(content, WRONG_IF[gaugeOf(state).of], { expect: tell(next.mean), give: sd.toFixed(digits), now }),
@@ -135,6 +136,13 @@ function whyMove(content: Content, state: State, knob: Knob, tear: string, trial
   if (of === 'plumb') return phrase(content, 'why-adjust-plumb', { knob: knob.name, drift: tear });
   if (of === 'paper') return phrase(content, trial ? 'why-trial' : 'why-adjust', { knob: knob.name, tear });
   return phrase(content, 'why-adjust-groups', { knob: knob.name, diff: tear, what: phrase(content, `what-${secondKind(of)}`) });
+}
+
+/** What paper showed, where it speaks against this step. */
+function againstPaper(content: Content, state: State, axis: Axis): string {
+  const tear = paperAgainst(content, state, axis);
+  const [plus, minus] = AXIS_WORDS[axis];
+  return tear === null ? '' : ` ${phrase(content, 'why-paper-against', { tear: sideInWords(tear, plus, minus, 2) })}`;
 }
 
 /** Less is not seen, inches. */

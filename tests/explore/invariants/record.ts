@@ -103,7 +103,7 @@ const ON_THE_CARD: readonly string[] = ['arrow-length', 'balance-point', 'arrow-
 // What no tune measures, and what could have been told and was not; and nothing that was.
 function byNumber({ content, state, gates }: Moment, told: readonly string[]): string | null {
   const number = (id: string): boolean => state.answers[id]?.answer.kind === 'number';
-  const row = told.find((one) => one.startsWith('By number: ')) ?? '';
+  const row = told.find((one) => one.startsWith('Not measured: ')) ?? '';
   const left: Readonly<Record<string, boolean>> = {
     'timing': true, 'tiller': true, 'string-age': true, 'loop-to-peep': true,
     'holding-weight': !number('holding-weight'), 'draw-length': !number('draw-mark'), 'spine': !number('spine-printed') && !number('spine-older'),

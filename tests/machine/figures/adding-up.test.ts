@@ -154,7 +154,7 @@ describe('what of the sum counts', () => {
     expect(here.answer('add-up').ask).toMatchObject({ about: 'shaft-grains', suggestion: { kind: 'number', value: 8.6 } });
     here.answer(8.6);
     here.answer('28 1/4');
-    expect(here.answer(100).say).toContain("Points 75 gr heavier: the shafts act weaker, by 3 steps at the most of the shaft maker's chart. The chart decides.");
+    expect(here.answer(100).say).toContain("Points 75 gr heavier: the shafts act weaker, by at most 3 steps of the shaft maker's chart. The chart decides.");
     expect(here.go((view) => view.type === 'ask').step).toBe('what-was-changed');
   });
 

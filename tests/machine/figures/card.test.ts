@@ -36,7 +36,7 @@ function said(step: string, answers: Readonly<Record<string, Plain>>): readonly 
 
 const FIGURE_STEPS: readonly string[] = FIGURES;
 const NAMES = ['Arrow, nock groove to shaft end', 'Balance point', 'Speed by chronograph', 'Energy as it leaves', 'Momentum as it leaves', 'Another arrow', 'Speed with 25 gr more', 'Static deflection', 'Holding weight', 'Draw length'];
-const BY_NUMBER = /^By number: /;
+const BY_NUMBER = /^Not measured: /;
 const byNumber = (rows: (title: string) => Rows): string => Object.values(rows('Not checked')).find((row) => BY_NUMBER.test(row)) ?? '';
 
 describe('who wants none', () => {
@@ -49,7 +49,7 @@ describe('who wants none', () => {
   });
   test('has no such row, and the record says what was not told by number', () => {
     for (const title of ['Arrows', 'Bow, as measured and told']) expect(NAMES.filter((name) => rows()(title)[name] !== undefined)).toEqual([]);
-    expect(byNumber(rows())).toBe('By number: timing at full draw, tiller, holding weight, draw length, string age, loop to peep, spine, balance point');
+    expect(byNumber(rows())).toBe('Not measured: timing at full draw, tiller, holding weight, draw length, string age, loop to peep, spine, balance point');
   });
 });
 
@@ -70,7 +70,7 @@ describe('all told', () => {
     });
     expect(rows()('Arrows')['Speed with 25 gr more']).toMatch(/^2\d\d to 2\d\d fps, by two readings$/);
     expect(rows()('Bow, as measured and told')).toMatchObject({ 'Holding weight': '12 lb, 80 % let-off', 'Draw length': '28 in as bows are sold; 26 1/4 in from nocking point to grip' });
-    expect(byNumber(rows())).toBe('By number: timing at full draw, tiller, string age, loop to peep');
+    expect(byNumber(rows())).toBe('Not measured: timing at full draw, tiller, string age, loop to peep');
   });
 });
 
@@ -201,7 +201,7 @@ describe('the next tune', () => {
     const { rows } = tune({ bow: carried.from }, { known: [carried], tune: 'next', until: (view) => view.ask?.kind === 'tear' });
     expect(rows()('Arrows')['Balance point']).toContain('(as of tune test-tune)');
     expect(rows()('Bow, as measured and told')['Draw length']).toContain('(as of tune test-tune)');
-    expect(byNumber(rows())).toBe('By number: timing at full draw, tiller, string age, loop to peep, spine');
+    expect(byNumber(rows())).toBe('Not measured: timing at full draw, tiller, string age, loop to peep, spine');
   });
 
   test('asks only for what is not known yet', () => {

@@ -26,8 +26,8 @@ describe('an adjustment that was moved', () => {
   });
 
   test('bolts in, and points: the other way', () => {
-    expect(said((d) => sayShift(d, 'limb-bolts', 1))[0]).toMatch(/^1 turn of both bolts in is about 2 to 4 lb more: the shafts act weaker, by a step at the most/);
-    expect(said((d) => sayShift(d, 'point-weight', 25))[0]).toMatch(/^Points 25 gr heavier: the shafts act weaker, by a step at the most/);
+    expect(said((d) => sayShift(d, 'limb-bolts', 1))[0]).toMatch(/^1 turn of both bolts in is about 2 to 4 lb more: the shafts act weaker, by at most a step/);
+    expect(said((d) => sayShift(d, 'point-weight', 25))[0]).toMatch(/^Points 25 gr heavier: the shafts act weaker, by at most a step/);
     expect(said((d) => sayShift(d, 'point-weight', -25))[0]).toMatch(/^Points 25 gr lighter: the shafts act stiffer/);
   });
 
@@ -89,7 +89,7 @@ describe('in a tune', () => {
     const light = { 'arrow-mass': 312, 'peak-weight': inTurn(62, 59), 'scale-error': 1, 'what-was-changed': 'bolts' };
     const counted = (top: unknown, bottom: unknown): readonly string[] =>
       chart(play({ ...BOW, answers: { ...light, 'bolts-top': top, 'bolts-bottom': bottom } }, { until: (view) => view.ask?.kind === 'tear' }).views.flatMap(({ say }) => say));
-    expect(counted(inTurn(1, 2), inTurn(1, 2))).toEqual(["1 turn of both bolts out is about 2 to 4 lb less: the shafts act stiffer, by a step at the most of the shaft maker's chart. The chart decides."]);
+    expect(counted(inTurn(1, 2), inTurn(1, 2))).toEqual(["1 turn of both bolts out is about 2 to 4 lb less: the shafts act stiffer, by at most a step of the shaft maker's chart. The chart decides."]);
     // Set alike again: one of them stayed where it was.
     expect(counted(inTurn(1, 1), inTurn(1.5, 1))).toEqual([]);
   });
