@@ -19,7 +19,7 @@ const again = (more: Partial<Book['again']> = {}): Book['again'] =>
   Object.fromEntries(TRIGGERS.map((one) => [one, more[one] ?? ''] as const)) as Record<Trigger, string>;
 
 export const NO_BOOK: Book = {
-  steps: [], chapters: '', before: [], again: again(), knobs: knobs(), cautions: {}, says: {}, phrases: {}, handling: [], found: {}, foundSays: {},
+  steps: [], chapters: '', before: [], again: again(), knobs: knobs(), cautions: {}, says: {}, phrases: {}, handling: [], found: {}, foundSays: {}, tradeWords: [],
 };
 
 export const SMALL_BOOK: Book = {
@@ -53,4 +53,5 @@ export const SMALL_BOOK: Book = {
   ],
   found: { scatter: 'found=loose_part nothing' },
   foundSays: { 'scatter/found': /mend it first/i },
+  tradeWords: ['anchor', 'yoke', 'let-off'],
 };

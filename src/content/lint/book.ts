@@ -7,6 +7,7 @@ import { BEFORE_THE_FIRST_SHOT } from './book/before-the-first-shot.ts';
 import { HANDLING } from './book/handling.ts';
 import { LATER_ON } from './book/later-on.ts';
 import type { Book } from './book/shape.ts';
+import { TRADE_WORDS } from './book/trade-words.ts';
 import { CAUTIONS, FOUND, FOUND_SAYS, PHRASES, SAYS } from './book/words.ts';
 
 export type { Book } from './book/shape.ts';
@@ -36,4 +37,5 @@ export const COMMON_PRACTICE: Book = {
   handling: HANDLING,
   found: FOUND,
   foundSays: FOUND_SAYS,
+  tradeWords: TRADE_WORDS,
 };

@@ -5,9 +5,19 @@ import { error, warning } from '../problem.ts';
 import type { Problem } from '../problem.ts';
 import type { Where } from '../read.ts';
 import type { Content } from '../types.ts';
+import type { Book } from './book/shape.ts';
 
-export function words(content: Content, where: Where): Problem[] {
-  return [...holes(content, where), ...unused(content, where)];
+export function words(content: Content, where: Where, book: Book): Problem[] {
+  return [...holes(content, where), ...unused(content, where), ...unexplained(content, where, book)];
+}
+
+/** A word of the trade is explained wherever it is used: half of those who read it do so for the first time. */
+function unexplained(content: Content, where: Where, book: Book): Problem[] {
+  const plain = (word: string): string => word.toLowerCase().replaceAll('-', ' ');
+  const explained = new Set(Object.keys(content.glossary).map(plain));
+  const texts = shownTexts(content).map(plain).join('\n');
+  return book.tradeWords.filter((word) => !explained.has(plain(word)) && new RegExp(`\\b${plain(word)}s?\\b`).test(texts))
+    .map((word) => error(where(['glossary']), `"${word}" is a word of the trade that the content uses and the glossary does not explain; write it here, in one sentence`));
 }
 
 function holes(content: Content, where: Where): Problem[] {

@@ -91,4 +91,6 @@ export interface Book {
   readonly found: Readonly<Record<string, string>>;
   /** By what was found: what is then said. */
   readonly foundSays: Readonly<Record<string, RegExp>>;
+  /** What the glossary explains wherever it is used. */
+  readonly tradeWords: readonly string[];
 }
