@@ -1,5 +1,6 @@
 // Plays a case up to the step that it asks for: everything before is answered by the usual archer, the shots are the case's own.
 
+import { DIRECTIONS } from '../../src/content/types.ts';
 import { memoryStore } from '../../src/journal/memory-store.ts';
 import type { Ask, Carried, Intent, SessionLike, View } from '../../src/machine/types.ts';
 import { carriedOf, openSession } from '../../src/session.ts';
@@ -22,6 +23,19 @@ const carried = (): Carried => {
 };
 let before: Carried | null | undefined;
 
+const OTHER: Readonly<Record<string, string>> = { 'left': 'right', 'right': 'left', 'leans-left': 'leans-right', 'leans-right': 'leans-left' };
+/** The same of a word that names no side. */
+export const otherSide = (word: string): string => OTHER[word] ?? word;
+
+/** What is answered of the bow's mirror: hands, sides and what lies left or right of the middle change places. */
+function inAMirror(intent: Intent): Intent {
+  if (intent.kind === 'moved') return { ...intent, direction: DIRECTIONS.find((one) => one === otherSide(intent.direction)) ?? intent.direction };
+  if (intent.kind !== 'answer') return intent;
+  const { answer } = intent;
+  if (typeof answer === 'string') return { ...intent, answer: otherSide(answer) };
+  return typeof answer === 'object' && answer !== null && 'x' in answer && typeof answer.x === 'number' ? { ...intent, answer: { ...answer, x: 0 - answer.x } } : intent;
+}
+
 export class Played {
   readonly views: View[] = [];
   private store = memoryStore([], { skipCodec: true });
@@ -32,7 +46,8 @@ export class Played {
   /** What was asked so far. */
   readonly asked = new Set<string>();
 
-  constructor(private readonly given: Case) {
+  /** In a mirror whatever is told is told of the other hand and the other side. */
+  constructor(private readonly given: Case, private readonly mirrored = false) {
     this.session = this.open();
   }
 
@@ -48,7 +63,7 @@ export class Played {
 
   send(intent: Intent): View {
     this.now += MINUTE;
-    const reply = this.session.send(intent, new Date(this.now));
+    const reply = this.session.send(this.mirrored ? inAMirror(intent) : intent, new Date(this.now));
     if (reply.error !== undefined) throw new Error(`${this.ask.about}: ${reply.error.message} (sent ${JSON.stringify(intent)})`);
     this.views.push(reply.view);
     return reply.view;
@@ -169,7 +184,7 @@ export class Played {
   private move({ knob, way, size }: Extract<Seen, { moved: unknown }>['moved']): void {
     this.untilItStands();
     const { advice } = this.view;
-    if (advice?.knob === knob && advice.direction === way) {
+    if (advice?.knob === knob && advice.direction === (this.mirrored ? otherSide(way) : way)) {
       const asTold = Math.abs((advice.amount?.value ?? 0) - size) < 1e-9;
       this.answer(asTold ? 'as told' : { value: size, unit: advice.amount?.unit });
     } else this.send({ kind: 'moved', knob, direction: way, amount: size });
