@@ -9,7 +9,7 @@ import { afterArrowMove, afterLook } from './arrows/after.ts';
 import { afterArrowOut } from './arrows/gone.ts';
 import { afterNockStays, afterTurnTheSet } from './arrows/turn-set.ts';
 import { afterInspection, causeFound, voidEarlier } from './after-cause.ts';
-import { otherwiseNow, takenAgain } from './after-figure.ts';
+import { lengthTakenAgain, otherwiseNow, takenAgain } from './after-figure.ts';
 import { longBreak } from './after-happening.ts';
 import { afterRelease } from './after-release.ts';
 import { finishAnew, leaveAsItIs, madePutBack, subjectIn } from './bring-back.ts';
@@ -49,6 +49,7 @@ export function afterAnswer(d: Deciding, step: string, answer: Answer): void {
   }
   if (step === 'arrow-out' && answer.kind === 'number') afterArrowOut(d, answer.value);
   takenAgain(d, step, answer);
+  lengthTakenAgain(d, step, answer);
   seeToMass(d, step);
   applyGate(d, step, answer);
   sayOtherPart(d, step, answer);

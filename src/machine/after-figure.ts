@@ -2,6 +2,7 @@
 // are counted and their locks looked at. A figure that was only misread asks for none of it.
 
 import type { Step, Trigger } from '../content/types.ts';
+import { formatQuantity } from '../maths/fractions.ts';
 import { judgeAsAnother } from './after-happening.ts';
 import { asAnotherBow } from './after-release.ts';
 import type { Deciding } from './deciding.ts';
@@ -35,6 +36,19 @@ export function takenAgain(d: Deciding, step: string, answer: Answer): void {
   }
   const lighter = step === 'peak-weight' && (figureOf(answer) ?? Infinity) < (figureOf(last.answer) ?? 0);
   if (lighter && asksFor(d.before.stop, step) && !lookedAtSince(d.state, 'bolts-top', last.seq)) d.add({ due: COUNTS });
+}
+
+/** Further apart than this (in) two readings of a length are no slip of the tape (common practice). */
+const LENGTH_OFF = 1 / 8;
+
+/** A length of the bow that came out otherwise, though no bolt was turned and no part is another one: counted twists say why. */
+export function lengthTakenAgain(d: Deciding, step: string, answer: Answer): void {
+  const last = d.before.answers[step];
+  const [was, is] = [last === undefined ? null : figureOf(last.answer), figureOf(answer)];
+  if ((step !== 'axle-to-axle' && step !== 'brace-height') || last === undefined || was === null || is === null || Math.abs(is - was) <= LENGTH_OFF + 1e-9) return;
+  const since = d.before.facts.filter(({ seq }) => seq > last.seq);
+  if (movedSince(d.state, last.seq) || since.some((fact) => fact.kind === 'changed' || (fact.kind === 'answered' && COUNTS.includes(fact.step)))) return;
+  d.say('length-otherwise', { length: d.content.steps[step]?.short ?? step, was: formatQuantity({ value: was, unit: 'in' }), is: formatQuantity({ value: is, unit: 'in' }) });
 }
 
 // A count that nobody knew was taken by turning them.

@@ -75,6 +75,7 @@ export const PHRASES: Book['phrases'] = {
   'noted-since-done': [/do not draw it, do not press it/i, /an authorised dealer looks at it first/i, /see to people first/i],
   'record-since-done': [/of before that/i, /not drawn, pressed or shot until an authorised dealer/i],
   'record-stopped-shop': [/not to be drawn, pressed or shot until an authorised dealer/i],
+  'length-otherwise': [/measure once more/i, /authorised dealer looks before the next draw/i],
   'caution-nock': [/nock whole, fully seated/i, /dry fire/i],
 };
 
