@@ -119,7 +119,7 @@ export function mapSvg(walk: Walk): string {
   const height = placesAt + 2 * LINE + places.height + GAP;
   return [
     '<?xml version="1.0" encoding="UTF-8"?>',
-    `<svg xmlns="http://www.w3.org/2000/svg" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="graphics-document document" aria-labelledby="map-title map-desc">`,
+    `<svg xmlns="http://www.w3.org/2000/svg" xml:space="preserve" width="${width}" height="${height}" viewBox="0 0 ${width} ${height}" role="graphics-document document" aria-labelledby="map-title map-desc">`,
     '<title id="map-title">The walk</title>',
     `<desc id="map-desc">${escaped(`The ${walk.chapters.length} chapters of the walk from left to right: ${walk.chapters.map((one) => one.title).join(', ')}. Each has its blocks and steps in their order from top to bottom. Below: what is asked again after what, the adjustments with the steps that they need, the ladders, and the places of the machine. The same stands as text in map.txt.`)}</desc>`,
     `<style>${STYLE}\n</style>`,
