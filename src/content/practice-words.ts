@@ -21,7 +21,7 @@ const DEBRIEF = [
 
 const text = z.string().min(1);
 const byName = z.record(z.string(), text);
-const practiceWords = z.strictObject({
+export const practiceWords = z.strictObject({
   lessons: z.record(z.string(), z.strictObject({ menu: text, about: text })),
   /** What is seen where something is chosen: by what is asked (without "gate:"), then by the answer that it stands for. */
   'looks': z.record(z.string(), byName),

@@ -1,5 +1,6 @@
 // One JSON Schema for each kind of content file: for an editor that completes and checks YAML while it is written.
 
+import { practiceWords } from '../../../src/content/practice-words.ts';
 import { chapterFile, FILES } from '../../../src/content/schema.ts';
 import type { Content } from '../../../src/content/types.ts';
 import type { Descriptions } from './descriptions.ts';
@@ -21,6 +22,7 @@ const ABOUT: Readonly<Record<string, string>> = {
   cautions: 'What can hurt, and how not to be hurt: one caution a line, under its id.',
   glossary: 'The words of the trade as they stand in the texts, one sentence each.',
   sources: 'Where the content is from: each begins with read:, memory: or common practice:.',
+  practice: 'What is seen and felt of a practice bow, and the lessons.',
   phrases: 'The coach\'s own sentences, with {holes} that the program fills.',
 };
 
@@ -58,7 +60,7 @@ const nameOf = (file: string): string => file.replace(/^content\//, '').replace(
 
 export function schemas(content: Content, descriptions: Descriptions): ReadonlyMap<string, JsonSchema> {
   const ids = idsOf(content);
-  const made = [...Object.entries(FILES).map(([file, schema]) => [nameOf(file), jsonSchemaOf(schema)] as const), ['chapter', jsonSchemaOf(chapterFile)] as const];
+  const made = [...Object.entries(FILES).map(([file, schema]) => [nameOf(file), jsonSchemaOf(schema)] as const), ['chapter', jsonSchemaOf(chapterFile)] as const, ['practice', jsonSchemaOf(practiceWords)] as const];
   return new Map(made.map(([kind, json]) => {
     const definitions: Record<string, JsonSchema> = {};
     eachObject(json, '', (object, under) => {
