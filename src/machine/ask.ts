@@ -17,6 +17,7 @@ import { bowKnobOf, type Advice, type Answer, type Ask, type Option, type ShotPl
 import { idOfPlace, phrase } from './words.ts';
 import type { Place } from './places.ts';
 import { axisOf, phaseOfPlace, placeOf } from './walk.ts';
+import { AS_RECORDED, recordedFigures } from './recorded-figures.ts';
 
 /** The standing ask; null where the walk is done. */
 export const standingAsk: (content: Content, state: State) => Ask | null = onceForBoth((content: Content, state: State) => {
@@ -91,7 +92,7 @@ export function askOf(content: Content, state: State, { id, step, check }: Pendi
       return { ...common, kind: 'text' };
     case 'chunk':
       return {
-        ...common, text: [...step.text, phrase(content, 'pick-untrue')], kind: 'choice', many: true, noDefault: true,
+        ...common, text: [...step.text, ...(id === AS_RECORDED ? recordedFigures(content, state) : []), phrase(content, 'pick-untrue')], kind: 'choice', many: true, noDefault: true,
         options: [
           { value: 'all true', label: phrase(content, 'all-true'), pass: true },
           ...step.checks.filter((c) => holds(state, c.when)).map((c) => ({ value: c.id, label: c.label })),

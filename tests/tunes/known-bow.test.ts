@@ -91,6 +91,16 @@ describe('with a part replaced', () => {
   });
 });
 
+test('the record is compared with its figures at hand', () => {
+  const { again, carried } = bows[0]!;
+  const { views } = tune(picked(again, 'one'), { tune: 'two', known: [carried] });
+  const ask = views.find((view) => view.ask?.step === 'as-recorded')?.ask;
+  expect(ask?.text.find((line) => line.startsWith('On record: '))).toBe(
+    'On record: Axle to axle: 33 1/8 in; Brace height: 6 5/8 in; Nock height above level: 1/16 in; Centre shot as it is now: 13/16 in; '
+      + 'Top limb bolt, turns out from fully seated: 1 turn; Bottom limb bolt, turns out from fully seated: 1 turn.',
+  );
+});
+
 describe('what is said and offered', () => {
   const [{ again, carried }] = bows as [(typeof bows)[0], ...typeof bows];
   const opened = (known: readonly Carried[]) => openSession({ content, store: memoryStore(), startAt: new Date(NOON), engine: 'test', tune: 'two', known });
