@@ -2,7 +2,7 @@
 // It says "tuned" only where the shots did, and "left as it is" where the archer decided so.
 
 import { carriedPrior } from '../archery/spread.ts';
-import { knobEntries, type Content } from '../content/types.ts';
+import type { Content } from '../content/types.ts';
 import { arrowParts } from './figures/arrow-mass.ts';
 import { chosen } from './guards.ts';
 import { pickedBow } from './known-bow.ts';
@@ -10,7 +10,7 @@ import { carriedBesides, carriedGains } from './loop/carried.ts';
 import { paperSpreadOf } from './loop/evidence.ts';
 import { archerRows, arrowRows, bowRows, lookedAtRows, notCheckedRows } from './record-card.ts';
 import { eachArrowRows } from './record-arrows.ts';
-import { MEASURE_OF, readingNow } from './reading-now.ts';
+import { measuresNow } from './reading-now.ts';
 import { learnedRows, resultRows, settingRows } from './record-result.ts';
 import { changeRows, noticedRows } from './record-story.ts';
 import type { State } from './state.ts';
@@ -80,11 +80,3 @@ function labelOf(content: Content, state: State): string {
 /** What was not known is asked anew: "I do not know", "I could not see it" and the like are no answers to rely on. */
 const isKnown = (answer: Answer): boolean =>
   answer.kind !== 'not known' && !(answer.kind === 'choice' && answer.values.some((value) => ['unknown', 'not-known', 'not-seen'].includes(value)));
-
-// The bow is handed on as it stands: a measure that was taken before a move is carried with the move in it.
-function measuresNow(state: State): Record<string, Answer> {
-  return Object.fromEntries(knobEntries(MEASURE_OF).flatMap(([knob, step]) => {
-    const value = readingNow(state, knob);
-    return value === null ? [] : [[step, { kind: 'number', value }]];
-  }));
-}

@@ -2,6 +2,7 @@
 
 import type { Content } from '../content/types.ts';
 import { formatQuantity } from '../maths/fractions.ts';
+import { measuresNow } from './reading-now.ts';
 import type { State } from './state.ts';
 import { phrase } from './words.ts';
 
@@ -9,10 +10,11 @@ import { phrase } from './words.ts';
 export const AS_RECORDED = 'as-recorded';
 const FIGURES = ['axle-to-axle', 'brace-height', 'nock-height', 'centre-shot', 'bolts-top', 'bolts-bottom'] as const;
 
-/** One sentence with each figure by its name; none where nothing was measured. */
+/** One sentence with each figure by its name, as the bow stands after what was moved since; none where nothing was measured. */
 export function recordedFigures(content: Content, state: State): readonly string[] {
+  const now = measuresNow(state);
   const known = FIGURES.flatMap((id) => {
-    const [step, answer] = [content.steps[id], state.answers[id]?.answer];
+    const [step, answer] = [content.steps[id], now[id] ?? state.answers[id]?.answer];
     return step?.kind !== 'number' || answer?.kind !== 'number' ? [] : [`${step.short}: ${formatQuantity({ value: answer.value, unit: step.unit })}`];
   });
   return known.length === 0 ? [] : [phrase(content, 'recorded-figures', { figures: known.join('; ') })];

@@ -7,6 +7,7 @@ import { memoryStore } from '../../src/journal/memory-store.ts';
 import type { Carried, Tear, View } from '../../src/machine/types.ts';
 import { seededRandom } from '../../src/maths/random.ts';
 import { carriedOf, openSession } from '../../src/session.ts';
+import { formatQuantity } from '../../src/maths/fractions.ts';
 import type { Bow } from './archer.ts';
 import { NOON, play, shippedContent, type PlayOptions } from './play.ts';
 
@@ -99,6 +100,16 @@ test('the record is compared with its figures at hand', () => {
     'On record: Axle to axle: 33 1/8 in; Brace height: 6 5/8 in; Nock height above level: 1/16 in; Centre shot as it is now: 13/16 in; '
       + 'Top limb bolt, turns out from fully seated: 1 turn; Bottom limb bolt, turns out from fully seated: 1 turn.',
   );
+});
+
+test('after a move in the same tune the record is told as the bow stands', () => {
+  const { again, carried } = bows[0]!;
+  const begun = tune(picked(again, 'one'), { tune: 'two', known: [carried], until: (view) => view.bow['rest-side'] !== undefined });
+  const moved = begun.last.bow['rest-side']?.value ?? 0;
+  expect(moved).not.toBe(0);
+  const { last } = play(picked(again, 'one'), { content, store: begun.store, tune: 'two', known: [carried], startAt: NOON + 30 * 60 * 60_000, until: (view) => view.ask?.step === 'as-recorded' });
+  // Right-handed: the riser stands right of the arrow, so that a rest moved right comes nearer to it.
+  expect(last.ask?.text.find((line) => line.startsWith('On record: '))).toContain(`Centre shot as it is now: ${formatQuantity({ value: 13 / 16 - moved, unit: 'in' })};`);
 });
 
 describe('what is said and offered', () => {
