@@ -30,7 +30,7 @@ export type ShotAnswer =
  * right adjustment, please", or not at all because it goes no further.
  */
 export type MovedAnswer = 'as told' | 'not now' | 'another' | 'at its end' | Quantity;
-export const isNotMoved = (moved: MovedAnswer): moved is Exclude<MovedAnswer, 'as told' | Quantity> => moved === 'not now' || moved === 'another' || moved === 'at its end';
+export const isNotMoved = (moved: unknown): moved is Exclude<MovedAnswer, 'as told' | Quantity> => moved === 'not now' || moved === 'another' || moved === 'at its end';
 
 /** An answer after parsing: canonical, in the unit of the ask. */
 export type Answer =

@@ -7,7 +7,7 @@ import type { Flight } from '../practice/flight.ts';
 import { caughtUp, FRESH } from '../practice/memory.ts';
 import { quietTear } from '../practice/trace.ts';
 import type { World } from '../practice/world.ts';
-import { bowKnobOf, type Tear } from '../machine/types.ts';
+import { bowKnobOf, isNotMoved, type Tear } from '../machine/types.ts';
 import { openSession } from '../session.ts';
 
 export interface CoachAlone {
@@ -41,7 +41,7 @@ export function coachAlone(content: Content, of: World, flight: Flight): CoachAl
     memory = next;
     if (said === null) return left('stopped');
     if (happened !== undefined) shots += 1;
-    if (view.ask?.kind === 'amount' && bowKnobOf(view.advice) !== null && said !== 'not now' && said !== 'at its end') changes += 1;
+    if (view.ask?.kind === 'amount' && bowKnobOf(view.advice) !== null && !isNotMoved(said)) changes += 1;
     const { error } = session.send({ kind: 'answer', answer: said }, new Date(BEGINS + turn * MINUTE));
     if (error !== undefined) throw new Error(`the practice archer's answer about ${view.ask?.about ?? ''} was refused: ${error.message}`);
   }

@@ -4,8 +4,9 @@
 import { readdirSync } from 'node:fs';
 import { expect, it } from 'vitest';
 import type { View } from '../../src/machine/types.ts';
+import { otherSide } from '../properties/mirrored.ts';
 import { readCases } from './case.ts';
-import { otherSide, Played } from './play-case.ts';
+import { Played } from './play-case.ts';
 
 const files = readdirSync(new URL('.', import.meta.url)).filter((name) => name.endsWith('.yaml'));
 const toASide = files.flatMap((file) => readCases(`./${file}`)).filter(({ next }) => 'way' in next && otherSide(next.way) !== next.way);

@@ -4,6 +4,7 @@ import { DIRECTIONS } from '../../src/content/types.ts';
 import { memoryStore } from '../../src/journal/memory-store.ts';
 import type { Ask, Carried, Intent, SessionLike, View } from '../../src/machine/types.ts';
 import { carriedOf, openSession } from '../../src/session.ts';
+import { mirroredAnswer, otherSide } from '../properties/mirrored.ts';
 import { TestArcher } from '../tunes/archer.ts';
 import { NOON, play, shippedContent } from '../tunes/play.ts';
 import type { Case, Seen } from './case.ts';
@@ -23,17 +24,10 @@ const carried = (): Carried => {
 };
 let before: Carried | null | undefined;
 
-const OTHER: Readonly<Record<string, string>> = { 'left': 'right', 'right': 'left', 'leans-left': 'leans-right', 'leans-right': 'leans-left' };
-/** The same of a word that names no side. */
-export const otherSide = (word: string): string => OTHER[word] ?? word;
-
-/** What is answered of the bow's mirror: hands, sides and what lies left or right of the middle change places. */
-function inAMirror(intent: Intent): Intent {
+/** What is told of the bow's mirror: hands, sides and what lies left or right of the middle change places. */
+function inAMirror(intent: Intent, about: string): Intent {
   if (intent.kind === 'moved') return { ...intent, direction: DIRECTIONS.find((one) => one === otherSide(intent.direction)) ?? intent.direction };
-  if (intent.kind !== 'answer') return intent;
-  const { answer } = intent;
-  if (typeof answer === 'string') return { ...intent, answer: otherSide(answer) };
-  return typeof answer === 'object' && answer !== null && 'x' in answer && typeof answer.x === 'number' ? { ...intent, answer: { ...answer, x: 0 - answer.x } } : intent;
+  return intent.kind === 'answer' ? { ...intent, answer: mirroredAnswer(about, intent.answer) } : intent;
 }
 
 export class Played {
@@ -63,7 +57,7 @@ export class Played {
 
   send(intent: Intent): View {
     this.now += MINUTE;
-    const reply = this.session.send(this.mirrored ? inAMirror(intent) : intent, new Date(this.now));
+    const reply = this.session.send(this.mirrored ? inAMirror(intent, this.view.ask?.about ?? '') : intent, new Date(this.now));
     if (reply.error !== undefined) throw new Error(`${this.ask.about}: ${reply.error.message} (sent ${JSON.stringify(intent)})`);
     this.views.push(reply.view);
     return reply.view;

@@ -2,11 +2,10 @@
 // `npm run explore` plays all of them.
 
 import { describe, expect, it } from 'vitest';
-import type { Direction } from '../../src/machine/types.ts';
+import { otherSide } from '../properties/mirrored.ts';
 import { CAMS, CELLS, endOf, HANDS, mirrored, nameOf, PRESSES, RESTS, shopEndOf, TEARS, wrongIn } from './ladder-cells.ts';
 
 const SOME = CELLS.filter((_, index) => index % 13 === 0);
-const OTHER_SIDE: Partial<Record<Direction, Direction>> = { left: 'right', right: 'left' };
 
 describe('each cell of the ladder', () => {
   it('is one of 2,160, and those played here meet each of its sides', () => {
@@ -23,8 +22,7 @@ describe('each cell of the ladder', () => {
   it('ends in the mirrored step for the other hand, as far to the other side, and as high', () => {
     for (const cell of SOME.filter((_, index) => index % 3 === 0)) {
       const [one, other] = [endOf(cell).advice, endOf(mirrored(cell)).advice];
-      const way = one?.direction;
-      expect(other?.direction, nameOf(cell)).toBe(way === undefined ? undefined : (OTHER_SIDE[way] ?? way));
+      expect(other?.direction, nameOf(cell)).toBe(one?.direction === undefined ? undefined : otherSide(one.direction));
       expect([other?.kind, other?.knob, other?.amount], nameOf(cell)).toEqual([one?.kind, one?.knob, one?.amount]);
     }
   });

@@ -2,10 +2,9 @@
 // done next. What is right in a cell is written here from common practice, and not read from content.
 
 import { memoryStore } from '../../src/journal/memory-store.ts';
-import { openSession } from '../../src/session.ts';
 import type { Fact, View } from '../../src/machine/types.ts';
-import { TestArcher } from '../tunes/archer.ts';
-import { NOON, shippedContent } from '../tunes/play.ts';
+import type { Bow } from '../tunes/archer.ts';
+import { NOON, play } from '../tunes/play.ts';
 
 export const HANDS = ['right', 'left'] as const;
 export const CAMS = ['yoke', 'single-cam', 'hybrid', 'two-track', 'screw-adjust', 'unknown'] as const;
@@ -36,24 +35,18 @@ const MOST_TURNS = 300;
 /** What the usual archer's tune is like up to the first shot, on a bow for this hand: the same for each of its cells. */
 const begun = new Map<string, readonly Fact[]>();
 
-function archerOf({ hand, cams, rest, press, tear }: Cell): TestArcher {
+function bowOf({ hand, cams, rest, press, tear }: Cell): Bow {
   const [x, y] = TEARS[tear];
-  return new TestArcher({ start: { x, y }, gain: {}, sd: 0, seed: 1, readsTo: 0, answers: { hand, cams, rest, press } });
+  return { start: { x, y }, gain: {}, sd: 0, seed: 1, readsTo: 0, answers: { hand, cams, rest, press } };
 }
 
 const stepsAside = (view: View): boolean => view.ask === null || view.ask.about === 'inspected' || view.ask.about === 'accept';
 
-/** Plays on from these facts as the usual archer would, until `ended`. */
+/** Plays on from these facts as the usual archer would, until `ended`. A sitting that goes on within the hour is the same sitting. */
 function playOn(cell: Cell, facts: readonly Fact[], ended: (view: View) => boolean): { readonly view: View; readonly facts: readonly Fact[] } {
-  const store = memoryStore(facts, { skipCodec: true });
-  const session = openSession({ content: shippedContent(), store, startAt: new Date(NOON + facts.length * MINUTE), engine: 'test', tune: 'a-cell', known: [] });
-  const archer = archerOf(cell);
-  for (let turn = 0; turn < MOST_TURNS && !ended(session.view()); turn += 1) {
-    const reply = session.send({ kind: 'answer', answer: archer.answer(session.view()) }, new Date(NOON + (facts.length + turn + 1) * MINUTE));
-    if (reply.error !== undefined) throw new Error(`${nameOf(cell)}: ${reply.error.message}`);
-  }
-  if (!ended(session.view())) throw new Error(`${nameOf(cell)}: no end after ${MOST_TURNS} answers; "${session.view().ask?.about}" is asked`);
-  return { view: session.view(), facts: store.facts };
+  const { last, store } = play(bowOf(cell), { store: memoryStore(facts, { skipCodec: true }), startAt: NOON + facts.length * MINUTE, tune: 'a-cell', most: MOST_TURNS, until: ended });
+  if (!ended(last)) throw new Error(`${nameOf(cell)}: no end after ${MOST_TURNS} answers; "${last.ask?.about}" is asked`);
+  return { view: last, facts: store.facts };
 }
 
 /** Where the first shots of this cell lead. Throws where they lead nowhere. */
@@ -61,7 +54,6 @@ export function endOf(cell: Cell): View {
   const key = `${cell.hand} ${cell.rest}`;
   const facts = begun.get(key) ?? playOn({ ...cell, tear: 'high' }, [], (view) => view.ask?.kind === 'tear').facts;
   begun.set(key, facts);
-  // A sitting that goes on within the hour is the same sitting: the bow is not looked at anew.
   return playOn(cell, facts, (view) => stepsAside(view) || view.ask?.about === 'moved').view;
 }
 

@@ -10,7 +10,9 @@ const SIDEWAYS = Object.entries(content.knobs).flatMap(([id, { axis }]) => (axis
 const SWAPPED: Readonly<Record<string, string>> = {
   'right': 'left', 'left': 'right', 'RIGHT': 'LEFT', 'LEFT': 'RIGHT', 'leans-left': 'leans-right', 'leans-right': 'leans-left',
 };
-export const mirroredWords = (text: string): string => text.replace(/\b(left|right|LEFT|RIGHT)\b/g, (word) => SWAPPED[word] ?? word);
+/** The same of a word that names no side. */
+export const otherSide = (word: string): string => SWAPPED[word] ?? word;
+export const mirroredWords = (text: string): string => text.replace(/\b(left|right|LEFT|RIGHT)\b/g, otherSide);
 /** "between a and b" names the end that lies farther left first: in a mirror that is the other one. */
 export const bothEnds = (text: string): string =>
   text.replace(/between (.+?) and (.+?)(?=[;.](?: |$))/g, (_all, a: string, b: string) => `between ${[a, b].toSorted().join(' and ')}`);
@@ -20,7 +22,7 @@ const flip = (value: number): number => 0 - value;
 /** The answer of a mirrored archer to the same question. */
 export function mirroredAnswer(about: string, answer: unknown): unknown {
   if (typeof answer === 'object' && answer !== null && 'x' in answer) return { ...answer, x: flip(Number(answer.x)) };
-  return about === 'hand' || about === 'lean' ? (SWAPPED[String(answer)] ?? answer) : answer;
+  return (about === 'hand' || about === 'lean') && typeof answer === 'string' ? otherSide(answer) : answer;
 }
 
 export function mirroredAdvice(advice: Advice | null): unknown {

@@ -3,9 +3,8 @@
 import { error } from '../problem.ts';
 import type { Path, Problem } from '../problem.ts';
 import type { Where } from '../read.ts';
-import type { Content, Step } from '../types.ts';
-
-interface Part { readonly text: string; readonly path: Path }
+import type { Content } from '../types.ts';
+import { textsOf, textsOfStep } from './texts.ts';
 
 export const figures = (content: Content, where: Where): Problem[] => [...bare(content, where), ...unsourced(content, where)];
 
@@ -42,37 +41,14 @@ function bareFigure(sentence: string): string | null {
 }
 
 function bare(content: Content, where: Where): Problem[] {
-  return parts(content).flatMap(({ text, path }) => {
+  // What is asked in a unit says figures in that unit.
+  const texts = textsOf(content, (step) => step.kind !== 'number');
+  const glossary = Object.entries(content.glossary).map(([id, text]) => ({ text, path: ['glossary', id] }));
+  return [...texts, ...glossary].flatMap(({ text, path }) => {
     if (!/\d/.test(text)) return [];
     const figure = sentences(text).map(bareFigure).find((one) => one !== null) ?? null;
     return figure === null ? [] : [error(where(path), `${figure} stands here without a unit; write what it measures or counts, as in "3 in" or "3 shots"`)];
   });
-}
-
-function parts(content: Content): Part[] {
-  const list = (texts: readonly string[], path: Path): Part[] => texts.map((text, index) => ({ text, path: [...path, index] }));
-  return [
-    ...content.chapters.flatMap((one, index) => list(one.intro, ['chapters', index, 'intro'])),
-    ...Object.values(content.steps).flatMap((step) => partsOf(step).map(({ text, path }) => ({ text, path: ['steps', step.id, ...path] }))),
-    ...Object.values(content.knobs).flatMap((knob) => list(knob.how, ['knobs', knob.id, 'how'])),
-    ...content.ladders.map((rule, index) => ({ text: rule.shop, path: ['ladders', index, 'shop'] })),
-    ...Object.values(content.inspections).flatMap((one) => [
-      ...list(one.say, ['inspections', one.id, 'say']),
-      ...one.options.flatMap((option, index) => [{ text: option.label, path: ['inspections', one.id, 'options', index, 'label'] }, { text: option.say, path: ['inspections', one.id, 'options', index, 'say'] }]),
-    ]),
-    ...(['cautions', 'phrases', 'glossary'] as const).flatMap((root) => Object.entries(content[root]).map(([id, text]) => ({ text, path: [root, id] }))),
-  ];
-}
-
-/** The words of a step. What is asked in a unit says figures in that unit. */
-function partsOf(step: Step): Part[] {
-  if (step.kind === 'number') return [];
-  const list = (key: string, texts: readonly string[]): Part[] => texts.map((text, index) => ({ text, path: [key, index] }));
-  const own: Part[] = [{ text: step.short, path: ['short'] }, ...list('text', step.text), ...list('why', step.why)];
-  if (step.kind === 'chunk') return [...own, ...step.checks.flatMap((one, index) => (['label', 'how', 'thenDo'] as const).map((key) => ({ text: one[key], path: ['checks', index, key] })))];
-  if (step.kind !== 'choice') return own;
-  const options = step.options.flatMap((one, index) => (['label', 'say'] as const).flatMap((key) => (one[key] === undefined ? [] : [{ text: one[key], path: ['options', index, key] }])));
-  return [...own, ...options, { text: step.thenDo, path: ['thenDo'] }];
 }
 
 /** Of numbers, choices and checks safety.ts tells, whether a figure stands in them or not. */
@@ -82,7 +58,7 @@ function unsourced(content: Content, where: Where): Problem[] {
     if (source.length === 0) found.push(error(where([...path, 'source']), `${what} has no source; name one of content/sources.yaml`));
   };
   for (const step of Object.values(content.steps)) {
-    const figure = step.kind === 'confirm' || step.kind === 'text' ? partsOf(step).flatMap(({ text }) => text.match(FIGURE) ?? [])[0] : undefined;
+    const figure = step.kind === 'confirm' || step.kind === 'text' ? textsOfStep(step).flatMap(({ text }) => text.match(FIGURE) ?? [])[0] : undefined;
     if (figure !== undefined) tell(`"${step.id}" says ${figure} and`, step.source, ['steps', step.id]);
   }
   for (const knob of Object.values(content.knobs)) {

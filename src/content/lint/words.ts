@@ -6,17 +6,19 @@ import type { Problem } from '../problem.ts';
 import type { Where } from '../read.ts';
 import type { Content } from '../types.ts';
 import type { Book } from './book/shape.ts';
+import { textsOf } from './texts.ts';
 
 export function words(content: Content, where: Where, book: Book): Problem[] {
-  return [...holes(content, where), ...unused(content, where), ...unexplained(content, where, book)];
+  const texts = shownTexts(content).join('\n').toLowerCase();
+  return [...holes(content, where), ...unused(content, where, texts), ...unexplained(content, where, book, texts)];
 }
 
 /** A word of the trade is explained wherever it is used: half of those who read it do so for the first time. */
-function unexplained(content: Content, where: Where, book: Book): Problem[] {
+function unexplained(content: Content, where: Where, book: Book, texts: string): Problem[] {
   const plain = (word: string): string => word.toLowerCase().replaceAll('-', ' ');
   const explained = new Set(Object.keys(content.glossary).map(plain));
-  const texts = shownTexts(content).map(plain).join('\n');
-  return book.tradeWords.filter((word) => !explained.has(plain(word)) && new RegExp(`\\b${plain(word)}s?\\b`).test(texts))
+  const shown = plain(texts);
+  return book.tradeWords.filter((word) => !explained.has(plain(word)) && new RegExp(`\\b${plain(word)}s?\\b`).test(shown))
     .map((word) => error(where(['glossary']), `"${word}" is a word of the trade that the content uses and the glossary does not explain; write it here, in one sentence`));
 }
 
@@ -25,8 +27,7 @@ function holes(content: Content, where: Where): Problem[] {
     ? [error(where(['phrases', id]), `a hole in "${id}" is not whole; write {name} with letters and digits, a small letter first`)] : []));
 }
 
-function unused(content: Content, where: Where): Problem[] {
-  const texts = shownTexts(content).join('\n').toLowerCase();
+function unused(content: Content, where: Where, texts: string): Problem[] {
   const used = new Set<string>();
   const cautions = new Set<string>();
   for (const step of Object.values(content.steps)) {
@@ -49,20 +50,8 @@ function unused(content: Content, where: Where): Problem[] {
 }
 
 /** Every text that an archer may read, but the glossary itself. */
-function shownTexts(content: Content): string[] {
-  const steps = Object.values(content.steps).flatMap((step) => [
-    step.short, ...step.text, ...step.why,
-    ...(step.kind === 'choice' ? step.options.flatMap((one) => [one.label, one.say ?? '']) : []),
-    ...(step.kind === 'chunk' ? step.checks.flatMap((one) => [one.label, one.how, one.thenDo]) : []),
-    ...(step.kind === 'choice' || step.kind === 'number' ? [step.thenDo] : []),
-  ]);
-  const knobs = Object.values(content.knobs).flatMap((knob) => [knob.name, knob.words.plus, knob.words.minus, ...knob.how]);
-  const inspections = Object.values(content.inspections).flatMap((one) => [
-    ...one.say, ...one.options.flatMap((option) => [option.label, option.say]),
-  ]);
-  return [
-    ...content.chapters.flatMap((one) => [one.title, ...one.intro, ...one.blocks.map((block) => block.title)]),
-    ...steps, ...knobs, ...inspections, ...content.ladders.map((rule) => rule.shop),
-    ...Object.values(content.cautions), ...Object.values(content.phrases),
-  ];
-}
+const shownTexts = (content: Content): string[] => [
+  ...content.chapters.flatMap((one) => [one.title, ...one.blocks.map((block) => block.title)]),
+  ...Object.values(content.knobs).flatMap((knob) => [knob.name, knob.words.plus, knob.words.minus]),
+  ...textsOf(content).map(({ text }) => text),
+];
